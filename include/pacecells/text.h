@@ -1,0 +1,22 @@
+// Small helpers for what people type, and for the sentences that answer it.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+namespace pacecells {
+
+// Without outer spaces (also tabs, line ends and the no-break space that comes along when pasting).
+[[nodiscard]] std::string_view trim(std::string_view text);
+
+// The form in which two options are compared: trimmed, A-Z in lower case, every run of spaces a single one.
+// Example: fold("  Row  CAL ") is "row cal".
+[[nodiscard]] std::string fold(std::string_view text);
+
+// For messages: the text in double quotes, cut when long.
+[[nodiscard]] std::string quoted(std::string_view text);
+
+// For messages: a number as a person writes it, at most six significant digits. Example: 2.5, 1200, 1e+300.
+[[nodiscard]] std::string number_text(double value);
+
+} // namespace pacecells
