@@ -1,0 +1,71 @@
+#include "pacecells/text.h"
+
+#include <array>
+#include <charconv>
+#include <cstddef>
+
+namespace pacecells {
+
+namespace {
+
+// How many bytes the space at the start of the text takes: 0 where there is none, 2 for U+00A0 in UTF-8.
+std::size_t leading_space(std::string_view text) {
+    if (text.empty())
+        return 0;
+    if (std::string_view{" \t\n\v\f\r"}.find(text.front()) != std::string_view::npos)
+        return 1;
+    return text.starts_with("\xC2\xA0") ? 2 : 0;
+}
+
+std::size_t trailing_space(std::string_view text) {
+    if (text.ends_with("\xC2\xA0"))
+        return 2;
+    return text.empty() ? 0 : leading_space(text.substr(text.size() - 1));
+}
+
+} // namespace
+
+std::string_view trim(std::string_view text) {
+    while (const auto n = leading_space(text))
+        text.remove_prefix(n);
+    while (const auto n = trailing_space(text))
+        text.remove_suffix(n);
+    return text;
+}
+
+std::string fold(std::string_view text) {
+    text = trim(text);
+    std::string folded;
+    folded.reserve(text.size());
+    while (!text.empty()) {
+        if (const auto n = leading_space(text)) {
+            if (folded.back() != ' ')
+                folded += ' ';
+            text.remove_prefix(n);
+        } else {
+            const char c = text.front();
+            folded += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+            text.remove_prefix(1);
+        }
+    }
+    return folded;
+}
+
+std::string quoted(std::string_view text) {
+    constexpr std::size_t longest = 40;
+    if (text.size() <= longest)
+        return '"' + std::string{text} + '"';
+    std::size_t end = longest;
+    while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0u) == 0x80u)
+        --end; // not inside a UTF-8 character
+    return '"' + std::string{text.substr(0, end)} + "...\"";
+}
+
+std::string number_text(double value) {
+    std::array<char, 32> buffer{};
+    const auto written =
+        std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::general, 6);
+    return {buffer.data(), written.ptr};
+}
+
+} // namespace pacecells
