@@ -202,7 +202,8 @@ Result<Scheme> Scheme::near_even(int reps, int sets) {
     if (sets < 1 || sets > reps)
         return refused("The number of sets", "1 or more and at most the reps", sets);
     Scheme scheme;
-    for (const auto& run : NearEven{reps, sets}.runs())
+    const NearEven near_even{reps, sets};
+    for (const auto& run : near_even.runs())
         scheme.add(run);
     return scheme;
 }
