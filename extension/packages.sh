@@ -1,7 +1,7 @@
 # Sourced by extension/demo, extension/install and tests/run: the Debian packages each needs, named in one place.
 
 packages_office="libreoffice-calc python3-uno fonts-liberation"
-packages_build="g++ cmake ninja-build libboost-math-dev libgtest-dev libbenchmark-dev libreoffice-dev"
+packages_build="g++ cmake ninja-build libboost-math-dev libgtest-dev libbenchmark-dev nlohmann-json3-dev zip libreoffice-dev"
 packages_test="python3-scipy poppler-utils xvfb"
 
 # need GROUP...: installs what those groups name and this machine lacks. Asks the network only if something is missing.

@@ -1,0 +1,460 @@
+#!/usr/bin/python3
+"""The cell functions in the real office, typed as a person types them.
+
+    functions_test.py BUILD [PART...]    e.g. functions_test.py build/release contract arrays
+
+Uses BUILD/functions.oxt and BUILD/generated/catalog.json. Ends with "N passed, N failed" and fails if anything did.
+Expected values are the catalog's own where it gives them; the rest is arithmetic that can be done on paper.
+"""
+
+import json
+import math
+import sys
+import zipfile
+from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "templates"))
+import uno  # noqa: E402
+from office import Office, enter, enter_array, recalculate, result, save, type_in  # noqa: E402
+
+BUILD = Path(sys.argv[1]).resolve()
+OXT = BUILD / "functions.oxt"
+CATALOG = json.loads((BUILD / "generated" / "catalog.json").read_text())
+WORK = BUILD / "office-tests"
+
+passed, failed = 0, []
+
+
+def check(what, got, want, tolerance=1e-9):
+    """Counts one comparison; numbers within a share of the wanted one, texts and errors exactly."""
+    global passed
+    if isinstance(want, (int, float)) and isinstance(got, (int, float)):
+        good = math.isclose(got, want, rel_tol=tolerance, abs_tol=1e-12)
+    else:
+        good = type(got) is type(want) and got == want
+    if good:
+        passed += 1
+    else:
+        failed.append(f"{what}: got {got!r}, expected {want!r}")
+        print("FAILED", failed[-1], flush=True)
+
+
+def seconds(value):
+    """A Calc time."""
+    return value / 86400
+
+
+# The sheet that the contract's formulas refer to, by name. A text that starts with = is a formula, "@2:30" is typed
+# into a cell formatted [M]:SS, None is an empty cell.
+CELLS = {
+    "typed": [["@2:30"]],
+    "typed_hundredths": [["@2:30.5"]],
+    "unformatted": [["2:30"]],
+    "unformatted_cap": [["20:00"]],
+    "blank": [[None]],
+    "broken": [["=1/0"]],
+    "one_cell": [["@2:30"]],
+    "two_cells": [[1000], [1200]],
+    "times": [["@2:30"], ["'1:75"], [None], ["'1:02:30"], ["-1"]],
+    "with_error": [["@2:30"], ["=NA()"]],
+    "rates": [[1000], [250], [None], ["fast"], [300]],
+    "units": [["rep"], [" Row  CAL "], [None], ["run m"]],
+    "amounts": [[10], [15], [None], [200]],
+    "paces": [[2.5], [1000], [None], ["@5:00"]],
+    "extras": [[6], [8], [None], [0]],
+    "two_rounds": [[10, 20], [15, 0], [None, None], [200, 200]],
+    "odd_units": [["rep"], ["furlong"], [None], ["run m"]],
+    "reps_only": [["rep"]],
+    "short": [[10], [15], [None]],
+    "ladder": [[10], [12], [14]],
+    "steady": [["@2:00"], ["@4:00"], ["@6:00"], [None]],
+    "fading": [["@2:00"], ["@4:02"], ["@6:06"]],
+    "falling": [["@2:00"], ["@1:50"], ["@6:06"]],
+    "gap": [["@2:00"], [None], ["@6:06"]],
+    "one_round": [["@2:00"], [None], [None]],
+    "scores": [[44], [42], [42], [41], [41], [None], [41], [39]],
+    "groups": [["a"], ["a"], ["b"], ["a"], ["b"], [None], ["b"], ["b"]],
+    "tiebreaks": [["@5:00"], ["@6:00"], ["@5:30"], [None], ["@9:00"], [None], ["@8:00"], ["@7:00"]],
+}
+
+# What is typed, and what the cell must then hold.
+CONTRACT = [
+    # Times: text, typed into a formatted and into an unformatted cell, limits.
+    ('=CLOCK.TEXT("2:30")', "2:30"),
+    ('=CLOCK.TEXT("1:02:30")', "1:02:30"),
+    ('=CLOCK.TEXT("90:00")', "1:30:00"),
+    ('=CLOCK.TEXT("2:30.5";1)', "2:30.5"),
+    ('=CLOCK.TEXT("2:30,5";1)', "2:30.5"),
+    ('=CLOCK.TEXT("2:30.125";3)', "2:30.125"),
+    ('=CLOCK.TEXT(59.96/86400;1)', "1:00.0"),
+    ('=CLOCK.TEXT("0:05.5")', "0:06"),
+    ('=CLOCK.TEXT(typed)', "2:30"),
+    ('=CLOCK.TEXT(typed_hundredths;1)', "2:30.5"),
+    ('=CLOCK.TEXT(unformatted)', "2:30:00"),
+    ('=CLOCK.TEXT(unformatted_cap)', "Err:502"),
+    ('=CLOCK.TEXT("3:59:59")', "3:59:59"),
+    ('=CLOCK.TEXT("4:00:00")', "Err:502"),
+    ('=CLOCK.TEXT("1:60")', "Err:502"),
+    ('=CLOCK.TEXT("1:60:00")', "Err:502"),
+    ('=CLOCK.TEXT("150")', "Err:502"),
+    ('=CLOCK.TEXT("soon")', "Err:502"),
+    ('=CLOCK.TEXT("")', "Err:502"),
+    ('=CLOCK.TEXT("-2:30")', "Err:502"),
+    ('=CLOCK.TEXT(-1/86400)', "Err:502"),
+    ('=CLOCK.TEXT("2:30";)', "2:30"),
+    ('=CLOCK.TEXT("2:30";4)', "Err:502"),
+    ('=CLOCK.TEXT("2:30";-1)', "Err:502"),
+    ('=CLOCK.TEXT("2:30";"two")', "Err:502"),
+    ('=CLOCK.TEXT()', "Err:502"),
+    ('=CLOCK.TEXT("2:30";1;1)', "Err:504"),
+    ('=CLOCK.VALUE("2:30")', seconds(150)),
+    ('=CLOCK.VALUE("0:00.25")', seconds(0.25)),
+    ('=CLOCK.VALUE("2.5")', "Err:502"),
+    # Error cells, blank cells, omitted arguments, ranges of one and of several cells.
+    ('=CLOCK.TEXT(broken)', "#DIV/0!"),
+    ('=ERG.TIME(15;broken)', "#DIV/0!"),
+    ('=CLOCK.TEXT(one_cell)', "2:30"),
+    ('=PACE.ROUNDS("20:00";one_cell)', 8),
+    ('=ERG.TIME(15;two_cells)', "Err:502"),
+    ('=PACE.CLOCK("20:00";8;two_cells)', "Err:502"),
+    ('=ERG.TIME(15;blank)', "Err:502"),
+    ('=ERG.CONVERT(1000;"cal/h";"W";blank)', "Err:502"),
+    ('=ERG.CONVERT(1000;"cal/h";"W";)', 700 / (4 * 0.8604)),
+    ('=ERG.CONVERT(1000;"cal/h";)', "Err:502"),
+    ('=ERG.CONVERT(1000;;"W")', "Err:502"),
+    ('=SCORE.FADE(with_error)', "Err:504"),
+    # Options are text; case and stray spaces do not matter.
+    ('=ERG.CONVERT(1000;"  CAL/H ";"w";" Row ")', 700 / (4 * 0.8604)),
+    ('=ERG.CONVERT(1000;"cal/h";"knots")', "Err:502"),
+    ('=ERG.CONVERT(1000;5;"W")', "Err:502"),
+    ('=ERG.CONVERT(1000;"cal/h";"W";"armbike")', "Err:502"),
+    ('=ERG.CONVERT(1000;"cal/h";"W";"treadmill")', "Err:502"),
+    # Ergometer.
+    ('=ERG.CONVERT("1:40";"split";"W")', 350),
+    ('=ERG.CONVERT("1:40";"split";"W";"ski")', 350),
+    ('=ERG.CONVERT("1:40";"split";"W";"bike")', 350),
+    ('=ERG.CONVERT(350;"W";"split")', seconds(100)),
+    ('=ERG.CONVERT(300;"cal/h";"W")', 0),
+    ('=ERG.CONVERT(299;"cal/h";"W")', "Err:502"),
+    ('=ERG.CONVERT(300;"cal/h";"split")', "Err:502"),
+    ('=ERG.CONVERT(TIME(0;10;0);"split";"W")', "Err:502"),
+    ('=ERG.TIME(15;1000)', seconds(54)),
+    ('=ERG.TIME(15;1000;6)', seconds(60)),
+    ('=ERG.TIME(15;200)', seconds(270)),
+    ('=ERG.TIME(-1;1000)', "Err:502"),
+    ('=ERG.TIME(15;0)', "Err:502"),
+    ('=ERG.TIME(15;1000;-1)', "Err:502"),
+    ('=ERG.TIME(15;1000;0.1)', "Err:502"),
+    ('=ERG.TIME(15;1000;TIME(0;0;6))', "Err:502"),
+    ('=ERG.TIME(15;1000;0.17)', seconds(54.17)),
+    ('=ERG.TIME(15;1000;"0:06")', "Err:502"),
+    ('=ERG.RATE(15;"0:54")', 1000),
+    ('=ERG.RATE(15;"1:00";6)', 1000),
+    ('=ERG.CALORIES("0:54";1000)', 15),
+    ('=ERG.CALORIES("0:05";1000;6)', 0),
+    # Round targets.
+    ('=PACE.ROUND("18:00";8)', seconds(135)),
+    ('=PACE.ROUND("20:00";"7+21";42)', seconds(160)),
+    ('=PACE.ROUND("20:00";"7+21")', "Err:502"),
+    ('=PACE.ROUND("20:00";0)', "Err:502"),
+    ('=PACE.ROUND(unformatted_cap;8)', "Err:502"),
+    ('=PACE.ROUNDS("20:00";typed)', 8),
+    ('=PACE.ROUNDS("20:00";unformatted)', "Err:502"),
+    ('=PACE.ROUNDS("2:00";"2:30")', "Err:502"),
+    ('=PACE.CLOCK("20:00";8;4)', seconds(600)),
+    ('=PACE.CLOCK("20:00";8;2.5)', seconds(375)),
+    ('=PACE.CLOCK("20:00";8;4;-0.06)', seconds(609)),
+    ('=PACE.CLOCK("20:00";8;8;0.5)', seconds(1200)),
+    ('=PACE.CLOCK("20:00";8;0)', "Err:502"),
+    ('=PACE.CLOCK("20:00";8;8.5)', "Err:502"),
+    ('=PACE.CLOCK("20:00";8;4;1.01)', "Err:502"),
+    ('=PACE.REHEARSAL("2:45")', seconds(200)),
+    ('=PACE.REHEARSAL("2:30";0.5)', seconds(300)),
+    ('=PACE.REHEARSAL("2:30";0)', "Err:502"),
+    ('=PACE.REHEARSAL("2:30";1.01)', "Err:502"),
+    ('=PACE.ERGNEED("2:30";15;96)', 1000),
+    ('=PACE.ERGNEED("2:30";15;90;6)', 1000),
+    ('=PACE.ERGNEED("2:30";15;150)', "Err:523"),
+    ('=PACE.ERGNEED("2:30";15;0.1)', "Err:502"),
+    ('=PACE.TABLE("20:00";9;8)', "Err:502"),
+    ('=PACE.SPLITS("20:00";8)', 1),
+    # Sets.
+    ('=SETS.SPLIT(20;3)', "7-7-6"),
+    ('=SETS.SPLIT(10;3)', "4-3-3"),
+    ('=SETS.SPLIT(9;1)', "9"),
+    ('=SETS.SPLIT(9;9)', "9x1"),
+    ('=SETS.SPLIT(8;4)', "4x2"),
+    ('=SETS.SPLIT(3;4)', "Err:502"),
+    ('=SETS.SPLIT(9.5;3)', "Err:502"),
+    ('=SETS.COUNT("3-3-3")', 3),
+    ('=SETS.COUNT("4x2-1-1-1")', 7),
+    ('=SETS.COUNT(9)', 1),
+    ('=SETS.COUNT(999)', 1),
+    ('=SETS.COUNT(1000)', "Err:502"),
+    ('=SETS.COUNT(2.5)', "Err:502"),
+    ('=SETS.COUNT(0)', "Err:502"),
+    ('=SETS.COUNT("5--4")', "Err:502"),
+    ('=SETS.COUNT("")', "Err:502"),
+    ('=SETS.TIME("5-4";2;10)', seconds(28)),
+    ('=SETS.TIME("3-2/3-2";2;5)', seconds(30)),
+    ('=SETS.TIME("4x2";2;5)', seconds(31)),
+    ('=SETS.TIME(9;2;10)', seconds(18)),
+    ('=SETS.TIME(9;0.1;10)', "Err:502"),
+    ('=SETS.TIME("5-4";2;"10")', "Err:502"),
+    ('=SETS.MAXREPS(75;100)', 10),
+    ('=SETS.MAXREPS(75;100;" Brzycki ")', 10),
+    ('=SETS.MAXREPS(100;100)', 1),
+    ('=SETS.MAXREPS(101;100)', "Err:502"),
+    ('=SETS.MAXREPS(75;100;"guess")', "Err:502"),
+    ('=SETS.ONEREPMAX(75;10)', 100),
+    ('=SETS.ONEREPMAX(75;1)', 75),
+    ('=SETS.ONEREPMAX(75;10;"brzycki")', 100),
+    ('=SETS.ONEREPMAX(75;37;"brzycki")', "Err:502"),
+    # Scores.
+    ('=SCORE.REPS("7+21";42)', 315),
+    ('=SCORE.REPS("7+42";42)', "Err:502"),
+    ('=SCORE.REPS("2+3";ladder)', 25),
+    ('=SCORE.REPS("7+";42)', "Err:502"),
+    ('=SCORE.REPS("7";42)', "Err:502"),
+    ('=SCORE.TEXT(315;42)', "7+21"),
+    ('=SCORE.TEXT(315.7;42)', "7+21"),
+    ('=SCORE.TEXT(314.9999999999;42)', "7+21"),
+    ('=SCORE.TEXT(25;ladder)', "2+3"),
+    ('=SCORE.TEXT(-1;42)', "Err:502"),
+    ('=SCORE.PROJECT("18:00";"9:00";"7+21";42)', 630),
+    ('=SCORE.PROJECT("18:00";"6:00";100)', 300),
+    ('=SCORE.PROJECT("18:00";"18:01";100)', "Err:502"),
+    ('=SCORE.PROJECT("18:00";0;100)', "Err:502"),
+    ('=SCORE.CAPPED(23;"18:00")', seconds(1103)),
+    ('=SCORE.CAPPED(-1;"18:00")', "Err:502"),
+    ('=SCORE.RESULT("11:42";"18:00")', "11:42"),
+    ('=SCORE.RESULT("18:00";"18:00";23)', "cap + 23"),
+    ('=SCORE.FADE(steady)', 0),
+    ('=SCORE.FADE(fading)', 2 / 122),
+    ('=SCORE.STEADINESS(fading)', 2 / 122),
+    ('=SCORE.FADE(falling)', "Err:502"),
+    ('=SCORE.FADE(gap)', "Err:502"),
+    ('=SCORE.FADE(one_round)', "Err:502"),
+    # Places: 44, 42, 42, 41, 41, 41, 39 are 1 2 2 4 4 4 7 in standard competition ranking.
+    ('=SCORE.PLACE(44;scores)', 1),
+    ('=SCORE.PLACE(42;scores)', 2),
+    ('=SCORE.PLACE(41;scores)', 4),
+    ('=SCORE.PLACE(39;scores)', 7),
+    ('=SCORE.PLACE(39;scores;"low")', 1),
+    ('=SCORE.PLACE(43;scores)', "Err:502"),
+    ('=SCORE.PLACE(42;scores;"up")', "Err:502"),
+    ('=SCORE.PLACE(41;scores;;"b";groups)', 2),
+    ('=SCORE.PLACE(41;scores;;"a";groups)', 3),
+    ('=SCORE.PLACE(42;scores;;;;"5:30";tiebreaks)', 2),
+    ('=SCORE.PLACE(42;scores;;;;"6:00";tiebreaks)', 3),
+    # The task: 10 reps in 25 s and 6 s, 15 cal in 54 s and 8 s, 200 m in 60 s: 153 s a round, 25 reps.
+    ('=PLAN.ROUNDTIME(units;amounts;paces;extras)', seconds(153)),
+    ('=PLAN.ROUNDTIME(units;two_rounds;paces;extras;2)', seconds(56 + 60)),
+    ('=PLAN.ROUNDTIME(units;two_rounds;paces;extras;3)', "Err:523"),
+    ('=PLAN.ROUNDTIME(odd_units;amounts;paces;extras)', "Err:502"),
+    ('=PLAN.ROUNDTIME(units;short;paces;extras)', "Err:502"),
+    ('=PLAN.FINISH(3;units;amounts;paces;extras)', seconds(459)),
+    ('=PLAN.FINISH(2.5;units;amounts;paces;extras)', "Err:502"),
+    ('=PLAN.SCORE("5:00";units;amounts;paces;extras)', 50),
+    ('=PLAN.SCORE("2:40";units;amounts;paces;extras)', 27),
+    ('=PLAN.SCORE("0:25";units;amounts;paces;extras)', 10),
+    ('=PLAN.ERGNEED("20:00";8;units;amounts;paces;extras)', 15 * 3600 / 51),
+    ('=PLAN.ERGNEED("20:00";8;units;amounts;paces;extras;2)', 15 * 3600 / 51),
+    ('=PLAN.ERGNEED("20:00";8;units;amounts;paces;extras;1)', "Err:502"),
+    ('=PLAN.ERGNEED("20:00";13;units;amounts;paces;extras)', "Err:523"),
+]
+
+# Over a range, as Ctrl+Shift+Enter enters them: what stands in each cell.
+ARRAYS = [
+    ('=CLOCK.TEXT(times)', [["2:30"], ["Err:502"], [""], ["1:02:30"], ["Err:502"]]),
+    ('=ERG.CONVERT(rates;"cal/h";"W")',
+     [[700 / 3.4416], ["Err:502"], [""], ["Err:502"], [0]]),
+    ('=PACE.SPLITS("20:00";2.5)',
+     [[1, seconds(480), seconds(480)], [2, seconds(480), seconds(960)], [2.5, seconds(240), seconds(1200)]]),
+    ('=PACE.TABLE("20:00";7;8;0.5)',
+     [[7, seconds(1200 / 7), seconds(4800 / 7), ""], [7.5, seconds(160), seconds(640), ""],
+      [8, seconds(150), seconds(600), ""]]),
+    ('=PACE.TABLE("20:00";8;24;16;15;96)',
+     [[8, seconds(150), seconds(600), 1000], [24, seconds(50), seconds(600), ""]]),
+    ('=SCORE.PLACE(scores;scores)', [[1], [2], [2], [4], [4], [""], [4], [7]]),
+    ('=SCORE.PLACE(scores;scores;"high";groups;groups)', [[1], [2], [1], [3], [2], [""], [2], [4]]),
+]
+
+
+def minutes_and_seconds(document):
+    return document.NumberFormats.addNew("[M]:SS", uno.createUnoStruct("com.sun.star.lang.Locale"))
+
+
+def lay_out(document):
+    """Fills a sheet with CELLS, each block a named range."""
+    document.Sheets.insertNewByName("data", 1)
+    sheet, minutes, column = document.Sheets["data"], minutes_and_seconds(document), 0
+    for name, rows in CELLS.items():
+        for y, row in enumerate(rows):
+            for x, text in enumerate(row):
+                cell = sheet.getCellByPosition(column + x, y)
+                if isinstance(text, str) and text.startswith("@"):
+                    cell.NumberFormat = minutes
+                    type_in(cell, text[1:])
+                elif isinstance(text, str):
+                    type_in(cell, text)
+                elif text is not None:
+                    cell.Value = text
+        block = sheet.getCellRangeByPosition(column, 0, column + len(rows[0]) - 1, len(rows) - 1)
+        document.NamedRanges.addNewByName(name, block.AbsoluteName, uno.createUnoStruct(
+            "com.sun.star.table.CellAddress"), 0)
+        column += len(rows[0])
+
+
+def type_examples(sheet):
+    for row, function in enumerate(CATALOG):
+        type_in(sheet.getCellByPosition(0, row), function["formula"])
+
+
+def wrong_examples(sheet):
+    """What column A of a sheet shows where that is not the catalog's answer, by formula."""
+    wrong = {}
+    for row, function in enumerate(CATALOG):
+        got, answer = result(sheet.getCellByPosition(0, row)), function["answer"]
+        if isinstance(got, float) and ":" in answer:  # a time, as precise as it is written
+            parts = [float(part) for part in answer.split(":")]
+            want = sum(part * 60**power for power, part in enumerate(reversed(parts)))
+            good = abs(got * 86400 - want) <= (0.5 if "." not in answer else 0.5 * 10 ** -len(answer.split(".")[1]))
+        elif isinstance(got, float):
+            decimals = len(answer.partition(".")[2])
+            good = abs(got - float(answer)) <= (0.5 * 10**-decimals if decimals else 1e-9) * 1.000001
+        else:
+            good = got == answer
+        if not good:
+            wrong[function["formula"]] = f"{got!r}, not {answer}"
+    return wrong
+
+
+def examples():
+    """Every example of the catalog gives the answer that the catalog promises."""
+    with private_office() as office:
+        document = office.new()
+        type_examples(document.Sheets[0])
+        wrong = wrong_examples(document.Sheets[0])
+        for function in CATALOG:
+            check(function["formula"], wrong.get(function["formula"]), None)
+
+
+def contract():
+    """Values and errors of single cells."""
+    with private_office() as office:
+        document = office.new()
+        lay_out(document)
+        for row, (formula, want) in enumerate(CONTRACT):
+            cell = document.Sheets[0].getCellByPosition(0, row)
+            type_in(cell, formula)
+            check(formula, result(cell), float(want) if isinstance(want, int) else want)
+
+
+def arrays():
+    """Whole ranges, and that a formula in a normal cell shows the first of them."""
+    with private_office() as office:
+        document = office.new()
+        lay_out(document)
+        sheet, top = document.Sheets[0], 0
+        for formula, rows in ARRAYS:
+            block = sheet.getCellRangeByPosition(0, top, len(rows[0]) - 1, top + len(rows) - 1)
+            enter_array(block, formula)
+            for y, row in enumerate(rows):
+                for x, want in enumerate(row):
+                    check(f"{{{formula}}} row {y + 1} column {x + 1}", result(block.getCellByPosition(x, y)),
+                          float(want) if isinstance(want, int) else want)
+            single = sheet.getCellByPosition(10, top)
+            type_in(single, formula)
+            first = rows[0][0]
+            check(f"{formula} in one cell", result(single), float(first) if isinstance(first, int) else first)
+            top += len(rows) + 1
+
+
+def wizard():
+    """Each function and each of its parameters has its name and its text in the Function Wizard."""
+    with private_office() as office:
+        descriptions = office.service("com.sun.star.sheet.FunctionDescriptions")
+        shown = {}
+        for index in range(descriptions.Count):
+            properties = {item.Name: item.Value for item in descriptions.getByIndex(index)}
+            shown[properties["Name"]] = properties
+        for function in CATALOG:
+            properties = shown.get(function["name"])
+            check(f"{function['name']} is in the wizard", properties is not None, True)
+            if properties:
+                check(f"{function['name']} description", properties["Description"], function["description"])
+                check(f"{function['name']} parameters",
+                      [(argument.Name, argument.Description, argument.IsOptional)
+                       for argument in properties["Arguments"]],
+                      [(parameter["name"], parameter["description"], parameter["optional"])
+                       for parameter in function["parameters"]])
+
+
+def file_formats():
+    """Formulas and values outlive ods, fods and xlsx, also a stay in an office without the extension."""
+    kinds = ("ods", "fods", "xlsx")
+    with private_office() as office:
+        document = office.new()
+        type_examples(document.Sheets[0])
+        for kind in kinds:
+            save(document, WORK / f"examples.{kind}")
+    with Office([], WORK / "without", reuse=True) as office:
+        for kind in kinds:
+            document = office.open(WORK / f"examples.{kind}")
+            save(document, WORK / f"passed-on.{kind}")
+            recalculate(document)
+            check(f"{kind}: without the extension a recalculated cell says so",
+                  {result(document.Sheets[0].getCellByPosition(0, row)) for row in range(len(CATALOG))}, {"#NAME?"})
+            save(document, WORK / f"recalculated.{kind}")
+            document.close(True)
+    with private_office() as office:
+        for kind in kinds:
+            for name in ("examples", "passed-on", "recalculated"):
+                document = office.open(WORK / f"{name}.{kind}")
+                sheet = document.Sheets[0]
+                if name == "examples":
+                    check(f"{kind}: values on opening", wrong_examples(sheet), {})
+                recalculate(document)
+                check(f"{kind}: {name}, values when recalculated", wrong_examples(sheet), {})
+                check(f"{kind}: {name}, formulas",
+                      [sheet.getCellByPosition(0, row).Formula for row in range(len(CATALOG))],
+                      [function["formula"] for function in CATALOG])
+                document.close(True)
+
+
+def broken_packages():
+    """A package whose library is missing or unloadable installs without complaint; the examples must tell."""
+    for what in ("missing", "unloadable"):
+        package = WORK / f"{what}.oxt"
+        with zipfile.ZipFile(OXT) as whole, zipfile.ZipFile(package, "w") as broken:
+            for item in whole.infolist():
+                content = whole.read(item)
+                if item.filename.endswith(".so"):
+                    if what == "missing":
+                        continue
+                    content = content[: len(content) // 2]
+                broken.writestr(item, content)
+        with Office([package], WORK / what) as office:
+            sheet = office.new().Sheets[0]
+            type_examples(sheet)
+            check(f"library {what}: every example is reported wrong", len(wrong_examples(sheet)), len(CATALOG))
+
+
+def private_office():
+    return Office([OXT], WORK / "office", reuse=True)
+
+
+def main():
+    WORK.mkdir(parents=True, exist_ok=True)
+    parts = [examples, contract, arrays, wizard, file_formats, broken_packages]
+    chosen = sys.argv[2:] or [part.__name__ for part in parts]
+    for part in parts:
+        if part.__name__ in chosen:
+            part()
+    print(f"{passed} passed, {len(failed)} failed")
+    return 1 if failed or not passed else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
