@@ -1,0 +1,153 @@
+// From a C++ function to a row of the catalog: arity, optional parameters, kind of answer and the array form follow
+// from the function's type.
+#pragma once
+
+#include "catalog.h"
+#include "reader.h"
+
+#include <cmath>
+#include <tuple>
+#include <utility>
+
+namespace pacecells {
+
+// --- answers -----------------------------------------------------------------------------------------------------
+
+[[nodiscard]] inline Cell to_cell(double value) {
+    if (!std::isfinite(value))
+        return out_of_domain("these numbers lead beyond what a cell can hold");
+    return value;
+}
+[[nodiscard]] inline Cell to_cell(int value) { return static_cast<double>(value); }
+[[nodiscard]] inline Cell to_cell(Seconds time) { return to_cell(time.value() / seconds_a_day); } // a Calc time
+template <class Tag>
+[[nodiscard]] Cell to_cell(Quantity<Tag> quantity) {
+    return to_cell(quantity.value());
+}
+[[nodiscard]] inline Cell to_cell(std::string text) { return text; }
+template <class T>
+[[nodiscard]] Cell to_cell(const std::optional<T>& value) {
+    return value ? to_cell(*value) : Cell{Blank{}};
+}
+template <class T>
+[[nodiscard]] Cell to_cell(Result<T> result) {
+    return result ? to_cell(*std::move(result)) : Cell{result.error()};
+}
+
+template <class T>
+[[nodiscard]] Answer to_answer(Result<T> result) {
+    if (!result)
+        return Cell{result.error()};
+    if constexpr (std::is_same_v<T, Range> || std::is_same_v<T, Answer>)
+        return Answer{*std::move(result)};
+    else
+        return to_cell(*std::move(result));
+}
+
+template <class T>
+inline constexpr Kind kind_of = Kind::number;
+template <>
+inline constexpr Kind kind_of<Seconds> = Kind::time;
+template <>
+inline constexpr Kind kind_of<std::string> = Kind::text;
+template <>
+inline constexpr Kind kind_of<Range> = Kind::array;
+template <>
+inline constexpr Kind kind_of<Answer> = Kind::array;
+
+// --- calling -----------------------------------------------------------------------------------------------------
+
+namespace detail {
+
+[[nodiscard]] inline Error named(const Parameter& parameter, const Error& error) {
+    return {error.kind, std::string(parameter.name) + " " + error.message};
+}
+
+template <class... P>
+[[nodiscard]] std::optional<Error> first_error(const Row& row, std::size_t first,
+                                               const std::tuple<Result<P>...>& values) {
+    std::optional<Error> error;
+    std::size_t index = first;
+    const auto look = [&](const auto& value) {
+        if (!value && !error)
+            error = named(row.storage[index], value.error());
+        ++index;
+    };
+    std::apply([&](const auto&... value) { (look(value), ...); }, values);
+    return error;
+}
+
+template <auto function, class R, class First, class... Rest, std::size_t... I>
+[[nodiscard]] Answer call(const Row& row, std::span<const Argument> arguments, Result<R> (*)(First, Rest...),
+                          std::index_sequence<I...>) {
+    std::tuple<Result<Rest>...> rest{read<Rest>(arguments[I + 1])...};
+    const auto refused = first_error(row, 1, rest);
+
+    // Where the first argument is one value and a range is given, the answer is an array of its shape.
+    if constexpr (!takes_range<First> && kind_of<R> != Kind::array) {
+        if (const auto* range = std::get_if<Range>(&arguments[0]); range && !range->single()) {
+            Range out{range->rows, range->columns, {}};
+            out.cells.reserve(range->cells.size());
+            for (const auto& cell : range->cells) {
+                if (std::holds_alternative<Blank>(cell)) {
+                    out.cells.emplace_back(Blank{});
+                } else if (refused) {
+                    out.cells.emplace_back(*refused);
+                } else if (auto first = Read<First>::from(cell)) {
+                    out.cells.push_back(to_cell(function(*std::move(first), *std::get<I>(rest)...)));
+                } else {
+                    out.cells.emplace_back(named(row.storage[0], first.error()));
+                }
+            }
+            return out;
+        }
+    }
+    auto first = read<First>(arguments[0]);
+    if (!first)
+        return Cell{named(row.storage[0], first.error())};
+    if (refused)
+        return Cell{*refused};
+    return to_answer(function(*std::move(first), *std::move(std::get<I>(rest))...));
+}
+
+template <auto function>
+[[nodiscard]] Answer evaluate(const Row& row, std::span<const Argument> arguments) {
+    return []<class R, class First, class... Rest>(const Row& r, std::span<const Argument> a,
+                                                   Result<R> (*type)(First, Rest...)) {
+        return call<function>(r, a, type, std::index_sequence_for<Rest...>{});
+    }(row, arguments, function);
+}
+
+template <class R, class... P>
+constexpr std::size_t arity(Result<R> (*)(P...)) {
+    return sizeof...(P);
+}
+template <class R, class... P>
+constexpr Kind kind(Result<R> (*)(P...)) {
+    return kind_of<R>;
+}
+template <class R, class... P>
+constexpr std::array<bool, sizeof...(P)> optionals(Result<R> (*)(P...)) {
+    return {IsOptional<P>::value...};
+}
+
+} // namespace detail
+
+// A row; a missing parameter text does not compile.
+template <auto function, std::size_t N>
+[[nodiscard]] constexpr Row row(std::string_view method, std::string_view name, std::string_view description,
+                                const Parameter (&parameters)[N], std::string_view domain, std::string_view source,
+                                Example example) {
+    static_assert(N == detail::arity(function), "one text for each parameter");
+    static_assert(N <= Row::most_parameters);
+    Row result{method, name, description, domain, source, example, detail::kind(function), N, {}, nullptr};
+    constexpr auto optionals = detail::optionals(function);
+    for (std::size_t i = 0; i < N; ++i) {
+        result.storage[i] = parameters[i];
+        result.storage[i].optional = optionals[i];
+    }
+    result.evaluate = &detail::evaluate<function>;
+    return result;
+}
+
+} // namespace pacecells

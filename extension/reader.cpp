@@ -1,0 +1,185 @@
+#include "reader.h"
+
+#include "pacecells/clock.h"
+#include "pacecells/text.h"
+
+#include <charconv>
+#include <cmath>
+#include <limits>
+
+namespace pacecells {
+
+namespace {
+
+std::string shown(const Cell& cell) {
+    if (const auto* number = std::get_if<double>(&cell))
+        return number_text(*number);
+    if (const auto* text = std::get_if<std::string>(&cell))
+        return "the text " + quoted(*text);
+    return "a blank cell";
+}
+
+// A blank cell counts as 0, as everywhere in the office; text is not a number.
+Result<double> number_in(const Cell& cell) {
+    if (const auto* number = std::get_if<double>(&cell)) {
+        if (std::isfinite(*number))
+            return *number;
+        return out_of_domain("needs a number");
+    }
+    if (std::holds_alternative<Blank>(cell))
+        return 0.0;
+    return out_of_domain("needs a number, got " + shown(cell));
+}
+
+template <class T, class ReadOne>
+Result<std::vector<std::optional<T>>> line(const RawCells& range, ReadOne read_one) {
+    if (range.rows > 1 && range.columns > 1)
+        return out_of_domain("takes one column or one row of cells");
+    std::vector<std::optional<T>> values;
+    values.reserve(range.cells.size());
+    for (const auto& cell : range.cells) {
+        if (is_blank(cell)) {
+            values.emplace_back();
+            continue;
+        }
+        auto value = read_one(cell);
+        if (!value)
+            return value.error();
+        values.emplace_back(*value);
+    }
+    return values;
+}
+
+} // namespace
+
+bool is_blank(const Cell& cell) {
+    if (std::holds_alternative<Blank>(cell))
+        return true;
+    const auto* text = std::get_if<std::string>(&cell);
+    return text && trim(*text).empty();
+}
+
+namespace detail {
+
+Result<Seconds> read_time(const Cell& cell, int below_minutes, bool zero_allowed) {
+    Seconds time{0};
+    if (const auto* text = std::get_if<std::string>(&cell)) {
+        auto parsed = parse_clock(*text);
+        if (!parsed)
+            return parsed.error();
+        time = *parsed;
+    } else {
+        auto number = number_in(cell);
+        if (!number)
+            return number.error();
+        time = Seconds{*number * seconds_a_day};
+    }
+    if (time < Seconds{0})
+        return out_of_domain("needs a time, and it is negative");
+    if (time == Seconds{0} && !zero_allowed)
+        return out_of_domain("needs a time above 0:00");
+    if (!(time.value() < below_minutes * 60.0)) {
+        const std::string limit = below_minutes >= 120 ? std::to_string(below_minutes / 60) + " hours"
+                                                       : std::to_string(below_minutes) + " minutes";
+        return out_of_domain("needs a time below " + limit +
+                             ": in a cell without a minutes format, 2:30 typed means two and a half hours");
+    }
+    return time;
+}
+
+} // namespace detail
+
+Result<DayTime> Read<DayTime>::from(const Cell& cell) {
+    const auto* text = std::get_if<std::string>(&cell);
+    if (!text) {
+        auto number = number_in(cell);
+        if (!number)
+            return number.error();
+        if (*number < 0)
+            return out_of_domain("needs a time of day, and it is negative");
+        return DayTime{*number};
+    }
+    // "9:00" or "9:00:30", hours first.
+    int parts[3] = {0, 0, 0};
+    int count = 0;
+    const char* at = text->data();
+    const char* const end = at + text->size();
+    while (at != end && *at == ' ')
+        ++at;
+    while (count < 3) {
+        const auto [next, problem] = std::from_chars(at, end, parts[count]);
+        if (problem != std::errc{} || next - at > 2 || parts[count] < 0)
+            break;
+        ++count;
+        at = next;
+        if (at == end || *at != ':')
+            break;
+        ++at;
+    }
+    while (at != end && *at == ' ')
+        ++at;
+    if (count < 2 || at != end || parts[0] > 23 || parts[1] > 59 || parts[2] > 59 || text->back() == ':')
+        return out_of_domain("needs a time of day such as \"9:00\", got " + shown(cell));
+    return DayTime{(parts[0] * 3600.0 + parts[1] * 60.0 + parts[2]) / seconds_a_day};
+}
+
+Result<PlainSeconds> Read<PlainSeconds>::from(const Cell& cell) {
+    auto number = number_in(cell);
+    if (!number)
+        return number.error();
+    if (*number < 0)
+        return out_of_domain("needs seconds, at least 0, got " + number_text(*number));
+    if (*number > 0 && *number < 0.17)
+        return out_of_domain("needs a plain number of seconds such as 2.5, and got what looks like a time of day");
+    return PlainSeconds{Seconds{*number}};
+}
+
+Result<Number> Read<Number>::from(const Cell& cell) {
+    auto number = number_in(cell);
+    if (!number)
+        return number.error();
+    return Number{*number};
+}
+
+Result<Whole> Read<Whole>::from(const Cell& cell) {
+    auto number = number_in(cell);
+    if (!number)
+        return number.error();
+    const double nearest = std::round(*number);
+    if (!(std::abs(*number - nearest) <= 1e-9))
+        return out_of_domain("needs a whole number, got " + number_text(*number));
+    if (!(std::abs(nearest) <= std::numeric_limits<int>::max()))
+        return out_of_domain("needs a smaller number, got " + number_text(*number));
+    return Whole{static_cast<int>(nearest)};
+}
+
+Result<Text> Read<Text>::from(const Cell& cell) {
+    if (const auto* text = std::get_if<std::string>(&cell))
+        return Text{*text};
+    return out_of_domain("needs a text, got " + shown(cell));
+}
+
+Result<NumberOrText> Read<NumberOrText>::from(const Cell& cell) {
+    if (const auto* text = std::get_if<std::string>(&cell))
+        return NumberOrText{*text};
+    auto number = number_in(cell);
+    if (!number)
+        return number.error();
+    return NumberOrText{*number};
+}
+
+Result<Numbers> Read<Numbers>::from(const RawCells& range) {
+    auto values = line<double>(range, number_in);
+    if (!values)
+        return values.error();
+    return Numbers{std::move(*values)};
+}
+
+Result<Times> Read<Times>::from(const RawCells& range) {
+    auto values = line<Seconds>(range, [](const Cell& cell) { return detail::read_time(cell, 240, true); });
+    if (!values)
+        return values.error();
+    return Times{std::move(*values)};
+}
+
+} // namespace pacecells

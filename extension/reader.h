@@ -1,0 +1,184 @@
+// From cells to typed arguments: every rule about what may stand in a cell has its one place here.
+//
+// A cell function takes parameters of the types below; read<T>() turns an Argument into one of them or says, in a
+// sentence, what it got and what it needs. The limits on times exist to catch "2:30" typed into an unformatted cell,
+// where the office reads two and a half hours.
+#pragma once
+
+#include "cells.h"
+
+#include "pacecells/quantity.h"
+
+#include <optional>
+#include <span>
+#include <string>
+#include <type_traits>
+#include <vector>
+
+namespace pacecells {
+
+inline constexpr double seconds_a_day = 86400;
+
+// --- single values -----------------------------------------------------------------------------------------------
+
+// A Calc time (a share of a day) or text such as "2:30", below a limit.
+template <int below_minutes, bool zero_allowed>
+struct TimeArgument {
+    Seconds value;
+};
+using AnyTime = TimeArgument<240, true>;   // a clock reading
+using Duration = TimeArgument<240, false>; // a cap, a time taken
+using ShortTime = TimeArgument<60, false>; // a round time, a known time
+using SplitTime = TimeArgument<10, false>; // a split
+
+// A time of the day, "9:00" in text being nine hours; it may carry a date.
+struct DayTime {
+    double days;
+};
+
+// A plain number of seconds, at least 0; a Calc time in the wrong place is caught.
+struct PlainSeconds {
+    Seconds value;
+};
+
+struct Number {
+    double value;
+};
+
+struct Whole {
+    int value;
+};
+
+struct Text {
+    std::string value;
+};
+
+// A number or text, to be judged by the function itself (a score, a goal, a scheme).
+struct NumberOrText {
+    std::variant<double, std::string> value;
+};
+
+// --- ranges ------------------------------------------------------------------------------------------------------
+
+// One column or row of numbers, blanks kept.
+struct Numbers {
+    std::vector<std::optional<double>> values;
+};
+
+// One column or row of Calc times or time texts in seconds, blanks kept.
+struct Times {
+    std::vector<std::optional<Seconds>> values;
+};
+
+// The cells as they are, for functions that judge them one by one. A view: the argument outlives it.
+struct RawCells {
+    int rows;
+    int columns;
+    std::span<const Cell> cells;
+
+    [[nodiscard]] const Cell& at(int row, int column) const {
+        return cells[static_cast<std::size_t>(row) * static_cast<std::size_t>(columns) +
+                     static_cast<std::size_t>(column)];
+    }
+};
+
+template <class T>
+inline constexpr bool takes_range =
+    std::is_same_v<T, Numbers> || std::is_same_v<T, Times> || std::is_same_v<T, RawCells>;
+
+// --- reading -----------------------------------------------------------------------------------------------------
+
+namespace detail {
+[[nodiscard]] Result<Seconds> read_time(const Cell& cell, int below_minutes, bool zero_allowed);
+} // namespace detail
+
+// Nothing in it: an empty cell of a range, or spaces.
+[[nodiscard]] bool is_blank(const Cell& cell);
+
+template <class T>
+struct Read;
+
+template <int below_minutes, bool zero_allowed>
+struct Read<TimeArgument<below_minutes, zero_allowed>> {
+    static Result<TimeArgument<below_minutes, zero_allowed>> from(const Cell& cell) {
+        auto time = detail::read_time(cell, below_minutes, zero_allowed);
+        if (!time)
+            return time.error();
+        return TimeArgument<below_minutes, zero_allowed>{*time};
+    }
+};
+template <>
+struct Read<DayTime> {
+    static Result<DayTime> from(const Cell& cell);
+};
+template <>
+struct Read<PlainSeconds> {
+    static Result<PlainSeconds> from(const Cell& cell);
+};
+template <>
+struct Read<Number> {
+    static Result<Number> from(const Cell& cell);
+};
+template <>
+struct Read<Whole> {
+    static Result<Whole> from(const Cell& cell);
+};
+template <>
+struct Read<Text> {
+    static Result<Text> from(const Cell& cell);
+};
+template <>
+struct Read<NumberOrText> {
+    static Result<NumberOrText> from(const Cell& cell);
+};
+template <>
+struct Read<Numbers> {
+    static Result<Numbers> from(const RawCells& range);
+};
+template <>
+struct Read<Times> {
+    static Result<Times> from(const RawCells& range);
+};
+template <>
+struct Read<RawCells> {
+    static Result<RawCells> from(const RawCells& range) { return range; }
+};
+
+template <class T>
+struct IsOptional : std::false_type {};
+template <class T>
+struct IsOptional<std::optional<T>> : std::true_type {
+    using Inner = T;
+};
+
+// The one way in. An omitted optional argument is nullopt; a required one left out is refused; several cells where one
+// value is due are refused; a one-cell range is that value, and a single value is a one-cell range.
+template <class T>
+[[nodiscard]] Result<T> read(const Argument& argument) {
+    if constexpr (IsOptional<T>::value) {
+        if (std::holds_alternative<Omitted>(argument))
+            return T{};
+        auto inner = read<typename IsOptional<T>::Inner>(argument);
+        if (!inner)
+            return inner.error();
+        return T{std::move(*inner)};
+    } else {
+        if (std::holds_alternative<Omitted>(argument))
+            return out_of_domain("is needed and was left out");
+        if constexpr (takes_range<T>) {
+            if (const auto* cell = std::get_if<Cell>(&argument))
+                return Read<T>::from(RawCells{1, 1, {cell, 1}});
+            const auto& range = *std::get_if<Range>(&argument);
+            return Read<T>::from(RawCells{range.rows, range.columns, range.cells});
+        } else {
+            if (const auto* cell = std::get_if<Cell>(&argument))
+                return Read<T>::from(*cell);
+            const auto& range = *std::get_if<Range>(&argument);
+            if (!range.single())
+                return out_of_domain("takes one value, and several cells were given");
+            return Read<T>::from(range.cells.front());
+        }
+    }
+}
+
+} // namespace pacecells

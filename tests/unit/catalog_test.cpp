@@ -1,0 +1,151 @@
+// The catalog as a whole, and what the typed readers and the array form make of cells.
+#include "catalog.h"
+
+#include <gtest/gtest.h>
+
+#include <fstream>
+#include <set>
+#include <string>
+#include <vector>
+
+namespace {
+
+using namespace pacecells;
+
+Answer evaluate(std::string_view method, std::vector<Argument> arguments) {
+    const Row* row = find_method(method);
+    if (!row)
+        return Cell{Error{ErrorKind::no_solution, "no such function"}};
+    arguments.resize(row->arity, Omitted{});
+    return row->evaluate(*row, arguments);
+}
+
+Argument cell(double value) { return Cell{value}; }
+Argument cell(const char* text) { return Cell{std::string(text)}; }
+Argument column(std::vector<Cell> cells) {
+    const int rows = static_cast<int>(cells.size());
+    return Range{rows, 1, std::move(cells)};
+}
+
+double number(const Answer& answer) {
+    const auto* one = std::get_if<Cell>(&answer);
+    const auto* value = one ? std::get_if<double>(one) : nullptr;
+    EXPECT_NE(value, nullptr);
+    return value ? *value : -1e300;
+}
+
+std::string message(const Answer& answer) {
+    const auto* one = std::get_if<Cell>(&answer);
+    const auto* error = one ? std::get_if<Error>(one) : nullptr;
+    return error ? error->message : "";
+}
+
+bool refused(const Answer& answer) {
+    const auto* one = std::get_if<Cell>(&answer);
+    const auto* error = one ? std::get_if<Error>(one) : nullptr;
+    return error && error->kind == ErrorKind::out_of_domain;
+}
+
+TEST(Catalog, HoldsEveryReleasedNameAndNothingUnlisted) {
+    std::ifstream file(PACECELLS_NAMES_LOCK);
+    ASSERT_TRUE(file);
+    std::set<std::string> locked;
+    for (std::string line; std::getline(file, line);)
+        if (!line.empty() && line.front() != '#')
+            locked.insert(line);
+    std::set<std::string> present;
+    for (const auto& row : catalog())
+        EXPECT_TRUE(present.insert(std::string(row.method) + " " + std::string(row.name)).second) << row.name;
+    EXPECT_EQ(locked, present) << "a name in a file must never change; a new one is added at the end of names.lock";
+}
+
+TEST(Catalog, EveryRowTellsWhatAPersonNeeds) {
+    for (const auto& row : catalog()) {
+        EXPECT_FALSE(row.description.empty()) << row.name;
+        EXPECT_FALSE(row.domain.empty()) << row.name;
+        EXPECT_FALSE(row.source.empty()) << row.name;
+        EXPECT_FALSE(row.example.answer.empty()) << row.name;
+        bool optional_seen = false;
+        for (const auto& parameter : row.parameters()) {
+            EXPECT_FALSE(parameter.description.empty()) << row.name << " " << parameter.name;
+            EXPECT_TRUE(parameter.optional || !optional_seen) << row.name << ": a required one after an optional one";
+            optional_seen |= parameter.optional;
+        }
+    }
+}
+
+TEST(Cells, ATimeIsAShareOfADayOrText) {
+    EXPECT_NEAR(number(evaluate("paceRound", {cell(18.0 / 1440), cell(8)})) * 86400, 135, 1e-9);
+    EXPECT_NEAR(number(evaluate("paceRound", {cell("18:00"), cell(8)})) * 86400, 135, 1e-9);
+}
+
+TEST(Cells, HoursWhereMinutesWereMeantAreCaught) {
+    EXPECT_TRUE(refused(evaluate("paceRound", {cell(20.0 / 24), cell(8)})));
+    EXPECT_TRUE(refused(evaluate("paceRehearsal", {cell(2.5 / 24)})));
+    EXPECT_TRUE(refused(evaluate("paceRounds", {cell("18:00"), cell("19:00")})));
+    EXPECT_TRUE(refused(evaluate("ergConvert", {cell("10:00"), cell("split"), cell("W")})));
+}
+
+TEST(Cells, ATimeWhereSecondsAreMeantIsCaught) {
+    EXPECT_TRUE(refused(evaluate("ergTime", {cell(15), cell(1000), cell(6.0 / 86400)})));
+    EXPECT_FALSE(refused(evaluate("ergTime", {cell(15), cell(1000), cell(0)})));
+    EXPECT_FALSE(refused(evaluate("ergTime", {cell(15), cell(1000), cell(0.17)})));
+}
+
+TEST(Cells, WhatIsLeftOutIsTheDefaultAndWhatIsBlankIsZero) {
+    EXPECT_NEAR(number(evaluate("paceRehearsal", {cell("2:12"), Omitted{}})) * 86400, 160, 1e-9);
+    EXPECT_TRUE(refused(evaluate("paceRehearsal", {cell("2:12"), cell(0)})));
+    EXPECT_TRUE(refused(evaluate("paceRehearsal", {Omitted{}})));
+}
+
+TEST(Cells, OneValueIsNotARangeOfSeveral) {
+    EXPECT_TRUE(refused(evaluate("ergTime", {cell(15), column({1000.0, 900.0})})));
+    EXPECT_NEAR(number(evaluate("ergTime", {cell(15), column({1000.0})})) * 86400, 54, 1e-9);
+}
+
+TEST(Cells, AMessageNamesTheArgument) {
+    EXPECT_EQ(message(evaluate("ergTime", {cell(15), Omitted{}})), "cal_per_hour is needed and was left out");
+}
+
+TEST(ArrayForm, KeepsTheShapeWithErrorsAndBlanksInTheirPlace) {
+    const auto answer = evaluate("ergTime", {column({15.0, Blank{}, -1.0, 30.0}), cell(1000)});
+    const auto* range = std::get_if<Range>(&answer);
+    ASSERT_NE(range, nullptr);
+    ASSERT_EQ(range->rows, 4);
+    ASSERT_EQ(range->columns, 1);
+    EXPECT_NEAR(*std::get_if<double>(&range->cells[0]) * 86400, 54, 1e-9);
+    EXPECT_TRUE(std::holds_alternative<Blank>(range->cells[1]));
+    EXPECT_TRUE(std::holds_alternative<Error>(range->cells[2]));
+    EXPECT_NEAR(*std::get_if<double>(&range->cells[3]) * 86400, 108, 1e-9);
+}
+
+TEST(ArrayForm, PlacesGroupByGroup) {
+    const auto answer =
+        evaluate("scorePlace", {column({44.0, 42.0, Blank{}, 41.0}), column({44.0, 42.0, Blank{}, 41.0}), Omitted{},
+                                column({std::string("A"), std::string("b"), Blank{}, std::string(" B")}),
+                                column({std::string("A"), std::string("b"), Blank{}, std::string(" B")})});
+    const auto* range = std::get_if<Range>(&answer);
+    ASSERT_NE(range, nullptr);
+    EXPECT_EQ(*std::get_if<double>(&range->cells[0]), 1);
+    EXPECT_EQ(*std::get_if<double>(&range->cells[1]), 1);
+    EXPECT_TRUE(std::holds_alternative<Blank>(range->cells[2]));
+    EXPECT_EQ(*std::get_if<double>(&range->cells[3]), 2);
+}
+
+TEST(StationsBlock, BlankRowsAreSpareAndBlankCellsAreZero) {
+    const auto round = evaluate("planRoundtime", {column({std::string("rep"), Blank{}, std::string("Row  CAL")}),
+                                                  column({10.0, std::string("spare"), 15.0}),
+                                                  column({3.0, Blank{}, 1000.0}), column({6.0, Blank{}, Blank{}})});
+    EXPECT_NEAR(number(round) * 86400, 30 + 6 + 54, 1e-9);
+}
+
+TEST(StationsBlock, AMissingRateIsRefusedOnlyWhereItIsNeeded) {
+    const std::vector<Argument> needed{column({std::string("rep"), std::string("hold")}), column({10.0, 30.0}),
+                                       column({Blank{}, Blank{}}), column({0.0, 0.0})};
+    EXPECT_TRUE(refused(evaluate("planRoundtime", needed)));
+    const std::vector<Argument> dropped{column({std::string("rep"), std::string("hold")}), column({0.0, 30.0}),
+                                        column({Blank{}, Blank{}}), column({5.0, 0.0})};
+    EXPECT_NEAR(number(evaluate("planRoundtime", dropped)) * 86400, 30, 1e-9);
+}
+
+} // namespace
