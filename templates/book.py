@@ -1,0 +1,475 @@
+"""What the workbooks are built with: sheets, styles, names, lists, protection, print pages and charts,
+all through the office's own API.
+
+Texts: English is the key. `_("Round target")` gives the text in the language being built; formulas that print
+words take theirs through `lit` and `say`, so that a translator finds every text in one file.
+"""
+
+import json
+import re
+from pathlib import Path
+
+import uno
+from com.sun.star.awt import Point, Rectangle, Size
+from com.sun.star.lang import Locale
+from com.sun.star.sheet import ConditionOperator, FillDirection, ValidationAlertStyle, ValidationType
+from com.sun.star.sheet.ConditionOperator import BETWEEN, FORMULA, NONE
+from com.sun.star.table import BorderLine2, CellAddress, CellRangeAddress
+from com.sun.star.table.CellHoriJustify import CENTER, LEFT, RIGHT
+from com.sun.star.util import CellProtection
+
+from office import named
+
+TEXTS = Path(__file__).parent / "texts"
+
+# Ink on paper, and little else: every fill is light enough to print well in black and white.
+INK, LINE, PALE, SOFT, ENTRY, PAPER = 0x1B2430, 0x7C8790, 0xE3E9ED, 0xF3F6F8, 0xFFF9DF, 0xFFFFFF
+
+TIME, CLOCK, DATE, TEXT = "[M]:SS", "HH:MM", "YYYY-MM-DD", "@"
+
+
+# Texts ------------------------------------------------------------------------------------------------------------
+
+class Texts:
+    """The texts of one language; English stands in where a translation is missing."""
+
+    def __init__(self, language="en"):
+        file = TEXTS / f"{language}.json"
+        self.language = language
+        self.known = json.loads(file.read_text(encoding="utf-8")) if file.is_file() else {}
+        self.used = {}
+
+    def __call__(self, key):
+        self.used[key] = self.known.get(key, key)
+        return self.used[key]
+
+    def missing(self):
+        return [] if self.language == "en" else sorted(key for key in self.used if key not in self.known)
+
+    def lit(self, key):
+        """A text as it stands in a formula."""
+        return quoted(self(key))
+
+    def say(self, key, **parts):
+        """A text with {places} as a formula expression: say("round {k}", k="A1") is "round "&A1."""
+        pieces = []
+        for piece in re.split(r"(\{\w+\})", self(key)):
+            if piece.startswith("{") and piece.endswith("}"):
+                pieces.append(parts[piece[1:-1]])
+            elif piece:
+                pieces.append(quoted(piece))
+        return "&".join(pieces)
+
+
+def quoted(text):
+    return '"' + text.replace('"', '""') + '"'
+
+
+def pc(function, *arguments):
+    """A call of a cell function under the name that files keep: pc("PACE.ROUND", "C3", "8")."""
+    return f"ORG.PACECELLS.FUNCTIONS.{function.replace('.', '').upper()}({';'.join(str(a) for a in arguments)})"
+
+
+def column(index):
+    """The letters of a column counted from 0."""
+    letters = ""
+    index += 1
+    while index:
+        index, rest = divmod(index - 1, 26)
+        letters = chr(65 + rest) + letters
+    return letters
+
+
+def address(col, row, fixed=""):
+    """A cell from 0-based places; fixed holds "c", "r" or both."""
+    return ("$" if "c" in fixed else "") + column(col) + ("$" if "r" in fixed else "") + str(row + 1)
+
+
+# Styles -----------------------------------------------------------------------------------------------------------
+
+def _style(parent="base", **properties):
+    return parent, properties
+
+
+STYLES = {
+    "base": _style("Default", CharFontName="Liberation Sans", CharHeight=10, CharColor=INK, VertJustify=2),
+    "title": _style(CharHeight=20, CharWeight=150),
+    "stamp": _style(CharHeight=10),
+    "section": _style(CharHeight=12, CharWeight=150, lines="b", line=INK),
+    "label": _style(),
+    "note": _style(CharHeight=9, IsTextWrapped=True, VertJustify=1),
+    "problem": _style(CharWeight=150, IsTextWrapped=True),
+    "caution": _style(CharHeight=9, CharWeight=150, IsTextWrapped=True, lines="tblr", line=INK),
+    "head": _style(CharHeight=9, CharWeight=150, CellBackColor=PALE, IsTextWrapped=True, HoriJustify=CENTER,
+                   lines="tblr"),
+    "head left": _style("head", HoriJustify=LEFT),
+    "input": _style(CellBackColor=ENTRY, lines="tblr", open=True),
+    "input center": _style("input", HoriJustify=CENTER),
+    "input number": _style("input", HoriJustify=CENTER, format="General"),
+    "input text": _style("input", format=TEXT),
+    "input score": _style("input", HoriJustify=CENTER, format=TEXT),
+    "input time": _style("input", HoriJustify=CENTER, format=TIME),
+    "input clock": _style("input", HoriJustify=CENTER, format=CLOCK),
+    "input date": _style("input", HoriJustify=CENTER, format=DATE),
+    "input share": _style("input", HoriJustify=CENTER, format="0.#%"),
+    "input head": _style("input", CharHeight=9, CharWeight=150, IsTextWrapped=True, HoriJustify=CENTER),
+    "cell": _style(lines="tblr"),
+    "cell center": _style("cell", HoriJustify=CENTER),
+    "cell words": _style("cell", CharHeight=9, IsTextWrapped=True),
+    "cell time": _style("cell", HoriJustify=CENTER, format=TIME),
+    "cell clock": _style("cell", HoriJustify=CENTER, format=CLOCK),
+    "cell whole": _style("cell", HoriJustify=CENTER, format="0"),
+    "cell tenth": _style("cell", HoriJustify=CENTER, format="0.0"),
+    "cell share": _style("cell", HoriJustify=CENTER, format="0.0%"),
+    "cell strong": _style("cell", CharWeight=150, HoriJustify=CENTER),
+    "cell strong time": _style("cell strong", format=TIME),
+    # For conditional formats; a word or a shape in the cell always says the same.
+    "mark": _style("cell", CharWeight=150, CellBackColor=PALE, lines="tblr", line=INK),
+    "mark strong": _style("cell", CharWeight=150, CharColor=PAPER, CellBackColor=INK),
+    "not used": _style("cell", CellBackColor=SOFT, CharColor=LINE),
+    # What hangs on a wall is read from two metres.
+    "wall title": _style(CharHeight=34, CharWeight=150),
+    "wall stamp": _style(CharHeight=16),
+    "wall head": _style(CharHeight=18, CharWeight=150, IsTextWrapped=True, HoriJustify=CENTER, CellBackColor=PALE,
+                        lines="tblr", line=INK),
+    "wall cell": _style(CharHeight=22, HoriJustify=CENTER, lines="tblr"),
+    "wall goal": _style("wall cell", CharWeight=150, CharHeight=24),
+    "wall time": _style("wall cell", format=TIME),
+    "wall note": _style(CharHeight=13, IsTextWrapped=True, VertJustify=1),
+    # Cards.
+    "card name": _style(CharHeight=15, CharWeight=150),
+    "card line": _style(CharHeight=9),
+    "card label": _style(CharHeight=9, HoriJustify=CENTER, IsTextWrapped=True, CellBackColor=PALE, lines="tlr"),
+    "card value": _style(CharHeight=17, CharWeight=150, HoriJustify=CENTER, lines="blr"),
+    "card words": _style(CharHeight=9, IsTextWrapped=True, VertJustify=1),
+    "card strip": _style(CharHeight=9, HoriJustify=CENTER, lines="tblr"),
+    "card strip time": _style("card strip", CharWeight=150, CharHeight=11),
+    "cut right": _style(lines="r", dashed=True),
+    "cut bottom": _style(lines="b", dashed=True),
+    "working": _style(CharHeight=9),
+    "working head": _style(CharHeight=9, CharWeight=150, CellBackColor=PALE),
+}
+
+
+def _line(color, dashed=False, width=18):
+    line = BorderLine2()
+    line.Color, line.OuterLineWidth, line.LineWidth, line.LineStyle = color, width, width, 2 if dashed else 0
+    return line
+
+
+SIDES = {"t": "TopBorder", "b": "BottomBorder", "l": "LeftBorder", "r": "RightBorder"}
+
+
+# The book ---------------------------------------------------------------------------------------------------------
+
+class Book:
+    """One workbook in the making."""
+
+    def __init__(self, office, language="en"):
+        self.office, self.texts = office, Texts(language)
+        self.document = office.new()
+        self.document.Wildcards = self.document.RegularExpressions = False  # names of people are not patterns
+        self.sheets = []
+        self._make_styles()
+
+    def format(self, code):
+        """The key of a number format that follows the reader's own locale."""
+        formats, locale = self.document.NumberFormats, Locale()
+        key = formats.queryKey(code, locale, False)
+        return key if key >= 0 else formats.addNew(code, locale)
+
+    def _make_styles(self):
+        family = self.document.StyleFamilies.getByName("CellStyles")
+        for name, (parent, properties) in STYLES.items():
+            style = self.document.createInstance("com.sun.star.style.CellStyle")
+            family.insertByName(self.style(name), style)
+            style.ParentStyle = self.style(parent)
+            properties = dict(properties)
+            lines, dashed = properties.pop("lines", ""), properties.pop("dashed", False)
+            line = _line(properties.pop("line", LINE), dashed)
+            for side in lines:
+                setattr(style, SIDES[side], line)
+            if "format" in properties:
+                style.NumberFormat = self.format(properties.pop("format"))
+            if properties.pop("open", False):
+                style.CellProtection = _protection(False)
+            for key, value in properties.items():
+                setattr(style, key, uno.Any("float", value) if key in ("CharHeight", "CharWeight") else value)
+
+    @staticmethod
+    def style(name):
+        return name if name == "Default" else f"pace {name}"
+
+    def sheet(self, title):
+        """A new sheet at the end, titled in the language of the book."""
+        sheets, name = self.document.Sheets, self.texts(title)
+        if not self.sheets:
+            sheets.getByIndex(0).setName(name)
+        else:
+            sheets.insertNewByName(name, sheets.Count)
+        made = Sheet(self, sheets.getByName(name), name)
+        self.sheets.append(made)
+        return made
+
+    def name(self, name, sheet, cells):
+        """A named range with a fixed place: name("event_cap", sheet, "C7")."""
+        fixed = re.sub(r"([A-Z]+)([0-9]+)", r"$\1$\2", cells)
+        title = "'" + sheet.title.replace("'", "''") + "'"
+        content = ":".join(f"${title}.{part}" for part in fixed.split(":")[:1]) + "".join(
+            f":{part}" for part in fixed.split(":")[1:])
+        self.document.NamedRanges.addNewByName(name, content, CellAddress(), 0)
+        return name
+
+    def finish(self, title):
+        """The title that File, New, Templates shows; the first sheet in front."""
+        self.document.DocumentProperties.Title = self.texts(title)
+        for sheet in self.sheets:
+            sheet.protect()
+        self.document.calculateAll()
+
+
+def _protection(locked):
+    protection = CellProtection()
+    protection.IsLocked = locked
+    return protection
+
+
+class Sheet:
+    """One sheet: texts, formulas, widths, rules and its printed page."""
+
+    def __init__(self, book, sheet, title):
+        self.book, self.sheet, self.title, self._ = book, sheet, title, book.texts
+        self.open = False
+        sheet.getCellRangeByName("A1:AMJ2000").CellStyle = book.style("base")
+
+    def __getitem__(self, cells):
+        return self.sheet.getCellRangeByName(cells)
+
+    # Content
+
+    def styled(self, cells, style):
+        self[cells].CellStyle = self.book.style(style)
+        return self[cells]
+
+    def put(self, cell, value, style=None):
+        """A text, a number or a formula; a text that is no formula stays a text whatever it looks like."""
+        target = self[cell]
+        if style:
+            target.CellStyle = self.book.style(style)
+        if isinstance(value, str):
+            if value.startswith("="):
+                target.setFormula(value)
+            else:
+                target.setString(value)
+        elif value is not None:
+            target.setValue(value)
+        return target
+
+    def text(self, cell, key, style="label"):
+        return self.put(cell, self._(key), style)
+
+    def merged(self, cells, value, style):
+        self.styled(cells, style)
+        self[cells].merge(True)
+        return self.put(cells.split(":")[0], value)
+
+    def row(self, cell, values, style=None):
+        """Values to the right of a cell."""
+        col, row = place(cell)
+        for step, value in enumerate(values):
+            self.put(address(col + step, row), value, style)
+
+    def down(self, cell, formula, count, style=None):
+        """A formula and its copies below, as fill-down makes them."""
+        return self._fill(cell, formula, count, style, FillDirection.TO_BOTTOM)
+
+    def right(self, cell, formula, count, style=None):
+        return self._fill(cell, formula, count, style, FillDirection.TO_RIGHT)
+
+    def _fill(self, cell, formula, count, style, direction):
+        col, row = place(cell)
+        end = address(col, row + count - 1) if direction == FillDirection.TO_BOTTOM else address(col + count - 1, row)
+        cells = self[f"{cell}:{end}"]
+        if style:
+            cells.CellStyle = self.book.style(style)
+        self.put(cell, formula)
+        if count > 1:
+            cells.fillAuto(direction, 1)
+        return f"{cell}:{end}"
+
+    def block(self, cell, formula, rows, columns, style=None):
+        """A formula over a block, filled right and then down."""
+        across = self.right(cell, formula, columns, style)
+        col, row = place(cell)
+        cells = self[f"{cell}:{address(col + columns - 1, row + rows - 1)}"]
+        if style:
+            cells.CellStyle = self.book.style(style)
+        if rows > 1:
+            cells.fillAuto(FillDirection.TO_BOTTOM, 1)
+        return across
+
+    def numbers(self, cell, count, style="cell center", start=1):
+        """1, 2, 3 … downwards."""
+        col, row = place(cell)
+        cells = self[f"{cell}:{address(col, row + count - 1)}"]
+        cells.CellStyle = self.book.style(style)
+        cells.setDataArray(tuple((float(start + i),) for i in range(count)))
+
+    def name(self, name, cells):
+        return self.book.name(name, self, cells)
+
+    # Shape
+
+    def widths(self, start, *millimetres):
+        first = place(start + "1")[0]
+        for step, width in enumerate(millimetres):
+            self.sheet.Columns.getByIndex(first + step).Width = int(width * 100)
+
+    def heights(self, first, last, millimetres):
+        for row in range(first - 1, last):
+            self.sheet.Rows.getByIndex(row).Height = int(millimetres * 100)
+
+    def freeze(self, cell):
+        """Keeps what is above and left of a cell in sight; needs a window."""
+        controller = self.book.document.CurrentController
+        if controller:
+            controller.setActiveSheet(self.sheet)
+            controller.freezeAtPosition(*place(cell))
+
+    # Rules
+
+    def choose(self, cells, source, message):
+        """Only entries of a list (a named range) are taken; what else is typed is refused with a sentence."""
+        self._rule(cells, ValidationType.LIST, NONE, source, "", message)
+
+    def limit(self, cells, low, high, message):
+        """Only numbers between two limits, times as shares of a day."""
+        self._rule(cells, ValidationType.DECIMAL, BETWEEN, str(low), str(high), message)
+
+    def whole(self, cells, low, high, message):
+        self._rule(cells, ValidationType.WHOLE, BETWEEN, str(low), str(high), message)
+
+    def check(self, cells, formula, message):
+        """Only what makes the formula true, written for the first cell of the range."""
+        self._rule(cells, ValidationType.CUSTOM, FORMULA, formula, "", message)
+
+    def _rule(self, cells, kind, operator, first, second, message):
+        target = self[cells]
+        rule = target.Validation
+        rule.Type = kind
+        rule.setOperator(operator)
+        rule.setSourcePosition(target.getCellByPosition(0, 0).CellAddress)
+        rule.setFormula1(first)
+        rule.setFormula2(second)
+        rule.IgnoreBlankCells = True
+        rule.ErrorAlertStyle = ValidationAlertStyle.STOP
+        rule.ShowErrorMessage = True
+        rule.ErrorTitle = self._("Not taken")
+        rule.ErrorMessage = self._(message)
+        target.Validation = rule
+
+    def mark(self, cells, *rules):
+        """Conditional formats: pairs of a formula for the first cell and a style; the first that holds wins."""
+        target = self[cells]
+        entries = target.ConditionalFormat
+        entries.clear()
+        for formula, style in rules:
+            entries.addNew(named(Operator=FORMULA, Formula1=formula, StyleName=self.book.style(style),
+                                 SourcePosition=target.getCellByPosition(0, 0).CellAddress))
+        target.ConditionalFormat = entries
+
+    def protect(self):
+        if not self.open:
+            self.sheet.protect("")
+
+    # Paper
+
+    def page(self, cells=None, landscape=False, footer=True, repeat=None, repeat_columns=None, wide=1, tall=0,
+             margin=12, centre=False):
+        """How the sheet prints. Sizes are A4; with margins of 12 mm or more the same sheet fits Letter paper.
+        wide, tall: pages the print is scaled to, 0 for as many as it takes."""
+        document = self.book.document
+        style = document.createInstance("com.sun.star.style.PageStyle")
+        name = f"pace {len(document.StyleFamilies.getByName('PageStyles').ElementNames)} {self.title}"
+        document.StyleFamilies.getByName("PageStyles").insertByName(name, style)
+        style.IsLandscape = landscape
+        style.Width, style.Height = (29700, 21000) if landscape else (21000, 29700)
+        for side in ("LeftMargin", "RightMargin", "TopMargin", "BottomMargin"):
+            setattr(style, side, margin * 100)
+        style.HeaderIsOn, style.FooterIsOn = False, footer
+        style.CenterHorizontally = centre
+        style.PrintGrid = style.PrintHeaders = False
+        if wide or tall:
+            style.ScaleToPagesX, style.ScaleToPagesY = wide, tall
+        if footer:
+            self._footer(style)
+        self.sheet.PageStyle = name
+        self.print_area(cells)
+        if repeat:
+            first, last = repeat
+            self.sheet.setPrintTitleRows(True)
+            self.sheet.setTitleRows(self[f"A{first}:A{last}"].RangeAddress)
+        if repeat_columns:
+            first, last = repeat_columns
+            self.sheet.setPrintTitleColumns(True)
+            self.sheet.setTitleColumns(self[f"{first}1:{last}1"].RangeAddress)
+
+    def print_area(self, cells):
+        self.sheet.setPrintAreas((self[cells].RangeAddress,) if cells else ())
+
+    def break_before(self, *rows):
+        for row in rows:
+            self.sheet.Rows.getByIndex(row - 1).IsStartOfNewPage = True
+
+    def _footer(self, style):
+        document, content = self.book.document, style.RightPageFooterContent
+        content.LeftText.String = self._("A coach's plan is no medical advice. Stop on chest pain, faintness or "
+                                         "unusual pain.")
+        content.CenterText.String = ""
+        right = content.RightText
+        right.String = self.title + "  "
+        cursor = right.createTextCursor()
+        for piece in ("PageNumber", "/", "PageCount"):
+            cursor.gotoEnd(False)
+            if piece == "/":
+                right.insertString(cursor, " / ", False)
+            else:
+                right.insertTextContent(cursor, document.createInstance("com.sun.star.text.TextField." + piece), False)
+        for part in (content.LeftText, right):
+            part.createTextCursorByRange(part).CharHeight = uno.Any("float", 8) if False else 8
+        style.RightPageFooterContent = content
+
+    # Charts
+
+    def chart(self, name, kind, corner, size, ranges, title, axis_x, axis_y, headers=True, labels=True, time=False):
+        """A chart over ranges of this sheet; sizes in millimetres; time: the value axis reads minutes and seconds."""
+        left = self[corner].Position
+        box = Rectangle(left.X, left.Y, size[0] * 100, size[1] * 100)
+        areas = tuple(self[part].RangeAddress for part in ranges)
+        charts = self.sheet.Charts
+        charts.addNewByName(name, box, areas, headers, labels)
+        chart = charts.getByName(name).EmbeddedObject
+        chart.Diagram = chart.createInstance(f"com.sun.star.chart.{kind}Diagram")
+        chart.HasMainTitle = True
+        chart.Title.String = self._(title)
+        chart.Title.CharHeight = 12
+        diagram = chart.Diagram
+        for axis, text in (("X", axis_x), ("Y", axis_y)):
+            if text:
+                setattr(diagram, f"HasY{axis}Title" if False else f"Has{axis}AxisTitle", True)
+                getattr(diagram, f"{axis}AxisTitle").String = self._(text)
+        chart.HasLegend = True
+        if time:
+            diagram.YAxis.LinkNumberFormatToSource = False
+            diagram.YAxis.NumberFormat = chart.NumberFormats.addNew(TIME, Locale()) if chart.NumberFormats.queryKey(
+                TIME, Locale(), False) < 0 else chart.NumberFormats.queryKey(TIME, Locale(), False)
+        return chart
+
+
+def place(cell):
+    """0-based column and row of "C7"."""
+    letters, row = re.fullmatch(r"\$?([A-Z]+)\$?([0-9]+)", cell).groups()
+    col = 0
+    for letter in letters:
+        col = col * 26 + ord(letter) - 64
+    return col - 1, int(row) - 1
