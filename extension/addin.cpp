@@ -34,7 +34,8 @@ class Functions : public cppu::WeakImplHelper2<org::pacecells::XFunctions, com::
     OUString SAL_CALL getImplementationName() override { return "org.pacecells.FunctionsImplementation"; }
     sal_Bool SAL_CALL supportsService(const OUString& name) override { return cppu::supportsService(this, name); }
     uno::Sequence<OUString> SAL_CALL getSupportedServiceNames() override {
-        return {"org.pacecells.Functions", "com.sun.star.sheet.AddIn"};
+        const OUString names[] = {"org.pacecells.Functions", "com.sun.star.sheet.AddIn"};
+        return {names, 2};
     }
 };
 

@@ -12,6 +12,12 @@ namespace uno = com::sun::star::uno;
 
 namespace {
 
+// A look into an Any without a copy.
+template <class T>
+const T* access(const uno::Any& value) {
+    return value.getValueType() == cppu::UnoType<T>::get() ? static_cast<const T*>(value.getValue()) : nullptr;
+}
+
 std::string utf8(const rtl::OUString& text) {
     const rtl::OString bytes = rtl::OUStringToOString(text, RTL_TEXTENCODING_UTF8);
     return {bytes.getStr(), static_cast<std::size_t>(bytes.getLength())};
@@ -22,9 +28,9 @@ rtl::OUString utf16(const std::string& text) {
 }
 
 Cell to_cell(const uno::Any& value, bool inside_range) {
-    if (const auto* number = uno::tryAccess<double>(value))
+    if (const auto* number = access<double>(value))
         return *number;
-    if (const auto* text = uno::tryAccess<rtl::OUString>(value)) {
+    if (const auto* text = access<rtl::OUString>(value)) {
         if (inside_range && text->isEmpty())
             return Blank{};
         return utf8(*text);
@@ -69,7 +75,7 @@ double error_value(ErrorCode code) { return std::bit_cast<double>(std::uint64_t{
 Argument to_argument(const uno::Any& value) {
     if (!value.hasValue())
         return Omitted{};
-    const auto* rows = uno::tryAccess<uno::Sequence<uno::Sequence<uno::Any>>>(value);
+    const auto* rows = access<uno::Sequence<uno::Sequence<uno::Any>>>(value);
     if (!rows)
         return to_cell(value, false);
     Range range{rows->getLength(), rows->hasElements() ? (*rows)[0].getLength() : 0, {}};
