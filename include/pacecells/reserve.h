@@ -40,7 +40,4 @@ Result<double> reserve_left(const MixedTask& task, CaloriesPerHour rate, std::op
 // No solution: the reserve does not bind at that rate, whatever the effort.
 Result<double> effort_between(const MixedTask& task, CaloriesPerHour rate, double keep = 0.10);
 
-// What remains spent after a time at a power: the building block of the three. Here for checks against experience.
-Joules spent_after(Joules spent, Watts power, Seconds time, CriticalPower values);
-
 } // namespace pacecells

@@ -8,6 +8,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <unordered_map>
 #include <vector>
 
 #include "pacecells/quantity.h"
@@ -139,8 +140,8 @@ class Places {
     Order order_ = Order::high_wins;
     bool grouped_ = false;
     bool tiebroken_ = false;
-    std::vector<std::string> groups_; // folded, sorted
-    std::vector<Rank> ranks_;         // sorted, best first within a group
+    std::unordered_map<std::string, std::size_t> groups_; // folded name, number
+    std::vector<Rank> ranks_;                             // sorted, best first within a group
 };
 
 } // namespace pacecells

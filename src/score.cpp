@@ -1,0 +1,522 @@
+#include "pacecells/score.h"
+
+#include <algorithm>
+#include <array>
+#include <boost/math/distributions/students_t.hpp>
+#include <boost/math/policies/policy.hpp>
+#include <boost/math/tools/toms748_solve.hpp>
+#include <cmath>
+#include <cstdint>
+#include <limits>
+
+#include "pacecells/clock.h"
+#include "pacecells/line.h"
+#include "pacecells/text.h"
+
+namespace pacecells {
+namespace {
+
+namespace policies = boost::math::policies;
+// Boost.Math answers with infinities and NaN instead of exceptions; they are looked for here.
+using Quiet = policies::policy<
+    policies::domain_error<policies::ignore_error>, policies::pole_error<policies::ignore_error>,
+    policies::overflow_error<policies::ignore_error>, policies::evaluation_error<policies::ignore_error>,
+    policies::rounding_error<policies::ignore_error>, policies::indeterminate_result_error<policies::ignore_error>>;
+
+constexpr double slack = 1e-9; // what a whole number may be short of itself after arithmetic
+constexpr double infinity = std::numeric_limits<double>::infinity();
+constexpr double most_reps = 1e15; // whole numbers are still exact there
+
+bool whole(double value) { return std::isfinite(value) && value == std::floor(value); }
+
+bool valid_reps_per_round(double reps) { return whole(reps) && reps >= 1 && reps <= 1e9; }
+
+Error bad_reps_per_round(double reps) {
+    return out_of_domain("The reps per round are " + number_text(reps) + "; a whole number from 1 is needed.");
+}
+
+Error beyond_the_list() { return no_solution("The score goes beyond the rounds whose reps are given."); }
+
+std::string said(Seconds time) {
+    const auto text = clock_text(time);
+    return text ? *text : number_text(time.value()) + " s";
+}
+
+std::optional<Error> bad_cap(Seconds cap) {
+    if (!(cap.value() > 0) || !std::isfinite(cap.value()))
+        return out_of_domain("The cap is " + said(cap) + "; a time above 0 is needed.");
+    return {};
+}
+
+std::optional<Error> bad_clocks(std::span<const Seconds> clocks, std::size_t least) {
+    if (clocks.size() < least)
+        return out_of_domain("There are " + std::to_string(clocks.size()) + " round clocks; " + std::to_string(least) +
+                             " or more are needed.");
+    Seconds before{0};
+    for (const Seconds clock : clocks) {
+        if (!(clock > before) || !std::isfinite(clock.value()))
+            return out_of_domain("A round ends at " + said(clock) + " after " + said(before) +
+                                 "; the clock must rise from round to round.");
+        before = clock;
+    }
+    return {};
+}
+
+double round_time(std::span<const Seconds> clocks, std::size_t i) {
+    return clocks[i].value() - (i == 0 ? 0 : clocks[i - 1].value());
+}
+
+Line line_of_rounds(std::span<const Seconds> clocks) {
+    return fit_line(
+        clocks.size(), [](std::size_t i) { return static_cast<double>(i + 1); },
+        [clocks](std::size_t i) { return round_time(clocks, i); });
+}
+
+// The clock after x more rounds, less the cap, in mean rounds:
+//   mean(x) = -to_go + x + trend * x (m + x) / 2
+//   error(x) = sd * sqrt(x + x^2 / m + (x (m + x) / 2)^2 / spread)
+// m rounds are done. The usual b0 x + b1 (m x + x (x + 1) / 2) becomes this once the line is written from its mean,
+// and its w' (X'X)^-1 w the two last terms of the error. A steady pace has no trend and no third term.
+struct Course {
+    double done;           // m
+    double to_go;          // mean rounds between the last clock and the cap
+    double trend;          // change of round time a round, in mean rounds
+    double sd;             // of a round about the line, in mean rounds
+    double spread_inverse; // 0 for a steady pace
+    double longest;        // x beyond which no answer is looked for
+
+    [[nodiscard]] double mean(double x) const { return x * (1 + trend * (done + x) / 2) - to_go; }
+
+    [[nodiscard]] double error(double x) const {
+        const double lever = x * (done + x) / 2;
+        return sd * std::sqrt(x + x * x / done + lever * lever * spread_inverse);
+    }
+
+    // First x where the mean meets the cap. The smaller root of the quadratic, in the form without cancellation;
+    // where the trend turns before the cap there is none.
+    [[nodiscard]] std::optional<double> first_mean() const {
+        const double rise = 1 + trend * done / 2;
+        const double root = std::sqrt(rise * rise + 2 * trend * to_go); // NaN: never met
+        const double x = 2 * to_go / (rise + root);
+        if (to_go == 0)
+            return 0;
+        if (!(rise > 0) || !(x <= longest))
+            return {};
+        return x;
+    }
+
+    // First x where mean + width * error meets the cap.
+    //
+    // Both bounds together are the roots of the quartic mean^2 - (width error)^2. Between the roots of its derivative
+    // the quartic is monotone, so each bound is met once at most, and a change of sign shows it.
+    [[nodiscard]] std::optional<double> first_bound(double width) const {
+        if (to_go == 0)
+            return 0;
+        if (width * sd == 0)
+            return first_mean();
+        const double c1 = 1 + trend * done / 2;
+        const double c2 = trend / 2;
+        const double variance = width * width * sd * sd;
+        const double lever = spread_inverse / 4;
+        const double d0 = -2 * to_go * c1 - variance;
+        const double d1 = 2 * (c1 * c1 - 2 * to_go * c2 - variance * (1 / done + done * done * lever));
+        const double d2 = 6 * (c1 * c2 - variance * done * lever);
+        const double d3 = 4 * (c2 * c2 - variance * lever);
+        const auto slope = [=](double x) { return d0 + x * (d1 + x * (d2 + x * d3)); };
+        const auto off = [=, this](double x) { return mean(x) + width * error(x); };
+
+        std::array<double, 7> ends{0, longest}; // of intervals; at most 2 turns of the slope and 3 roots of it between
+        std::size_t count = 2;
+        const auto add = [&](double x) {
+            if (x > 0 && x < longest)
+                ends[count++] = x;
+        };
+        // The slope turns where d1 + 2 d2 x + 3 d3 x^2 is 0.
+        const double q = -(d2 + std::copysign(std::sqrt(d2 * d2 - 3 * d3 * d1), d2));
+        add(q / (3 * d3));
+        add(d1 / q);
+        std::sort(ends.begin(), ends.begin() + count);
+        for (std::size_t i = 0, turns = count; i + 1 < turns; ++i)
+            if (slope(ends[i]) * slope(ends[i + 1]) < 0)
+                add(root(slope, ends[i], ends[i + 1]));
+        std::sort(ends.begin(), ends.begin() + count);
+
+        for (std::size_t i = 0; i + 1 < count; ++i)
+            if (off(ends[i + 1]) >= 0)
+                return root(off, ends[i], ends[i + 1]);
+        return {};
+    }
+
+  private:
+    // Domain: a sign change between the two, or a root at one.
+    template <class F>
+    static double root(F f, double low, double high) {
+        const double at_low = f(low);
+        const double at_high = f(high);
+        if (at_low == 0 || at_high == 0)
+            return at_low == 0 ? low : high;
+        std::uintmax_t steps = 200;
+        const auto [a, b] = boost::math::tools::toms748_solve(
+            f, low, high, at_low, at_high, boost::math::tools::eps_tolerance<double>(51), steps, Quiet{});
+        return a + (b - a) / 2;
+    }
+};
+
+bool same_length(const Field& field) {
+    return (field.groups.empty() || field.groups.size() == field.scores.size()) &&
+           (field.tiebreaks.empty() || field.tiebreaks.size() == field.scores.size());
+}
+
+std::optional<Error> bad_number(std::optional<double> value, const char* what) {
+    if (value && !std::isfinite(*value))
+        return out_of_domain(std::string("A ") + what + " is not a number.");
+    return {};
+}
+
+// The field's columns fit, and its numbers are numbers.
+std::optional<Error> bad_field(const Field& field) {
+    if (!same_length(field))
+        return out_of_domain("Scores, groups and tie-breaks need ranges of equal height.");
+    for (const auto& score : field.scores)
+        if (auto error = bad_number(score, "score"))
+            return error;
+    for (const auto& tiebreak : field.tiebreaks)
+        if (auto error = bad_number(tiebreak, "tie-break"))
+            return error;
+    return {};
+}
+
+std::optional<Error> bad_standing(const Standing& athlete, bool grouped, bool tiebroken) {
+    if (auto error = bad_number(athlete.score, "score"))
+        return error;
+    if (auto error = bad_number(athlete.tiebreak, "tie-break"))
+        return error;
+    if (!grouped && !athlete.group.empty())
+        return out_of_domain("A group is given without the range of groups.");
+    if (!tiebroken && athlete.tiebreak)
+        return out_of_domain("A tie-break is given without the range of tie-breaks.");
+    return {};
+}
+
+Error not_in_field(const Standing& athlete) {
+    return out_of_domain("The score " + number_text(athlete.score) +
+                         " does not stand among the scores, in this group and with this tie-break.");
+}
+
+double rank_score(double score, Order order) { return order == Order::high_wins ? -score : score; }
+
+} // namespace
+
+Result<RepsPerRound> RepsPerRound::every_round(double reps) {
+    if (!valid_reps_per_round(reps))
+        return bad_reps_per_round(reps);
+    RepsPerRound made;
+    made.every_ = reps;
+    return made;
+}
+
+Result<RepsPerRound> RepsPerRound::by_round(std::span<const double> reps) {
+    if (reps.empty())
+        return out_of_domain("The reps per round are empty; a number for each round is needed.");
+    for (const double each : reps)
+        if (!valid_reps_per_round(each))
+            return bad_reps_per_round(each);
+    RepsPerRound made;
+    made.every_ = reps.front();
+    if (reps.size() > 1)
+        made.list_ = reps;
+    return made;
+}
+
+std::optional<double> RepsPerRound::of_round(double round) const {
+    if (list_.empty())
+        return every_;
+    if (!(round >= 1) || !(round <= static_cast<double>(list_.size())))
+        return {};
+    return list_[static_cast<std::size_t>(round) - 1];
+}
+
+std::optional<double> RepsPerRound::of_rounds(double rounds) const {
+    if (list_.empty())
+        return rounds * every_;
+    const auto known = static_cast<double>(list_.size());
+    if (!(rounds >= 0) || !(rounds <= known + slack))
+        return {};
+    double reps = 0;
+    for (std::size_t i = 0; i < list_.size() && rounds > 0; ++i, --rounds)
+        reps += list_[i] * std::min(rounds, 1.0);
+    return reps;
+}
+
+std::optional<RoundsAndReps> RepsPerRound::split(double reps) const {
+    reps = std::floor(reps + slack);
+    if (list_.empty()) {
+        const double rest = std::fmod(reps, every_);
+        return RoundsAndReps{.rounds = (reps - rest) / every_, .reps = rest};
+    }
+    double rounds = 0;
+    for (const double round : list_) {
+        if (reps < round)
+            return RoundsAndReps{.rounds = rounds, .reps = reps};
+        reps -= round;
+        ++rounds;
+    }
+    if (reps > 0)
+        return {};
+    return RoundsAndReps{.rounds = rounds, .reps = 0};
+}
+
+Result<RoundsAndReps> parse_score(std::string_view text) {
+    const auto refuse = [text] {
+        return out_of_domain("The score is " + quoted(text) +
+                             "; rounds, + and reps such as \"7+21\" are needed, or total reps as a number.");
+    };
+    const std::size_t plus = text.find('+');
+    if (plus == std::string_view::npos)
+        return refuse();
+    const auto read = [](std::string_view part) -> std::optional<double> {
+        part = trim(part);
+        if (part.empty() || part.size() > 9)
+            return {};
+        double value = 0;
+        for (const char digit : part) {
+            if (digit < '0' || digit > '9')
+                return {};
+            value = 10 * value + (digit - '0');
+        }
+        return value;
+    };
+    const auto rounds = read(text.substr(0, plus));
+    const auto reps = read(text.substr(plus + 1));
+    if (!rounds || !reps)
+        return refuse();
+    return RoundsAndReps{.rounds = *rounds, .reps = *reps};
+}
+
+Result<Reps> reps_of(RoundsAndReps score, const RepsPerRound& reps_per_round) {
+    if (!whole(score.rounds) || score.rounds < 0 || !whole(score.reps) || score.reps < 0)
+        return out_of_domain("A score needs whole rounds and whole reps, none below 0.");
+    const auto done = reps_per_round.of_rounds(score.rounds);
+    if (!done)
+        return beyond_the_list();
+    if (score.reps > 0) {
+        const auto next = reps_per_round.of_round(score.rounds + 1);
+        if (!next)
+            return beyond_the_list();
+        if (!(score.reps < *next))
+            return out_of_domain("The score has " + number_text(score.reps) + " reps after the +, but that round has " +
+                                 number_text(*next) + "; a full round counts before the +.");
+    }
+    return Reps{*done + score.reps};
+}
+
+Result<double> rounds_of(RoundsAndReps score, const RepsPerRound& reps_per_round) {
+    if (auto reps = reps_of(score, reps_per_round); !reps)
+        return reps.error();
+    if (score.reps == 0)
+        return score.rounds;
+    return score.rounds + score.reps / *reps_per_round.of_round(score.rounds + 1);
+}
+
+Result<std::string> score_text(Reps reps, const RepsPerRound& reps_per_round) {
+    if (!(reps.value() >= 0) || !(reps.value() <= most_reps))
+        return out_of_domain("The reps are " + number_text(reps.value()) + "; a number from 0 is needed.");
+    const auto score = reps_per_round.split(reps.value());
+    if (!score)
+        return beyond_the_list();
+    return std::to_string(static_cast<long long>(score->rounds)) + "+" +
+           std::to_string(static_cast<long long>(score->reps));
+}
+
+Result<Reps> project(Seconds cap, Seconds elapsed, Reps reps) {
+    if (auto error = bad_cap(cap))
+        return *error;
+    if (!(elapsed.value() > 0) || !(elapsed <= cap))
+        return out_of_domain("The time so far is " + said(elapsed) + "; above 0 and at most the cap of " + said(cap) +
+                             " is needed.");
+    if (!(reps.value() >= 0) || !(reps.value() <= most_reps))
+        return out_of_domain("The reps so far are " + number_text(reps.value()) + "; a number from 0 is needed.");
+    const double projected = reps.value() * cap.value() / elapsed.value();
+    if (!std::isfinite(projected))
+        return out_of_domain("The time so far is too short to project from.");
+    return Reps{projected};
+}
+
+Result<Forecast> forecast(Seconds cap, std::span<const Seconds> clocks, const RepsPerRound& reps_per_round,
+                          double confidence) {
+    if (auto error = bad_cap(cap))
+        return *error;
+    if (auto error = bad_clocks(clocks, 1))
+        return *error;
+    if (!(clocks.back() <= cap))
+        return out_of_domain("The last round ends at " + said(clocks.back()) + ", after the cap of " + said(cap) + ".");
+    if (!(confidence > 0) || !(confidence < 1))
+        return out_of_domain("The confidence is " + number_text(confidence) +
+                             "; a share between 0 and 1 is needed, such as 0.9.");
+    const auto done = static_cast<double>(clocks.size());
+    const double mean = clocks.back().value() / done;
+    const double rounds_in_cap = cap.value() / mean;
+    if (!(rounds_in_cap <= 1e6))
+        return out_of_domain("The rounds are too short for the cap: more than a million would fit.");
+
+    const bool steady = clocks.size() < 5;
+    const double freedom = done - (steady ? 1 : 2);
+    const Line line = line_of_rounds(clocks);
+    const double residual = steady ? line.spread_y : line.residual_sum;
+    const Course course{
+        .done = done,
+        .to_go = (cap - clocks.back()).value() / mean,
+        .trend = steady ? 0 : line.slope / mean,
+        .sd = freedom > 0 ? std::sqrt(residual / freedom) / mean : 0,
+        .spread_inverse = steady ? 0 : 1 / line.spread_x,
+        .longest = 10 * rounds_in_cap,
+    };
+    const auto in_reps = [&](std::optional<double> x) -> Result<Reps> {
+        if (!x)
+            return no_solution("At this pace and trend the cap is never met: no such bound.");
+        const auto reps = reps_per_round.of_rounds(done + *x);
+        if (!reps)
+            return beyond_the_list();
+        return Reps{*reps};
+    };
+    const Result<Reps> expected = in_reps(course.first_mean());
+    if (clocks.size() == 1) {
+        const Error unknown = not_available("One round says nothing about the spread; two or more are needed.");
+        return Forecast{.low = unknown, .expected = expected, .high = unknown};
+    }
+    const double width = boost::math::quantile(
+        boost::math::complement(boost::math::students_t_distribution<double, Quiet>(freedom), (1 - confidence) / 2));
+    return Forecast{
+        .low = in_reps(course.first_bound(width)), .expected = expected, .high = in_reps(course.first_bound(-width))};
+}
+
+Result<double> fade(std::span<const Seconds> clocks) {
+    if (auto error = bad_clocks(clocks, 2))
+        return *error;
+    const Line line = line_of_rounds(clocks);
+    const double share = line.slope / line.mean_y;
+    if (!std::isfinite(share))
+        return out_of_domain("The round times are too large to compute with.");
+    return share;
+}
+
+Result<double> steadiness(std::span<const Seconds> clocks) {
+    if (auto error = bad_clocks(clocks, 2))
+        return *error;
+    const Line line = line_of_rounds(clocks);
+    const double variation = std::sqrt(line.spread_y / static_cast<double>(clocks.size() - 1)) / line.mean_y;
+    if (!std::isfinite(variation))
+        return out_of_domain("The round times are too large to compute with.");
+    return variation;
+}
+
+Result<Seconds> capped(Reps reps_left, Seconds cap) {
+    if (auto error = bad_cap(cap))
+        return *error;
+    if (!whole(reps_left.value()) || reps_left.value() < 0 || reps_left.value() > most_reps)
+        return out_of_domain("The reps left are " + number_text(reps_left.value()) +
+                             "; a whole number from 0 is needed.");
+    return cap + Seconds{reps_left.value()};
+}
+
+Result<std::string> result_text(Seconds time, Seconds cap, Reps reps_left) {
+    if (auto rank_time = capped(reps_left, cap); !rank_time)
+        return rank_time.error();
+    if (reps_left.value() > 0) {
+        if (time.value() != 0 && !(time >= cap))
+            return out_of_domain("The time is " + said(time) + ", before the cap of " + said(cap) +
+                                 ", but reps are left: one of the two is wrong.");
+        return "cap + " + std::to_string(static_cast<long long>(reps_left.value()));
+    }
+    if (!(time.value() > 0) || !(time <= cap))
+        return out_of_domain("The time is " + said(time) + "; without reps left it is above 0 and at most the cap of " +
+                             said(cap) + ".");
+    return clock_text(time);
+}
+
+Result<Order> parse_order(std::string_view text) {
+    const std::string order = fold(text);
+    if (order == "high")
+        return Order::high_wins;
+    if (order == "low")
+        return Order::low_wins;
+    return out_of_domain("The order is " + quoted(text) + "; \"high\" or \"low\" is needed.");
+}
+
+Result<int> place(const Standing& athlete, const Field& field) {
+    const bool grouped = !field.groups.empty();
+    const bool tiebroken = !field.tiebreaks.empty();
+    if (auto error = bad_field(field))
+        return *error;
+    if (auto error = bad_standing(athlete, grouped, tiebroken))
+        return *error;
+
+    const std::string group = fold(athlete.group);
+    const double score = rank_score(athlete.score, field.order);
+    const double tiebreak = tiebroken ? athlete.tiebreak.value_or(infinity) : infinity;
+    int ahead = 0;       // by score, or by tie-break
+    int ahead_blank = 0; // the same were the tie-break blank
+    bool found = false;
+    bool found_blank = false;
+    for (std::size_t i = 0; i < field.scores.size(); ++i) {
+        if (!field.scores[i])
+            continue;
+        const double other = rank_score(*field.scores[i], field.order);
+        if (other > score || (grouped && fold(field.groups[i]) != group))
+            continue;
+        const double other_tiebreak = tiebroken ? field.tiebreaks[i].value_or(infinity) : infinity;
+        ahead += other < score || other_tiebreak < tiebreak ? 1 : 0;
+        ahead_blank += other < score || other_tiebreak < infinity ? 1 : 0;
+        found |= other == score && other_tiebreak == tiebreak;
+        found_blank |= other == score && other_tiebreak == infinity;
+    }
+    if (found)
+        return ahead + 1;
+    if (found_blank && athlete.tiebreak == 0.0)
+        return ahead_blank + 1;
+    return not_in_field(athlete);
+}
+
+Result<Places> Places::in(const Field& field) {
+    if (auto error = bad_field(field))
+        return *error;
+    Places places;
+    places.order_ = field.order;
+    places.grouped_ = !field.groups.empty();
+    places.tiebroken_ = !field.tiebreaks.empty();
+    places.ranks_.reserve(field.scores.size());
+    for (std::size_t i = 0; i < field.scores.size(); ++i) {
+        if (!field.scores[i])
+            continue;
+        const std::size_t next = places.groups_.size();
+        places.ranks_.push_back(
+            {.group = places.grouped_ ? places.groups_.try_emplace(fold(field.groups[i]), next).first->second : 0,
+             .score = rank_score(*field.scores[i], field.order),
+             .tiebreak = places.tiebroken_ ? field.tiebreaks[i].value_or(infinity) : infinity});
+    }
+    std::sort(places.ranks_.begin(), places.ranks_.end());
+    return places;
+}
+
+Result<int> Places::of(const Standing& athlete) const {
+    if (auto error = bad_standing(athlete, grouped_, tiebroken_))
+        return *error;
+    Rank rank{.score = rank_score(athlete.score, order_), .tiebreak = athlete.tiebreak.value_or(infinity)};
+    if (grouped_) {
+        const auto group = groups_.find(fold(athlete.group));
+        if (group == groups_.end())
+            return not_in_field(athlete);
+        rank.group = group->second;
+    }
+    auto at = std::lower_bound(ranks_.begin(), ranks_.end(), rank);
+    if ((at == ranks_.end() || *at != rank) && rank.tiebreak == 0) {
+        rank.tiebreak = infinity;
+        at = std::lower_bound(at, ranks_.end(), rank);
+    }
+    if (at == ranks_.end() || *at != rank)
+        return not_in_field(athlete);
+    const Rank best{.group = rank.group, .score = -infinity, .tiebreak = -infinity};
+    return static_cast<int>(at - std::lower_bound(ranks_.begin(), at, best)) + 1;
+}
+
+} // namespace pacecells
