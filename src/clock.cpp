@@ -35,18 +35,16 @@ Result<Seconds> parse_clock(std::string_view text) {
                              " is not a time: write minutes and seconds as 2:30, or with hours 1:02:30.");
     };
 
-    const auto written = trim(text);
-    if (written.size() > longest)
+    const auto trimmed = trim(text);
+    if (trimmed.size() > longest)
         return refuse();
+    std::string written{trimmed};
+    std::replace(written.begin(), written.end(), ',', '.');
 
-    const auto decimals_at = written.find_first_of(".,");
-    const auto clock = written.substr(0, decimals_at);
-    std::string decimals; // "0.5" of "2:30.5"
-    if (decimals_at != std::string_view::npos) {
-        if (!all_digits(written.substr(decimals_at + 1)))
-            return refuse();
-        decimals = "." + std::string{written.substr(decimals_at + 1)};
-    }
+    const std::string_view all{written};
+    const auto clock = all.substr(0, all.find('.'));
+    if (clock.size() < all.size() && !all_digits(all.substr(clock.size() + 1)))
+        return refuse(); // the decimals
 
     const auto last_colon = clock.rfind(':');
     if (last_colon == std::string_view::npos)
@@ -58,7 +56,7 @@ Result<Seconds> parse_clock(std::string_view text) {
     const auto minutes =
         has_hours ? clock.substr(first_colon + 1, last_colon - first_colon - 1) : std::string_view{"0"};
 
-    // A second colon inside the minutes fails all_digits.
+    // A third colon is inside the minutes and fails all_digits.
     if (!all_digits(first) || !all_digits(minutes) || !all_digits(seconds))
         return refuse();
     if (seconds.size() != 2 || (has_hours && minutes.size() != 2))
@@ -66,8 +64,8 @@ Result<Seconds> parse_clock(std::string_view text) {
     if (number(seconds) >= 60 || number(minutes) >= 60) {
         return out_of_domain(quoted(text) + " is not a time: seconds, and minutes after hours, must be below 60.");
     }
-    return finite(Seconds{number(first) * (has_hours ? hour : minute) + number(minutes) * minute +
-                          number(std::string{seconds} + decimals)});
+    return Seconds{number(first) * (has_hours ? hour : minute) + number(minutes) * minute +
+                   number(all.substr(last_colon + 1))};
 }
 
 Result<std::string> clock_text(Seconds time, int decimals) {

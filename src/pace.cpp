@@ -123,7 +123,7 @@ Result<std::vector<GoalRow>> goal_table(Seconds cap, double from, double to, dou
         return refused("The first goal", "1 round or more", from);
     if (!(from <= to && std::isfinite(to)))
         return refused("The last goal", "no less than the first", to);
-    if (!(step > slack))
+    if (!(step > slack && std::isfinite(step)))
         return refused("The step", "above 0", step);
     if (calories && !positive(calories->value()))
         return refused("The calories", "above 0", calories->value());

@@ -26,7 +26,7 @@ using Run = Scheme::Run;
 Error not_a_scheme(std::string_view text) {
     return out_of_domain(quoted(text) +
                          " is not a scheme: write sets as 9, 5-4, 3-3-3, 4x2 (four sets of two) or 3-2/3-2 "
-                         "(/ changes sides), at most 9999 reps in all.");
+                         "(/ changes sides), at most 999 reps in all.");
 }
 
 // Takes a token off the start of the text, spaces before it too.
@@ -38,14 +38,14 @@ bool take(std::string_view& text, std::string_view token) {
     return true;
 }
 
-// A whole number from 1 to Scheme::max_reps.
+// A whole number from 1 to Scheme::max_reps, without leading zeros.
 std::optional<int> take_count(std::string_view& text) {
     const auto rest = trim(text);
     int count = 0;
-    if (rest.empty() || rest.front() < '0' || rest.front() > '9')
-        return std::nullopt; // from_chars would take a minus
+    if (rest.empty() || rest.front() < '1' || rest.front() > '9')
+        return std::nullopt;
     const auto read = std::from_chars(rest.data(), rest.data() + rest.size(), count);
-    if (read.ec != std::errc{} || count < 1 || count > Scheme::max_reps)
+    if (read.ec != std::errc{} || count > Scheme::max_reps)
         return std::nullopt;
     text = rest.substr(static_cast<std::size_t>(read.ptr - rest.data()));
     return count;
@@ -141,7 +141,7 @@ std::optional<Error> refuse_work(int rounds, Reps max_unbroken, Seconds away) {
 }
 
 std::optional<Error> refuse_plan(int reps, int rounds, Reps max_unbroken, Seconds away, Reps margin) {
-    if (reps < 1 || reps > Scheme::max_number)
+    if (reps < 1 || reps > Scheme::max_reps)
         return refused("The reps", "1 to 999", reps);
     if (auto error = refuse_work(rounds, max_unbroken, away))
         return error;
@@ -187,7 +187,7 @@ Result<Scheme> Scheme::parse(std::string_view text) {
 }
 
 Result<Scheme> Scheme::from_number(double reps) {
-    if (!(reps >= 1 && reps <= max_number && std::floor(reps) == reps)) {
+    if (!(reps >= 1 && reps <= max_reps && std::floor(reps) == reps)) {
         return refused("A number given as a scheme",
                        "whole, 1 to 999 (a cell may have read 5-4 as a date: format it as text)", reps);
     }
@@ -198,7 +198,7 @@ Result<Scheme> Scheme::from_number(double reps) {
 
 Result<Scheme> Scheme::near_even(int reps, int sets) {
     if (reps < 1 || reps > max_reps)
-        return refused("The reps", "1 to 9999", reps);
+        return refused("The reps", "1 to 999", reps);
     if (sets < 1 || sets > reps)
         return refused("The number of sets", "1 or more and at most the reps", sets);
     Scheme scheme;

@@ -53,12 +53,16 @@ std::string fold(std::string_view text) {
 
 std::string quoted(std::string_view text) {
     constexpr std::size_t longest = 40;
-    if (text.size() <= longest)
-        return '"' + std::string{text} + '"';
-    std::size_t end = longest;
-    while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0u) == 0x80u)
-        --end; // not inside a UTF-8 character
-    return '"' + std::string{text.substr(0, end)} + "...\"";
+    std::size_t end = text.size();
+    if (end > longest) {
+        end = longest;
+        while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0u) == 0x80u)
+            --end; // not inside a character
+    }
+    std::string quoted{"\""};
+    quoted.append(text.substr(0, end));
+    quoted.append(end < text.size() ? "...\"" : "\"");
+    return quoted;
 }
 
 std::string number_text(double value) {

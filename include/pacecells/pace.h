@@ -28,7 +28,7 @@ inline constexpr int max_table_rows = 10000;
 // Formula: T(k) = (cap / n) k (1 + (drift / 2) (k / n - 1)), so T(n) is the cap.
 // Domain: cap > 0, 0 < k <= n (1e-9 slack, so that computed rounds serve), -1 <= drift <= 1.
 // Source: a straight line of round times; own derivation.
-// Example: 8 rounds in 20:00, after 4: 10:00; with drift 0.06: 9:42.
+// Example: 8 rounds in 20:00, after 4: 10:00; with drift 0.06: 9:51.
 [[nodiscard]] Result<Seconds> clock_after(Seconds cap, double rounds, double k, double drift = 0);
 
 struct Split {

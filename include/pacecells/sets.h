@@ -23,8 +23,7 @@ namespace pacecells {
 // shortens: "4x2" is 2-2-2-2, "9x1" is singles. Always at least one set, at most max_reps reps in all.
 class Scheme {
   public:
-    static constexpr int max_reps = 9999;
-    static constexpr int max_number = 999;
+    static constexpr int max_reps = 999;
 
     // Equal sets in a row, a rest between them.
     struct Run {
@@ -35,10 +34,10 @@ class Scheme {
     };
 
     // Reads every written form; spaces between the parts, X for x, and the en dash and multiplication sign that
-    // autocorrection puts in, are understood.
+    // autocorrection puts in, are understood. A leading zero is refused: 05-04 is a date.
     [[nodiscard]] static Result<Scheme> parse(std::string_view text);
 
-    // A number given as a scheme: that many reps unbroken. Domain: whole, 1 to max_number.
+    // A number given as a scheme: that many reps unbroken. Domain: whole, 1 to max_reps.
     [[nodiscard]] static Result<Scheme> from_number(double reps);
 
     // The near-even descending scheme: sets differ by one rep at most, the larger first.
@@ -84,7 +83,7 @@ class Scheme {
 
 // The near-even scheme with the fewest sets that keeps at least the margin (1e-9 slack) in every round.
 //
-// Domain: 1 <= reps <= Scheme::max_number, rounds >= 1, max_unbroken >= 1, away >= 0, rest >= 0, margin >= 0; no
+// Domain: 1 <= reps <= Scheme::max_reps, rounds >= 1, max_unbroken >= 1, away >= 0, rest >= 0, margin >= 0; no
 // solution where no such scheme keeps it.
 // Example: 9 reps, 9 rounds, 80 s away: with 30 unbroken "9", with 28 "3-3-3", with 24 "2-2-5x1".
 [[nodiscard]] Result<Scheme> plan_sets(int reps, int rounds, Reps max_unbroken, Seconds away, Seconds rest = Seconds{3},

@@ -13,7 +13,7 @@ namespace pacecells {
 // Example: fold("  Row  CAL ") is "row cal".
 [[nodiscard]] std::string fold(std::string_view text);
 
-// For messages: the text in double quotes, cut when long.
+// For messages: the text in double quotes, cut when long. (Qualify it for a std::string where <iomanip> is included.)
 [[nodiscard]] std::string quoted(std::string_view text);
 
 // For messages: a number as a person writes it, at most six significant digits. Example: 2.5, 1200, 1e+300.
