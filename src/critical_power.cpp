@@ -9,23 +9,14 @@
 #include "pacecells/line.h"
 #include "pacecells/text.h"
 
+#include "check.h"
+
 namespace pacecells {
-namespace {
-
-bool positive(double value) { return value > 0 && std::isfinite(value); }
-
-Error needs_positive(const char* what, double got, const char* unit) {
-    return out_of_domain(std::string("The ") + what + " is " + number_text(got) + unit +
-                         "; a number above 0 is needed.");
-}
-
-} // namespace
-
 Result<CriticalPower> checked(CriticalPower values) {
     if (!positive(values.critical.value()))
-        return needs_positive("critical power", values.critical.value(), " W");
+        return refused("The critical power", "above 0 W", values.critical.value());
     if (!positive(values.reserve.value()))
-        return needs_positive("reserve", values.reserve.value(), " J");
+        return refused("The reserve", "above 0 J", values.reserve.value());
     return values;
 }
 
@@ -37,10 +28,10 @@ Result<CriticalPowerFit> fit_critical_power(std::span<const Seconds> times, std:
         return out_of_domain("Two tests or more are needed, of different length.");
     for (const Seconds time : times)
         if (!positive(time.value()))
-            return needs_positive("test time", time.value(), " s");
+            return refused("A test time", "above 0 s", time.value());
     for (const Watts power : watts)
         if (!positive(power.value()))
-            return needs_positive("power of a test", power.value(), " W");
+            return refused("The power of a test", "above 0 W", power.value());
     std::vector<Seconds> sorted(times.begin(), times.end());
     std::sort(sorted.begin(), sorted.end());
     if (const auto twice = std::adjacent_find(sorted.begin(), sorted.end()); twice != sorted.end())
@@ -51,13 +42,13 @@ Result<CriticalPowerFit> fit_critical_power(std::span<const Seconds> times, std:
         times.size(), [times](std::size_t i) { return times[i].value(); },
         [times, watts](std::size_t i) { return watts[i].value() * times[i].value(); });
     const CriticalPower values{.critical = Watts{line.slope}, .reserve = Joules{line.intercept()}};
-    if (!std::isfinite(values.critical.value()) || !std::isfinite(values.reserve.value()))
+    if (!std::isfinite(line.slope) || !std::isfinite(line.intercept()) || !std::isfinite(line.residual_sum))
         return out_of_domain("The tests are too large to compute with.");
     // What arithmetic leaves of an exact 0 (tests of equal power, or of equal work) is not above 0.
     constexpr double nothing = 1e-12;
     if (!(values.reserve.value() > nothing * line.mean_y))
         return no_solution("The tests leave no reserve above the critical power: the longer ones have too much power "
-                           "for the shorter ones. Were all of them maximal?");
+                           "for the shorter ones, so not all were maximal.");
     if (!(values.critical.value() > nothing * line.mean_y / line.mean_x))
         return no_solution("The tests leave no critical power: the longer ones have too little for the shorter ones. "
                            "Were all of them maximal?");
@@ -72,20 +63,17 @@ Result<CriticalPowerFit> fit_critical_power(std::span<const Seconds> times, std:
 
 Result<Watts> power_for(Seconds time, CriticalPower values) {
     if (!positive(time.value()))
-        return needs_positive("time", time.value(), " s");
+        return refused("The time", "above 0 s", time.value());
     if (auto valid = checked(values); !valid)
         return valid.error();
-    const Watts power{values.critical.value() + values.reserve.value() / time.value()};
-    if (!std::isfinite(power.value()))
-        return out_of_domain("The time of " + number_text(time.value()) + " s is too short for a power.");
-    return power;
+    return finite(values.critical + Watts{values.reserve.value() / time.value()});
 }
 
 Result<CaloriesPerHour> rate_alone(Seconds cap, CriticalPower values) { return rate_floor(cap, values, 1); }
 
 Result<CaloriesPerHour> rate_floor(Seconds cap, CriticalPower values, double share) {
     if (!(share > 0) || !(share <= 1))
-        return out_of_domain("The share is " + number_text(share) + "; above 0 and at most 1 is needed.");
+        return refused("The share", "above 0 and at most 1", share);
     const auto alone = power_for(cap, values);
     if (!alone)
         return alone.error();
@@ -94,13 +82,13 @@ Result<CaloriesPerHour> rate_floor(Seconds cap, CriticalPower values, double sha
 
 Result<Seconds> predict_time(Seconds known_time, Metres known_distance, Metres distance, double exponent) {
     if (!positive(known_time.value()))
-        return needs_positive("known time", known_time.value(), " s");
+        return refused("The known time", "above 0 s", known_time.value());
     if (!positive(known_distance.value()))
-        return needs_positive("known distance", known_distance.value(), " m");
+        return refused("The known distance", "above 0 m", known_distance.value());
     if (!positive(distance.value()))
-        return needs_positive("distance", distance.value(), " m");
+        return refused("The distance", "above 0 m", distance.value());
     if (!positive(exponent))
-        return needs_positive("exponent", exponent, "");
+        return refused("The exponent", "above 0", exponent);
     const Seconds time = known_time * std::pow(distance / known_distance, exponent);
     if (!positive(time.value()))
         return out_of_domain("The distances are too far apart to predict from.");

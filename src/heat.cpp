@@ -8,6 +8,8 @@
 
 #include "pacecells/text.h"
 
+#include "check.h"
+
 namespace pacecells {
 namespace {
 
@@ -67,12 +69,11 @@ Result<std::vector<HeatPlace>> heat_list(std::span<const std::string> names,
     if ((!projected.empty() && projected.size() != names.size()) || (!groups.empty() && groups.size() != names.size()))
         return out_of_domain("Names, projections and groups need ranges of equal height.");
     if (!(lanes >= 1) || lanes != std::floor(lanes) || !std::isfinite(lanes))
-        return out_of_domain("The lanes are " + number_text(lanes) + "; a whole number from 1 is needed.");
-    if (first_start && (!(first_start->value() >= 0) || !std::isfinite(first_start->value())))
-        return out_of_domain("The first start is not a time of day.");
-    if (!(every.value() > 0) || !std::isfinite(every.value()))
-        return out_of_domain("The time from heat to heat is " + number_text(every.value()) +
-                             " s; a time above 0 is needed.");
+        return refused("The number of lanes", "whole, from 1", lanes);
+    if (first_start && !not_negative(first_start->value()))
+        return refused("The first start", "a time of day", first_start->value());
+    if (!positive(every.value()))
+        return refused("The time from heat to heat", "above 0 s", every.value());
     for (const auto& value : projected)
         if (value && !std::isfinite(*value))
             return out_of_domain("A projection is not a number.");

@@ -6,6 +6,8 @@
 
 #include "pacecells/text.h"
 
+#include "check.h"
+
 namespace pacecells {
 namespace {
 
@@ -89,8 +91,8 @@ double cell(const Cells& part, std::size_t row, double k) {
 }
 
 Error bad_cell(std::size_t row, const char* what, double got, const char* need) {
-    return out_of_domain("Row " + std::to_string(row + 1) + ": the " + what + " is " + number_text(got) + "; " + need +
-                         " is needed.");
+    return out_of_domain("Row " + std::to_string(row + 1) + ": the " + what + " must be " + need + "; got " +
+                         number_text(got) + ".");
 }
 
 // Domain: has_round(block, k).
@@ -100,24 +102,24 @@ Result<Station> station(const Block& block, std::size_t row, double k) {
     if (unit.unit == Unit::blank)
         return made;
     const double amount = cell(block.amounts, row, k);
-    if (!(amount >= 0) || !std::isfinite(amount))
+    if (!not_negative(amount))
         return bad_cell(row, "amount", amount, "0 or more");
     if (amount == 0)
         return made;
     made.amount = amount;
     made.calories = unit.rate == RateKind::calories_per_hour;
     made.extra = cell(block.extras, row, k);
-    if (!(made.extra >= 0) || !std::isfinite(made.extra))
+    if (!not_negative(made.extra))
         return bad_cell(row, "extra time", made.extra, "0 s or more");
     made.points_each = block.counts.empty() ? unit.credit : block.counts[row];
-    if (!(made.points_each >= 0) || !std::isfinite(made.points_each))
+    if (!not_negative(made.points_each))
         return bad_cell(row, "count", made.points_each, "0 or more");
     made.seconds_each = 1;
     if (unit.rate != RateKind::none) {
         const double rate = cell(block.rates, row, k);
         made.seconds_each = made.calories ? 3600 / rate : rate / unit.per;
         if (!(rate > 0) || !(made.seconds_each > 0) || !std::isfinite(made.time()))
-            return bad_cell(row, "rate", rate, "a rate above 0");
+            return bad_cell(row, "rate", rate, "above 0");
     }
     return made;
 }
@@ -237,7 +239,7 @@ Result<Seconds> round_time(const Block& block, double k) {
     if (auto error = bad_shape(block))
         return *error;
     if (!whole_from_one(k))
-        return out_of_domain("The round is " + number_text(k) + "; a whole number from 1 is needed.");
+        return refused("The round", "a whole number from 1", k);
     const auto round = whole_round(block, k);
     if (!round)
         return round.error();
@@ -247,8 +249,8 @@ Result<Seconds> round_time(const Block& block, double k) {
 Result<Reps> score_at(Seconds clock, const Block& block) {
     if (auto error = bad_shape(block))
         return *error;
-    if (!(clock.value() >= 0) || !std::isfinite(clock.value()))
-        return out_of_domain("The clock shows " + number_text(clock.value()) + " s; 0 or more is needed.");
+    if (!not_negative(clock.value()))
+        return refused("The clock", "0 s or more", clock.value());
     double left = clock.value();
     double points = 0;
     for (double k = 1;; ++k) {
@@ -279,7 +281,7 @@ Result<Seconds> finish_time(double rounds, const Block& block) {
     if (auto error = bad_shape(block))
         return *error;
     if (!whole_from_one(rounds))
-        return out_of_domain("The rounds are " + number_text(rounds) + "; a whole number from 1 is needed.");
+        return refused("The number of rounds", "whole, from 1", rounds);
     if (!has_round(block, rounds))
         return beyond_columns(rounds);
     const double alike = one_column(block) ? rounds : 1;
@@ -298,10 +300,10 @@ Result<Seconds> finish_time(double rounds, const Block& block) {
 Result<CaloriesPerHour> erg_need(Seconds cap, double goal, const Block& block, std::optional<double> station_row) {
     if (auto error = bad_shape(block))
         return *error;
-    if (!(cap.value() > 0) || !std::isfinite(cap.value()))
-        return out_of_domain("The cap is " + number_text(cap.value()) + " s; a time above 0 is needed.");
+    if (!positive(cap.value()))
+        return refused("The cap", "above 0 s", cap.value());
     if (!(goal > slack) || !std::isfinite(goal))
-        return out_of_domain("The goal is " + number_text(goal) + " rounds; a number above 0 is needed.");
+        return refused("The goal in rounds", "above 0", goal);
     const double whole = std::floor(goal + slack);
     const double part = std::max(0.0, goal - whole) > slack ? goal - whole : 0;
     const double last = part > 0 ? whole + 1 : whole;
@@ -312,8 +314,7 @@ Result<CaloriesPerHour> erg_need(Seconds cap, double goal, const Block& block, s
     std::size_t row = 0;
     if (station_row) {
         if (!whole_from_one(*station_row) || !(*station_row <= static_cast<double>(block.units.size())))
-            return out_of_domain("The station is " + number_text(*station_row) +
-                                 "; its row among the stations is needed, from 1.");
+            return refused("The station", "its row among the stations, from 1", *station_row);
         row = static_cast<std::size_t>(*station_row) - 1;
         if (!is_calories(row))
             return out_of_domain("Row " + number_text(*station_row) + " is no calorie station.");

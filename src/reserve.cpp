@@ -16,6 +16,8 @@
 #include "pacecells/ergometer.h"
 #include "pacecells/text.h"
 
+#include "check.h"
+
 namespace pacecells {
 namespace {
 
@@ -65,19 +67,16 @@ double peak(double rounds, Stretch erg, Stretch other) {
 class Rounds {
   public:
     static Result<Rounds> of(const MixedTask& task) {
-        const auto positive = [](double value) { return value > 0 && std::isfinite(value); };
         if (!positive(task.cap.value()))
-            return out_of_domain("The cap is " + number_text(task.cap.value()) + " s; a time above 0 is needed.");
+            return refused("The cap", "above 0 s", task.cap.value());
         if (!positive(task.calories.value()))
-            return out_of_domain("The calories a round are " + number_text(task.calories.value()) +
-                                 "; a number above 0 is needed.");
-        if (!(task.other.value() >= 0) || !std::isfinite(task.other.value()))
-            return out_of_domain("The rest of the round takes " + number_text(task.other.value()) +
-                                 " s; 0 or more is needed.");
+            return refused("The calories a round", "above 0", task.calories.value());
+        if (!not_negative(task.other.value()))
+            return refused("The time for the rest of the round", "0 s or more", task.other.value());
         if (auto valid = checked(task.values); !valid)
             return valid.error();
         if (!std::isfinite(task.effort_between))
-            return out_of_domain("The effort between is not a number; a share of critical power is needed.");
+            return refused("The effort between", "a share of critical power", task.effort_between);
         const auto idle = calorie_rate(Watts{0});
         const auto at_kilowatt = calorie_rate(Watts{1000});
         if (!idle || !at_kilowatt)
@@ -138,7 +137,7 @@ class Rounds {
 
 std::optional<Error> bad_keep(double keep) {
     if (!(keep >= 0) || !(keep < 1))
-        return out_of_domain("The share to keep is " + number_text(keep) + "; from 0 to below 1 is needed.");
+        return refused("The share to keep", "from 0 to below 1", keep);
     return {};
 }
 
@@ -200,7 +199,7 @@ Result<double> reserve_left(const MixedTask& task, CaloriesPerHour rate, std::op
     const double begun = valid->begun(u);
     const double n = round.value_or(begun);
     if (!(n >= 1) || n != std::floor(n))
-        return out_of_domain("The round is " + number_text(n) + "; a whole number from 1 is needed.");
+        return refused("The round", "a whole number from 1", n);
     if (n > begun)
         return no_solution("Round " + number_text(n) + " is not begun before the cap; the last one is " +
                            number_text(begun) + ".");

@@ -13,6 +13,8 @@
 #include "pacecells/line.h"
 #include "pacecells/text.h"
 
+#include "check.h"
+
 namespace pacecells {
 namespace {
 
@@ -31,9 +33,7 @@ bool whole(double value) { return std::isfinite(value) && value == std::floor(va
 
 bool valid_reps_per_round(double reps) { return whole(reps) && reps >= 1 && reps <= 1e9; }
 
-Error bad_reps_per_round(double reps) {
-    return out_of_domain("The reps per round are " + number_text(reps) + "; a whole number from 1 is needed.");
-}
+Error bad_reps_per_round(double reps) { return refused("The reps per round", "a whole number from 1", reps); }
 
 Error beyond_the_list() { return no_solution("The score goes beyond the rounds whose reps are given."); }
 
@@ -43,8 +43,8 @@ std::string said(Seconds time) {
 }
 
 std::optional<Error> bad_cap(Seconds cap) {
-    if (!(cap.value() > 0) || !std::isfinite(cap.value()))
-        return out_of_domain("The cap is " + said(cap) + "; a time above 0 is needed.");
+    if (!positive(cap.value()))
+        return refused("The cap", "above 0 s", cap.value());
     return {};
 }
 
@@ -320,7 +320,7 @@ Result<double> rounds_of(RoundsAndReps score, const RepsPerRound& reps_per_round
 
 Result<std::string> score_text(Reps reps, const RepsPerRound& reps_per_round) {
     if (!(reps.value() >= 0) || !(reps.value() <= most_reps))
-        return out_of_domain("The reps are " + number_text(reps.value()) + "; a number from 0 is needed.");
+        return refused("The reps", "0 or more", reps.value());
     const auto score = reps_per_round.split(reps.value());
     if (!score)
         return beyond_the_list();
@@ -335,11 +335,8 @@ Result<Reps> project(Seconds cap, Seconds elapsed, Reps reps) {
         return out_of_domain("The time so far is " + said(elapsed) + "; above 0 and at most the cap of " + said(cap) +
                              " is needed.");
     if (!(reps.value() >= 0) || !(reps.value() <= most_reps))
-        return out_of_domain("The reps so far are " + number_text(reps.value()) + "; a number from 0 is needed.");
-    const double projected = reps.value() * cap.value() / elapsed.value();
-    if (!std::isfinite(projected))
-        return out_of_domain("The time so far is too short to project from.");
-    return Reps{projected};
+        return refused("The reps so far", "0 or more", reps.value());
+    return finite(Reps{reps.value() * cap.value() / elapsed.value()});
 }
 
 Result<Forecast> forecast(Seconds cap, std::span<const Seconds> clocks, const RepsPerRound& reps_per_round,
@@ -351,8 +348,7 @@ Result<Forecast> forecast(Seconds cap, std::span<const Seconds> clocks, const Re
     if (!(clocks.back() <= cap))
         return out_of_domain("The last round ends at " + said(clocks.back()) + ", after the cap of " + said(cap) + ".");
     if (!(confidence > 0) || !(confidence < 1))
-        return out_of_domain("The confidence is " + number_text(confidence) +
-                             "; a share between 0 and 1 is needed, such as 0.9.");
+        return refused("The confidence", "between 0 and 1, such as 0.9,", confidence);
     const auto done = static_cast<double>(clocks.size());
     const double mean = clocks.back().value() / done;
     const double rounds_in_cap = cap.value() / mean;
@@ -414,8 +410,7 @@ Result<Seconds> capped(Reps reps_left, Seconds cap) {
     if (auto error = bad_cap(cap))
         return *error;
     if (!whole(reps_left.value()) || reps_left.value() < 0 || reps_left.value() > most_reps)
-        return out_of_domain("The reps left are " + number_text(reps_left.value()) +
-                             "; a whole number from 0 is needed.");
+        return refused("The reps left", "a whole number from 0", reps_left.value());
     return cap + Seconds{reps_left.value()};
 }
 
