@@ -911,7 +911,7 @@ constexpr Row rows[] = {
                       {"reserve_J", reserve_text},
                       {"share", "Share of the watts of TEST.ALONE; 0.75 if left out."}},
                      "share above 0, at most 1.", "The share is judgement, no source.",
-                     {"\"20:00\";251;20100", "991.117"}),
+                     {"\"20:00\";251;20100", "991.116"}),
     row<&test_predict>("testPredict", "TEST.PREDICT", "Time over another distance, from one that is known.",
                        {{"known_time", "Time known."},
                         {"known_distance", "Its distance."},
@@ -965,7 +965,7 @@ constexpr Row rows[] = {
                      {"effort_between", effort_text},
                      {"keep", keep_text}},
                     "keep at least 0 and below 1. Err:523 where every rate keeps it or none does.", reserve_balance,
-                    {"\"20:00\";14;94;251;20100;1", "1328"}),
+                    {"\"20:00\";14;94;251;20100;1", "1327.87"}),
     row<&plan_reserve>(
         "planReserve",
         "PLAN.RESERVE", "Share of the reserve left after the ergometer of a round.",
