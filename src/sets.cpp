@@ -311,7 +311,9 @@ Result<Seconds> rest_needed(int reps, int rounds, Reps max_unbroken, Seconds awa
     if (without <= margin_slack)
         return Seconds{0};
     if (!(too_little(std::numeric_limits<double>::infinity()) < -margin_slack)) {
-        return no_solution("Even endless rests between sets (" + std::to_string(sets) + " of them) do not keep " +
+        if (sets == 1)
+            return no_solution("Unbroken reps have no rest between them: take more sets or fewer reps.");
+        return no_solution("Even endless rests between " + std::to_string(sets) + " sets do not keep " +
                            number_text(keep.value()) + " reps in hand: take more sets or fewer reps.");
     }
     double enough = 1;
