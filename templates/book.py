@@ -10,12 +10,14 @@ import re
 from pathlib import Path
 
 import uno
-from com.sun.star.awt import Point, Rectangle, Size
+from com.sun.star.awt import Rectangle
 from com.sun.star.lang import Locale
-from com.sun.star.sheet import ConditionOperator, FillDirection, ValidationAlertStyle, ValidationType
 from com.sun.star.sheet.ConditionOperator import BETWEEN, FORMULA, NONE
-from com.sun.star.table import BorderLine2, CellAddress, CellRangeAddress
-from com.sun.star.table.CellHoriJustify import CENTER, LEFT, RIGHT
+from com.sun.star.sheet.FillDirection import TO_BOTTOM, TO_RIGHT
+from com.sun.star.sheet.ValidationAlertStyle import STOP
+from com.sun.star.sheet.ValidationType import CUSTOM, DECIMAL, LIST, WHOLE
+from com.sun.star.table import BorderLine2, CellAddress
+from com.sun.star.table.CellHoriJustify import CENTER, LEFT
 from com.sun.star.util import CellProtection
 
 from office import named
@@ -80,6 +82,12 @@ def column(index):
     return letters
 
 
+def number_format(document, code):
+    """The key of a number format that follows the reader's own locale."""
+    key = document.NumberFormats.queryKey(code, Locale(), False)
+    return key if key >= 0 else document.NumberFormats.addNew(code, Locale())
+
+
 def address(col, row, fixed=""):
     """A cell from 0-based places; fixed holds "c", "r" or both."""
     return ("$" if "c" in fixed else "") + column(col) + ("$" if "r" in fixed else "") + str(row + 1)
@@ -113,6 +121,9 @@ STYLES = {
     "input date": _style("input", HoriJustify=CENTER, format=DATE),
     "input share": _style("input", HoriJustify=CENTER, format="0.#%"),
     "input head": _style("input", CharHeight=9, CharWeight=150, IsTextWrapped=True, HoriJustify=CENTER),
+    "input head time": _style("input head", format=TIME),
+    "input head metres": _style("input head", format='0" m"'),
+    "input head calories": _style("input head", format='0" cal"'),
     "cell": _style(lines="tblr"),
     "cell center": _style("cell", HoriJustify=CENTER),
     "cell words": _style("cell", CharHeight=9, IsTextWrapped=True),
@@ -125,6 +136,7 @@ STYLES = {
     "cell strong time": _style("cell strong", format=TIME),
     # For conditional formats; a word or a shape in the cell always says the same.
     "mark": _style("cell", CharWeight=150, CellBackColor=PALE, lines="tblr", line=INK),
+    "mark words": _style("cell words", CharWeight=150, CellBackColor=PALE, lines="tblr", line=INK),
     "mark strong": _style("cell", CharWeight=150, CharColor=PAPER, CellBackColor=INK),
     "not used": _style("cell", CellBackColor=SOFT, CharColor=LINE),
     # What hangs on a wall is read from two metres.
@@ -135,6 +147,7 @@ STYLES = {
     "wall cell": _style(CharHeight=22, HoriJustify=CENTER, lines="tblr"),
     "wall goal": _style("wall cell", CharWeight=150, CharHeight=24),
     "wall time": _style("wall cell", format=TIME),
+    "wall mark": _style("wall cell", CharWeight=150, CellBackColor=PALE, lines="tblr", line=INK),
     "wall note": _style(CharHeight=13, IsTextWrapped=True, VertJustify=1),
     # Cards.
     "card name": _style(CharHeight=15, CharWeight=150),
@@ -173,10 +186,7 @@ class Book:
         self._make_styles()
 
     def format(self, code):
-        """The key of a number format that follows the reader's own locale."""
-        formats, locale = self.document.NumberFormats, Locale()
-        key = formats.queryKey(code, locale, False)
-        return key if key >= 0 else formats.addNew(code, locale)
+        return number_format(self.document, code)
 
     def _make_styles(self):
         family = self.document.StyleFamilies.getByName("CellStyles")
@@ -215,9 +225,7 @@ class Book:
         """A named range with a fixed place: name("event_cap", sheet, "C7")."""
         fixed = re.sub(r"([A-Z]+)([0-9]+)", r"$\1$\2", cells)
         title = "'" + sheet.title.replace("'", "''") + "'"
-        content = ":".join(f"${title}.{part}" for part in fixed.split(":")[:1]) + "".join(
-            f":{part}" for part in fixed.split(":")[1:])
-        self.document.NamedRanges.addNewByName(name, content, CellAddress(), 0)
+        self.document.NamedRanges.addNewByName(name, f"${title}.{fixed}", CellAddress(), 0)
         return name
 
     def finish(self, title):
@@ -281,14 +289,14 @@ class Sheet:
 
     def down(self, cell, formula, count, style=None):
         """A formula and its copies below, as fill-down makes them."""
-        return self._fill(cell, formula, count, style, FillDirection.TO_BOTTOM)
+        return self._fill(cell, formula, count, style, TO_BOTTOM)
 
     def right(self, cell, formula, count, style=None):
-        return self._fill(cell, formula, count, style, FillDirection.TO_RIGHT)
+        return self._fill(cell, formula, count, style, TO_RIGHT)
 
     def _fill(self, cell, formula, count, style, direction):
         col, row = place(cell)
-        end = address(col, row + count - 1) if direction == FillDirection.TO_BOTTOM else address(col + count - 1, row)
+        end = address(col, row + count - 1) if direction == TO_BOTTOM else address(col + count - 1, row)
         cells = self[f"{cell}:{end}"]
         if style:
             cells.CellStyle = self.book.style(style)
@@ -305,7 +313,7 @@ class Sheet:
         if style:
             cells.CellStyle = self.book.style(style)
         if rows > 1:
-            cells.fillAuto(FillDirection.TO_BOTTOM, 1)
+            cells.fillAuto(TO_BOTTOM, 1)
         return across
 
     def numbers(self, cell, count, style="cell center", start=1):
@@ -340,18 +348,18 @@ class Sheet:
 
     def choose(self, cells, source, message):
         """Only entries of a list (a named range) are taken; what else is typed is refused with a sentence."""
-        self._rule(cells, ValidationType.LIST, NONE, source, "", message)
+        self._rule(cells, LIST, NONE, source, "", message)
 
     def limit(self, cells, low, high, message):
         """Only numbers between two limits, times as shares of a day."""
-        self._rule(cells, ValidationType.DECIMAL, BETWEEN, str(low), str(high), message)
+        self._rule(cells, DECIMAL, BETWEEN, str(low), str(high), message)
 
     def whole(self, cells, low, high, message):
-        self._rule(cells, ValidationType.WHOLE, BETWEEN, str(low), str(high), message)
+        self._rule(cells, WHOLE, BETWEEN, str(low), str(high), message)
 
     def check(self, cells, formula, message):
         """Only what makes the formula true, written for the first cell of the range."""
-        self._rule(cells, ValidationType.CUSTOM, FORMULA, formula, "", message)
+        self._rule(cells, CUSTOM, FORMULA, formula, "", message)
 
     def _rule(self, cells, kind, operator, first, second, message):
         target = self[cells]
@@ -362,7 +370,7 @@ class Sheet:
         rule.setFormula1(first)
         rule.setFormula2(second)
         rule.IgnoreBlankCells = True
-        rule.ErrorAlertStyle = ValidationAlertStyle.STOP
+        rule.ErrorAlertStyle = STOP
         rule.ShowErrorMessage = True
         rule.ErrorTitle = self._("Not taken")
         rule.ErrorMessage = self._(message)
@@ -436,7 +444,9 @@ class Sheet:
             else:
                 right.insertTextContent(cursor, document.createInstance("com.sun.star.text.TextField." + piece), False)
         for part in (content.LeftText, right):
-            part.createTextCursorByRange(part).CharHeight = uno.Any("float", 8) if False else 8
+            cursor = part.createTextCursor()
+            cursor.gotoEnd(True)
+            cursor.CharHeight = 8.0
         style.RightPageFooterContent = content
 
     # Charts
@@ -456,13 +466,12 @@ class Sheet:
         diagram = chart.Diagram
         for axis, text in (("X", axis_x), ("Y", axis_y)):
             if text:
-                setattr(diagram, f"HasY{axis}Title" if False else f"Has{axis}AxisTitle", True)
+                setattr(diagram, f"Has{axis}AxisTitle", True)
                 getattr(diagram, f"{axis}AxisTitle").String = self._(text)
         chart.HasLegend = True
         if time:
             diagram.YAxis.LinkNumberFormatToSource = False
-            diagram.YAxis.NumberFormat = chart.NumberFormats.addNew(TIME, Locale()) if chart.NumberFormats.queryKey(
-                TIME, Locale(), False) < 0 else chart.NumberFormats.queryKey(TIME, Locale(), False)
+            diagram.YAxis.NumberFormat = number_format(chart, TIME)
         return chart
 
 
