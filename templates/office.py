@@ -46,10 +46,10 @@ class Office:
     workdir     folder for profile, packages and log; made if missing
     language    language of the user interface ("de"); needs no language pack, texts without one stay English
     locale      how numbers, dates and formulas are typed ("de-DE")
-    display     X display (":99") for real windows; headless without it
+    display     X display (":99") for real windows; no windows without it
     reuse       keep a profile left by an earlier run with the same extensions and languages; saves the install
     settings    further configuration: {("/org.openoffice.Office.Common/Misc", "FirstRun"): "false"}
-    limit       seconds after which an office that hangs is killed; any call under way then raises
+    limit       seconds after which the office is killed, hung or not, and a call under way raises; None: never
     """
 
     def __init__(self, extensions, workdir, language="en-US", locale="en-US", display=None, reuse=False,
@@ -107,11 +107,12 @@ class Office:
         home = self.workdir / "home"
         home.mkdir(parents=True, exist_ok=True)
         environment = {key: value for key, value in os.environ.items() if not key.startswith(("LC_", "PYTHON"))}
-        environment.update(HOME=str(home), LANG="C.UTF-8")
         if self.display:
-            environment.update(DISPLAY=self.display, SAL_USE_VCLPLUGIN=environment.get("SAL_USE_VCLPLUGIN", "gen"))
+            environment.setdefault("XAUTHORITY", str(Path.home() / ".Xauthority"))
+            environment["DISPLAY"] = self.display
         else:
             environment["SAL_USE_VCLPLUGIN"] = "svp"
+        environment.update(HOME=str(home), LANG="C.UTF-8")
         return environment
 
     def _places(self):
