@@ -88,13 +88,13 @@ TEST(Cells, HoursWhereMinutesWereMeantAreCaught) {
 
 TEST(Cells, ATimeWhereSecondsAreMeantIsCaught) {
     EXPECT_TRUE(refused(evaluate("ergTime", {cell(15), cell(1000), cell(6.0 / 86400)})));
-    EXPECT_FALSE(refused(evaluate("ergTime", {cell(15), cell(1000), cell(0)})));
+    EXPECT_FALSE(refused(evaluate("ergTime", {cell(15), cell(1000), cell(0.0)})));
     EXPECT_FALSE(refused(evaluate("ergTime", {cell(15), cell(1000), cell(0.17)})));
 }
 
 TEST(Cells, WhatIsLeftOutIsTheDefaultAndWhatIsBlankIsZero) {
     EXPECT_NEAR(number(evaluate("paceRehearsal", {cell("2:12"), Omitted{}})) * 86400, 160, 1e-9);
-    EXPECT_TRUE(refused(evaluate("paceRehearsal", {cell("2:12"), cell(0)})));
+    EXPECT_TRUE(refused(evaluate("paceRehearsal", {cell("2:12"), cell(0.0)})));
     EXPECT_TRUE(refused(evaluate("paceRehearsal", {Omitted{}})));
 }
 
