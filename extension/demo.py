@@ -1,0 +1,71 @@
+"""The second half of extension/demo: the example event in a real Calc. Arguments: BUILD, FOLDER, [--open]."""
+
+import os
+import sys
+from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).resolve().parents[1] / "templates"))
+import uno  # noqa: E402
+from office import Office, named, recalculate, save  # noqa: E402
+
+SHOWN = {"athlete": "roster_name", "goal": "roster_plan", "round target": "roster_target",
+         "cal/h needed": "roster_need", "margin": "roster_margin"}
+FORMULA_ERRORS = 4  # com.sun.star.sheet.FormulaResult.ERROR
+
+
+def column(document, name):
+    cells = document.NamedRanges.getByName(name).ReferredCells
+    return [cells.getCellByPosition(0, row).String for row in range(cells.Rows.Count)]
+
+
+def print_table(document):
+    rows = [row for row in zip(*(column(document, name) for name in SHOWN.values())) if row[0]]
+    widths = [max(map(len, cells)) for cells in zip(SHOWN, *rows)]
+    for row in [tuple(SHOWN), *rows]:
+        print("  ".join(cell.ljust(width) for cell, width in zip(row, widths)).rstrip())
+    return len(rows)
+
+
+def errors(document):
+    """The cells that show an error."""
+    found = []
+    for sheet in document.Sheets:
+        for ranges in sheet.queryFormulaCells(FORMULA_ERRORS):
+            found.append(ranges.AbsoluteName)
+    return found
+
+
+def export_sheet(document, sheet, path):
+    """One sheet as PDF, as it prints."""
+    area = sheet.PrintAreas[0] if sheet.PrintAreas else sheet.createCursor().RangeAddress
+    selection = sheet.getCellRangeByPosition(area.StartColumn, area.StartRow, area.EndColumn, area.EndRow)
+    save(document, path, FilterData=uno.Any("[]com.sun.star.beans.PropertyValue", named(Selection=selection)))
+
+
+def main():
+    build, folder = (Path(argument).resolve() for argument in sys.argv[1:3])
+    template, extension = build / "templates" / "rounds.ots", build / "pacecells.oxt"
+    roster, wall = folder / "roster.ods", folder / "pace-table.pdf"
+    display = os.environ.get("DISPLAY", ":0") if "--open" in sys.argv else None
+    folder.mkdir(parents=True, exist_ok=True)
+    with Office([extension], folder / "office", reuse=True, display=display, limit=None if display else 600) as office:
+        document = office.open(template, hidden=not display)
+        recalculate(document)
+        if display:
+            print("The example event is open in a window of its own; this ends when you close it.")
+            office.process.wait()
+            return 0
+        count = print_table(document)
+        wrong = errors(document)
+        if wrong or not count:
+            print(f"The workbook does not calculate as it should: {', '.join(wrong[:10]) or 'no athletes'}",
+                  file=sys.stderr)
+            return 1
+        save(document, roster)
+        export_sheet(document, document.Sheets["Pace table"], wall)
+    print(f"\n{count} athletes. The workbook: {roster}\nThe pace table for the wall: {wall}")
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
