@@ -48,10 +48,10 @@ Result<CriticalPowerFit> fit_critical_power(std::span<const Seconds> times, std:
     constexpr double nothing = 1e-12;
     if (!(values.reserve.value() > nothing * line.mean_y))
         return no_solution("The tests leave no reserve above the critical power: the longer ones have too much power "
-                           "for the shorter ones, so not all were maximal.");
+                           "for the shorter ones. Not all of them were maximal.");
     if (!(values.critical.value() > nothing * line.mean_y / line.mean_x))
         return no_solution("The tests leave no critical power: the longer ones have too little for the shorter ones. "
-                           "Were all of them maximal?");
+                           "Not all of them were maximal.");
     CriticalPowerFit fit{.values = values, .critical_error = {}, .reserve_error = {}, .r_squared = {}};
     if (times.size() > 2) {
         fit.critical_error = Watts{line.slope_error()};

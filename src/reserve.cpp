@@ -180,7 +180,7 @@ Result<CaloriesPerHour> hold_rate(const MixedTask& task, double keep) {
         const double middle = std::floor(low + (high - low) / 2);
         (fits(middle) ? low : high) = middle;
     }
-    const double start = low < fewest ? rounds.slowest() : rounds.jump(low);
+    const double start = low < fewest ? rounds.slowest() : std::min(rounds.slowest(), rounds.jump(low));
     const double u = rounds.peak_at(high, start) > limit
                          ? start
                          : std::clamp(rounds.u_of_peak(high, limit), rounds.jump(high), start);
@@ -198,7 +198,7 @@ Result<double> reserve_left(const MixedTask& task, CaloriesPerHour rate, std::op
     const double u = 1 / rate.value();
     const double begun = valid->begun(u);
     const double n = round.value_or(begun);
-    if (!(n >= 1) || n != std::floor(n))
+    if (!(n >= 1) || n != std::floor(n) || !std::isfinite(n))
         return refused("The round", "a whole number from 1", n);
     if (n > begun)
         return no_solution("Round " + number_text(n) + " is not begun before the cap; the last one is " +
