@@ -44,7 +44,7 @@ def export_sheet(document, sheet, path):
 
 def main():
     build, folder = (Path(argument).resolve() for argument in sys.argv[1:3])
-    template, extension = build / "templates" / "rounds.ots", build / "pacecells.oxt"
+    template, extension = build / "templates" / "en" / "example-rounds.ots", build / "pacecells.oxt"
     roster, wall = folder / "roster.ods", folder / "pace-table.pdf"
     display = os.environ.get("DISPLAY", ":0") if "--open" in sys.argv else None
     folder.mkdir(parents=True, exist_ok=True)
