@@ -1,0 +1,264 @@
+#!/usr/bin/python3
+"""What the cell functions cost inside the office: hard recalculations, timed in turn.
+
+    office_bench.py BUILD [PART...]      parts: calls models sheet workbook
+
+Uses BUILD/functions.oxt and BUILD/tests/bench/bench.oxt. Every variant has a document of its own, its formulas made by
+filling down; each round times one recalculation of each, in an order shuffled with a fixed seed. What is told is the
+median, and for differences and ratios the median of those within a round. Other work on the machine shows: the load
+is printed at the end.
+"""
+
+import os
+import random
+import statistics
+import sys
+import time
+from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "templates"))
+import uno  # noqa: E402
+from office import Office, enter, enter_array  # noqa: E402
+
+BUILD = Path(sys.argv[1]).resolve()
+TO_BOTTOM = uno.Enum("com.sun.star.sheet.FillDirection", "TO_BOTTOM")
+ROUNDS = 15
+MACRO = """Function BasicErgTime(calories, rate)
+    BasicErgTime = calories * 3600 / rate / 86400
+End Function
+"""
+
+
+def rows_of(count, *makers):
+    """The same invented numbers in every run."""
+    chance = random.Random(1)
+    return [[make(chance, row) for make in makers] for row in range(count)]
+
+
+class Timed:
+    """A document, and what its recalculations took for each of count cells (or athletes), in microseconds."""
+
+    def __init__(self, document, count):
+        self.document, self.count, self.times = document, count, []
+
+    def time(self):
+        start = time.perf_counter()
+        self.document.calculateAll()
+        self.times.append((time.perf_counter() - start) * 1e6 / self.count)
+
+    def median(self):
+        return statistics.median(self.times)
+
+    def above(self, other):
+        return statistics.median(a - b for a, b in zip(self.times, other.times))
+
+    def share_of(self, other):
+        return statistics.median(a / b for a, b in zip(self.times, other.times))
+
+    def close(self):
+        self.document.close(True)
+
+
+class Variant(Timed):
+    """Data, and one formula filled down beside it (or, whole=True, over it as one array formula)."""
+
+    def __init__(self, office, name, formula, data, whole=False):
+        super().__init__(office.new(), len(data))
+        self.name = name
+        sheet, width = self.document.Sheets[0], len(data[0])
+        sheet.getCellRangeByPosition(0, 0, width - 1, self.count - 1).setDataArray([tuple(row) for row in data])
+        cells = sheet.getCellRangeByPosition(width, 0, width, self.count - 1)
+        if whole:
+            enter_array(cells, formula)
+        else:
+            enter(sheet.getCellByPosition(width, 0), formula)
+            cells.fillAuto(TO_BOTTOM, 1)
+        self.answers = [row[0] for row in cells.getDataArray()]  # None where a cell has an error
+        if None in self.answers:
+            raise RuntimeError(f"{formula} gives an error in row {self.answers.index(None) + 1}")
+
+
+def run(variants, rounds=ROUNDS):
+    chance, variants = random.Random(2), list(variants)
+    for variant in variants:
+        variant.time()
+        variant.times.clear()  # the first warms up
+    for _ in range(rounds):
+        for variant in chance.sample(variants, len(variants)):
+            variant.time()
+
+
+def line(name, value, unit, target="", met=None):
+    mark = {None: "", True: "met", False: "MISSED"}[met]
+    print(f"  {name:<58}{value:>10} {unit:<6}{target:<12}{mark}", flush=True)
+
+
+def calls(office):
+    """One call of a function, and one cell of its array form."""
+    count = 20_000
+    pairs = rows_of(count, lambda c, _: c.uniform(5, 30), lambda c, _: c.uniform(700, 1500))
+    tests = rows_of(count, lambda c, _: c.uniform(0.002, 0.012), lambda c, _: c.uniform(150, 350),
+                    lambda c, _: c.uniform(1e4, 3e4))
+    loads = rows_of(count, lambda c, _: c.uniform(40, 80), lambda c, _: c.uniform(80, 140))
+
+    def made(name, formula, data, whole=False):
+        return Variant(office, name, formula, data, whole)
+
+    nothing = {
+        2: made("do-nothing, 2 of 2 arguments", "=NOTHINGTWO(A1;B1)", pairs),
+        3: made("do-nothing, 2 of 3 arguments", "=NOTHINGTHREE(A1;B1)", pairs),
+        33: made("do-nothing, 3 of 3 arguments", "=NOTHINGTHREE(A1;B1;C1)", tests),
+        4: made("do-nothing, 3 of 4 arguments, two of them text", '=NOTHINGFOUR(A1;"cal/h";"W")',
+                [row[::-1] for row in pairs]),
+    }
+    ours = [
+        (made("ERG.TIME", "=ERG.TIME(A1;B1)", pairs), 3),
+        (made("ERG.RATE", '=ERG.RATE(B1/50;A1/8640)', pairs), None),
+        (made("PACE.ROUND", "=PACE.ROUND(C1;A1)", [[a, b, 0.0125] for a, b in pairs]), None),
+        (made("SETS.MAXREPS", "=SETS.MAXREPS(A1;B1)", loads), 3),
+        (made("TEST.POWER", "=TEST.POWER(A1;B1;C1)", tests), 33),
+        (made("ERG.CONVERT", '=ERG.CONVERT(A1;"cal/h";"W")', [row[::-1] for row in pairs]), 4),
+    ]
+    arrays = [
+        (made("ERG.TIME as an array", f"=ERG.TIME(A1:A{count};1000)", pairs, True), 0),
+        (made("TEST.POWER as an array", f"=TEST.POWER(A1:A{count};250;20000)", tests, True), 4),
+        (made("SETS.MAXREPS as an array", f"=SETS.MAXREPS(A1:A{count};140)", loads, True), 3),
+    ]
+    others = [made("office add-in function (GESTEP)", "=GESTEP(A1;B1)", pairs),
+              made("native formula of ERG.TIME", "=A1*3600/B1/86400", pairs)]
+    few = pairs[:2000]
+    slow = [made("Basic function of ERG.TIME", "=BASICERGTIME(A1;B1)", few),
+            made("Python add-in of ERG.TIME", "=PYERGTIME(A1;B1)", few)]
+    everything = list(nothing.values()) + [v for v, _ in ours + arrays] + others + slow
+    run(everything)
+    print(f"\nOne cell of {count}, hard recalculation")
+    for variant in list(nothing.values()) + others + slow:
+        line(variant.name, f"{variant.median():.3f}", "us")
+    for variant, base in ours:
+        line(variant.name, f"{variant.median():.3f}", "us")
+        if base:
+            above = variant.above(nothing[base])
+            line(f"  above {nothing[base].name}", f"{above:.3f}", "us", "<= 0.3", above <= 0.3)
+    for variant, scalar in arrays:
+        share = variant.share_of(ours[scalar][0])
+        line(variant.name, f"{variant.median():.3f}", "us")
+        line("  of the same call in every cell", f"{share:.2f}", "times", "<= 0.5", share <= 0.5)
+    for variant in everything:
+        variant.close()
+
+
+def models(office):
+    """The costly ones against the same models in a Python add-in with SciPy, calls included."""
+    count = 200
+    athletes = rows_of(count, lambda c, _: c.uniform(200, 300), lambda c, _: c.uniform(15e3, 25e3))
+    # Nine reps in nine rounds: from unbroken with 30 at most to almost singles with 24.
+    tests = rows_of(count, lambda c, _: round(c.uniform(24, 30), 1))
+    clocks = []
+    for watts, _ in athletes:
+        chance, clock, row = random.Random(watts), 0.0, []
+        for number in range(6):
+            clock += (130 + 2 * number + chance.uniform(-3, 3)) / 86400
+            row.append(clock)
+        clocks.append(row)
+    pairs = []
+    for name, ours, python, data, least in [
+            ("SETS.PLAN", "=SETS.PLAN(9;9;A1;80)", "=PYSETSPLAN(9;9;A1;80)", tests, 5),
+            ("PLAN.HOLD", '=PLAN.HOLD(20/1440;14;94;A1;B1;1.1)', '=PYPLANHOLD(20/1440;14;94;A1;B1;1.1)', athletes, 5),
+            ("SCORE.FORECAST", "=SCORE.FORECAST(20/1440;A1:F1;30;0.9;1)", "=PYSCOREFORECAST(20/1440;A1:F1;30;0.9;1)",
+             clocks, 20)]:
+        pairs.append((name, Variant(office, name, ours, data * 20), Variant(office, name, python, data), least))
+    run([variant for _, ours, python, _ in pairs for variant in (ours, python)])
+    print("\nThe same model in a Python add-in with SciPy")
+    for name, ours, python, least in pairs:
+        apart = max(abs(a / b - 1) if isinstance(a, float) else float(a != b)
+                    for a, b in zip(ours.answers, python.answers))
+        factor = 1 / ours.share_of(python)
+        line(name, f"{ours.median():.2f}", "us")
+        line("  in Python, SciPy where it helps", f"{python.median():.1f}", "us")
+        line("  times faster", f"{factor:.0f}", "", f">= {least}", factor >= least)
+        line("  answers apart at most by", f"{apart:.0e}", "", "< 1e-6", apart < 1e-6)
+        ours.close()
+        python.close()
+
+
+# What stands beside each athlete, and the twelve formulas over it. The block of ten stations has columns for four
+# rounds where amounts differ, so that an argument has up to 40 cells.
+SHEET_DATA = (lambda c, row: f"Athlete {row + 1}", lambda c, _: c.uniform(200, 300), lambda c, _: c.uniform(15e3, 25e3),
+              lambda c, _: c.randint(34, 60), lambda c, _: c.randint(120, 260), lambda c, _: c.uniform(4, 8))
+BLOCK = "$stations.$A$1:$A$10;$stations.$B$1:$E$10;$stations.$F$1:$F$10;$stations.$G$1:$G$10"
+SHEET_FORMULAS = ['=PACE.ROUND("20:00";F1)', "=PACE.REHEARSAL(O1)", "=PACE.ERGNEED(O1;10;60)",
+                  "=SETS.PLAN(12;8;D1;80)", '=SETS.LEFT("4-4-4";8;D1;80)', '=TEST.FLOOR("20:00";B1;C1)',
+                  '=PLAN.HOLD("20:00";10;75;B1;C1;1.1)', f"=PLAN.SCORE(N1;{BLOCK})",
+                  f'=PLAN.ERGNEED("20:00";2.5;{BLOCK})',
+                  '=SCORE.FORECAST("20:00";G1:N1;30;;2)', "=SCORE.TEXT(E1;30)"]
+
+
+def big_sheet(office, count):
+    """A sheet with so many athletes and twelve formulas for each, places as one array formula."""
+    document = office.new()
+    sheet = document.Sheets[0]
+    document.Sheets.insertNewByName("stations", 1)
+    units = ["rep", "row cal", "rep", "run m", "rep", "ski cal", "rep", "carry m", "hold", "rep"]
+    rates = [2.5, 1000, 2, 300 / 86400, 3, 950, 1.5, 1, 0, 2]
+    document.Sheets["stations"].getCellRangeByPosition(0, 0, 6, 9).setDataArray(
+        [(unit, 10.0, 10.0, 12.0, 12.0, float(rate), 6.0) for unit, rate in zip(units, rates)])
+    rows = rows_of(count, *SHEET_DATA)
+    for number, row in enumerate(rows):
+        chance, clock = random.Random(number), 0.0
+        for _ in range(8):
+            clock += (125 + chance.uniform(-4, 4)) / 86400
+            row.append(clock)
+    sheet.getCellRangeByPosition(0, 0, 13, count - 1).setDataArray(
+        [tuple(cell if isinstance(cell, str) else float(cell) for cell in row) for row in rows])
+    for number, formula in enumerate(SHEET_FORMULAS):
+        enter(sheet.getCellByPosition(14 + number, 0), formula)
+    last = 14 + len(SHEET_FORMULAS)
+    sheet.getCellRangeByPosition(14, 0, last - 1, count - 1).fillAuto(TO_BOTTOM, 1)
+    enter_array(sheet.getCellRangeByPosition(last, 0, last, count - 1), f"=SCORE.PLACE(E1:E{count};E1:E{count})")
+    for column_index in range(14, last + 1):
+        for row in (0, count - 1):
+            cell = sheet.getCellByPosition(column_index, row)
+            if cell.getError():
+                raise RuntimeError(f"{cell.Formula} gives {cell.String}")
+    return document
+
+
+def sheet(office):
+    """Twelve formulas for each of many athletes; the time must grow as the athletes do."""
+    print("\nTwelve formulas an athlete on one sheet")
+    sheets = {count: Timed(big_sheet(office, count), count) for count in (1000, 2000, 5000, 10_000)}
+    run(sheets.values(), 7)
+    for count, timed in sheets.items():
+        seconds = timed.median() * count / 1e6
+        line(f"{count} athletes", f"{seconds:.3f}", "s", *(("< 1.5", seconds < 1.5) if count == 10_000 else ()))
+    growth = sheets[10_000].share_of(sheets[1000])
+    line("an athlete among 10000, against one among 1000", f"{growth:.2f}", "times", "< 1.25", growth < 1.25)
+    for timed in sheets.values():
+        timed.close()
+
+
+def workbook(office):
+    """The event workbook as it is delivered, if it has been built."""
+    for path in sorted((BUILD / "templates").glob("en/*.ots")):
+        document = office.open(path)
+        timed = Timed(document, 1)
+        run([timed], 7)
+        print(f"\n{path.name}")
+        line("hard recalculation", f"{timed.median() / 1e6:.3f}", "s")
+        timed.close()
+
+
+def main():
+    parts = {part.__name__: part for part in (calls, models, sheet, workbook)}
+    with Office([BUILD / "functions.oxt", BUILD / "tests" / "bench" / "bench.oxt"], BUILD / "bench-office",
+                reuse=True, limit=3000) as office:
+        library = office.service("com.sun.star.script.ApplicationScriptLibraryContainer").getByName("Standard")
+        if not library.hasByName("Bench"):
+            library.insertByName("Bench", MACRO)
+        for name in sys.argv[2:] or parts:
+            parts[name](office)
+    print(f"\nLoad of the machine at the end: {os.getloadavg()[0]:.1f}")
+
+
+if __name__ == "__main__":
+    main()
