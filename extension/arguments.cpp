@@ -1,10 +1,11 @@
 #include "arguments.h"
 
+#include "unicode.h"
+
 #include <bit>
 #include <cstdint>
 
 #include <com/sun/star/uno/Sequence.hxx>
-#include <rtl/ustring.hxx>
 
 namespace pacecells {
 
@@ -16,15 +17,6 @@ namespace {
 template <class T>
 const T* access(const uno::Any& value) {
     return value.getValueType() == cppu::UnoType<T>::get() ? static_cast<const T*>(value.getValue()) : nullptr;
-}
-
-std::string utf8(const rtl::OUString& text) {
-    const rtl::OString bytes = rtl::OUStringToOString(text, RTL_TEXTENCODING_UTF8);
-    return {bytes.getStr(), static_cast<std::size_t>(bytes.getLength())};
-}
-
-rtl::OUString utf16(const std::string& text) {
-    return {text.data(), static_cast<sal_Int32>(text.size()), RTL_TEXTENCODING_UTF8};
 }
 
 Cell to_cell(const uno::Any& value, bool inside_range) {

@@ -6,7 +6,16 @@ file(COPY_FILE ${PACKAGE}/manifest-${STAGE}.xml ${stage_dir}/META-INF/manifest.x
 file(COPY ${GEN}/CalcAddIns.xcu ${GEN}/pacecells.rdb ${GEN}/description.xml ${PACKAGE}/pacecells.components ${LIBRARY}
      ${LICENCE} DESTINATION ${stage_dir})
 if(STAGE STREQUAL "all")
-  file(COPY ${TEMPLATES} DESTINATION ${stage_dir})
+  # Below $(vlang) as the office names languages, a folder is a group of templates.
+  foreach(language en=en-US de=de es=es fr=fr)
+    string(REPLACE "=" ";" language ${language})
+    list(GET language 0 ours)
+    list(GET language 1 theirs)
+    if(EXISTS ${TEMPLATES}/${ours})
+      file(COPY ${TEMPLATES}/${ours}/ DESTINATION ${stage_dir}/templates/${theirs}/Pacecells)
+    endif()
+  endforeach()
+  file(COPY ${GEN}/Addons.xcu DESTINATION ${stage_dir})
   file(GLOB parts ${PACKAGE}/office/*)
   file(COPY ${parts} DESTINATION ${stage_dir})
 endif()

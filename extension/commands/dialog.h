@@ -1,0 +1,130 @@
+// A window with fields, laid out from top to bottom: label, field, and to the right of the field a hint, which gives
+// way to a sentence when what was typed is refused. Positions are in the office's dialog units, which grow with the
+// font and the scaling of the screen; colours are the system's.
+//
+//     Dialog dialog(context, tr("Pace table"));
+//     const auto cap = dialog.entry(tr("~Cap"), "20:00", tr("such as 20:00"));
+//     if (!dialog.run(tr("~Insert"), [&] { return dialog.text(cap).empty() ? dialog.refuse(cap, tr("…")) : true; }))
+//         return; // cancelled
+//
+// The keyboard is enough: Tab follows the order of construction, a ~ in a label names the letter that jumps to its
+// field with Alt, Enter accepts, Escape cancels.
+#pragma once
+
+#include "command.h"
+
+#include <com/sun/star/awt/XControl.hpp>
+#include <com/sun/star/awt/XControlContainer.hpp>
+#include <com/sun/star/awt/XDialog2.hpp>
+#include <com/sun/star/beans/XPropertySet.hpp>
+#include <com/sun/star/container/XNameContainer.hpp>
+
+#include <functional>
+#include <utility>
+#include <vector>
+
+namespace pacecells {
+
+class Dialog {
+  public:
+    struct Field { // what entry() and the others hand out
+        std::string name;
+        std::string hint_name;
+        std::string hint;
+    };
+    using Rows = std::vector<std::vector<std::string>>;
+
+    // Widths in dialog units: a letter is about 4 wide, a line 8 to 10 high.
+    explicit Dialog(Context& context, const std::string& title, int width = 260, int label_width = 80,
+                    int field_width = 60);
+    ~Dialog();
+    Dialog(const Dialog&) = delete;
+    Dialog& operator=(const Dialog&) = delete;
+
+    // --- building, top to bottom ---
+    void paragraph(const std::string& text, int lines = 1, bool bold = false);
+    [[nodiscard]] Field line(); // a line of text that changes, with set_text
+    [[nodiscard]] Field entry(const std::string& label, const std::string& initial, const std::string& hint = {});
+    [[nodiscard]] Field choice(const std::string& label, const std::vector<std::string>& items, int selected = 0,
+                               const std::string& hint = {});
+    [[nodiscard]] Field tick(const std::string& label, bool ticked);
+    // Several lines with scrollbars, over the whole width; the label may be empty.
+    [[nodiscard]] Field memo(const std::string& label, const std::string& initial, int height, bool read_only);
+    // A table to look at, over the whole width, with scrollbars.
+    [[nodiscard]] Field table(const std::string& label, const std::vector<std::string>& headers, int height);
+    [[nodiscard]] Field progress();
+    // One line of entries side by side under a common label, for a table to fill in row by row. The hint of the line is
+    // beneath it.
+    [[nodiscard]] std::vector<Field> entries(const std::string& label, const std::vector<std::string>& initial,
+                                             const std::vector<int>& widths);
+    // A further button beside the usual ones, at the bottom.
+    void button(const std::string& label, std::function<void()> action);
+
+    // --- while it is open ---
+    [[nodiscard]] std::string text(const Field& field) const;
+    void set_text(const Field& field, const std::string& text);
+    [[nodiscard]] int selected(const Field& field) const; // of a choice, from 0; -1 for none
+    void set_choice(const Field& field, const std::vector<std::string>& items, int selected);
+    [[nodiscard]] bool ticked(const Field& field) const;
+    void set_rows(const Field& field, const Rows& rows);
+    void set_progress(const Field& field, double share);
+    void enable(const Field& field, bool enabled);
+    void show(const Field& field, bool visible);
+
+    // The sentence beside the field, the focus into it. Always false, so that an accept function can return it.
+    bool refuse(const Field& field, const std::string& sentence);
+    // Back to the hint.
+    void clear(const Field& field);
+
+    // Called once before the window shows and after each change by the person.
+    void on_change(std::function<void()> changed) { changed_ = std::move(changed); }
+    // Called once, when the window shows: for work with progress.
+    [[nodiscard]] bool cancelled() const { return cancelled_; }
+
+    // Until the person accepts and `accept` agrees (true), or cancels (false).
+    [[nodiscard]] bool run(const std::string& accept_label, std::function<bool()> accept);
+    // With one button to close it.
+    void show();
+    // Not modal, while the command works: opens the window with a cancel button, and looks after its events each time
+    // breathe() is called; cancelled() tells whether the person wants to stop.
+    void open();
+    void breathe();
+    void close();
+
+  private:
+    friend class DialogListener;
+    using Place = std::pair<int, int>;
+
+    css::uno::Reference<css::beans::XPropertySet> insert(const char* service, const std::string& name, int x, int y,
+                                                         int width, int height);
+    void label(const std::string& text, int x, int y, int width, const std::string& name = {});
+    Field with_hint(std::string name, const std::string& hint, int y);
+    css::uno::Reference<css::beans::XPropertySet> model(const std::string& name) const;
+    css::uno::Reference<css::awt::XControl> control(const std::string& name) const;
+    void push_button(const std::string& name, const std::string& label, int x, bool is_default);
+    void build();
+    void listen();
+    void pressed(const std::string& name);
+    void changed();
+    void say(const std::string& name, const std::string& text, bool refusal);
+    void end(int result);
+
+    Context& context_;
+    css::uno::Reference<css::uno::XInterface> dialog_model_;
+    css::uno::Reference<css::container::XNameContainer> models_;
+    css::uno::Reference<css::awt::XControl> dialog_;
+    int width_;
+    int label_width_;
+    int field_width_;
+    int y_ = 6;
+    int count_ = 0;
+    std::vector<std::string> watched_; // controls whose changes matter
+    std::vector<std::pair<std::string, std::function<void()>>> actions_;
+    std::vector<std::string> labels_;
+    std::function<void()> changed_;
+    std::function<bool()> accept_;
+    bool cancelled_ = false;
+    bool filling_ = false;
+};
+
+} // namespace pacecells

@@ -1,0 +1,31 @@
+// The menu and the toolbar, in order. The registration of both is generated from this list; the labels are translated
+// in package/texts. A ~ stands before the letter that is pressed with Alt.
+#pragma once
+
+#include <string_view>
+
+namespace pacecells {
+
+struct MenuItem {
+    std::string_view command; // the name of a Command; its icons are package/office/icons/<command>_16.png and _26.png
+    std::string_view label;
+    bool starts_group = false;
+    bool in_toolbar = false;
+};
+
+inline constexpr std::string_view protocol = "vnd.org.pacecells:";
+
+inline constexpr MenuItem menu[] = {
+    {"new-event", "New ~event", false, true},
+    {"new-tests", "New ~tests"},
+    {"new-wall", "New ~wall table"},
+    {"pace-table", "Insert ~pace table…", true, true},
+    {"ergometer-table", "Insert e~rgometer table…", false, true},
+    {"minutes", "Show as ~minutes and seconds", false, true},
+    {"explain", "E~xplain this cell…", false, true},
+    {"share", "~Share as values…", true, true},
+    {"help", "~Help", true},
+    {"about", "Ab~out Pacecells…"},
+};
+
+} // namespace pacecells

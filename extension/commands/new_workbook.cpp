@@ -1,0 +1,19 @@
+// New workbooks from the package's templates, in the language of the interface.
+#include "office.h"
+
+namespace pacecells {
+
+namespace {
+
+void open_template(Context& context, std::string_view file) {
+    load(context, template_url(context, file),
+         {{"AsTemplate", css::uno::Any(true)}, {"Hidden", css::uno::Any(!context.interactive())}});
+}
+
+const Command new_event{"new-event", [](Context& context) { open_template(context, "event.ots"); }};
+const Command new_tests{"new-tests", [](Context& context) { open_template(context, "tests.ots"); }};
+const Command new_wall{"new-wall", [](Context& context) { open_template(context, "wall.ots"); }};
+
+} // namespace
+
+} // namespace pacecells

@@ -1,0 +1,261 @@
+#include "office.h"
+
+#include <com/sun/star/awt/MessageBoxButtons.hpp>
+#include <com/sun/star/awt/MessageBoxResults.hpp>
+#include <com/sun/star/awt/MessageBoxType.hpp>
+#include <com/sun/star/awt/Toolkit.hpp>
+#include <com/sun/star/awt/XMessageBoxFactory.hpp>
+#include <com/sun/star/container/XIndexAccess.hpp>
+#include <com/sun/star/container/XNameAccess.hpp>
+#include <com/sun/star/deployment/PackageInformationProvider.hpp>
+#include <com/sun/star/document/XUndoManagerSupplier.hpp>
+#include <com/sun/star/frame/Desktop.hpp>
+#include <com/sun/star/lang/IllegalArgumentException.hpp>
+#include <com/sun/star/lang/XInitialization.hpp>
+#include <com/sun/star/sheet/XCellRangeAddressable.hpp>
+#include <com/sun/star/sheet/XCellRangeReferrer.hpp>
+#include <com/sun/star/sheet/XSheetCellRanges.hpp>
+#include <com/sun/star/ui/dialogs/ExecutableDialogResults.hpp>
+#include <com/sun/star/ui/dialogs/FilePicker.hpp>
+#include <com/sun/star/ui/dialogs/TemplateDescription.hpp>
+#include <com/sun/star/ui/dialogs/XFilePicker3.hpp>
+#include <com/sun/star/util/XNumberFormatsSupplier.hpp>
+#include <com/sun/star/view/XSelectionSupplier.hpp>
+#include <osl/file.hxx>
+
+namespace pacecells {
+
+using css::uno::Any;
+using css::uno::Reference;
+using css::uno::Sequence;
+using rtl::OUString;
+
+// --- Context -----------------------------------------------------------------------------------------------------
+
+Context::Context(Reference<css::uno::XComponentContext> component, Reference<css::frame::XFrame> frame,
+                 Arguments arguments)
+    : component_(std::move(component)), frame_(std::move(frame)), arguments_(std::move(arguments)),
+      interactive_(!arguments_.contains("Silent")) {}
+
+Reference<css::sheet::XSpreadsheetDocument> Context::document() const {
+    const auto controller = frame_->getController();
+    auto document = controller.is() ? as<css::sheet::XSpreadsheetDocument>(controller->getModel())
+                                    : Reference<css::sheet::XSpreadsheetDocument>();
+    if (!document.is())
+        throw Refusal{tr("This needs a spreadsheet.")};
+    return document;
+}
+
+std::optional<std::string> Context::argument(std::string_view name) const {
+    const auto found = arguments_.find(name);
+    return found == arguments_.end() ? std::nullopt : std::optional(found->second);
+}
+
+std::string Context::argument(std::string_view name, std::string_view otherwise) const {
+    return argument(name).value_or(std::string(otherwise));
+}
+
+namespace {
+
+sal_Int16 message_box(const Context& context, css::awt::MessageBoxType type, sal_Int32 buttons,
+                      const std::string& text) {
+    const auto toolkit = css::awt::Toolkit::create(context.component());
+    const auto parent = as<css::awt::XWindowPeer>(context.frame()->getContainerWindow());
+    const auto box =
+        need<css::awt::XMessageBoxFactory>(toolkit)->createMessageBox(parent, type, buttons, "Pacecells", utf16(text));
+    const auto answer = box->execute();
+    need<css::lang::XComponent>(box)->dispose();
+    return answer;
+}
+
+} // namespace
+
+void Context::say(const std::string& text) {
+    said_ += (said_.empty() ? "" : "\n") + text;
+    if (interactive_)
+        message_box(*this, css::awt::MessageBoxType_INFOBOX, css::awt::MessageBoxButtons::BUTTONS_OK, text);
+}
+
+bool Context::ask(const std::string& question, std::string_view argument_name) {
+    if (interactive_)
+        return message_box(*this, css::awt::MessageBoxType_QUERYBOX,
+                           css::awt::MessageBoxButtons::BUTTONS_YES_NO | css::awt::MessageBoxButtons::DEFAULT_BUTTON_NO,
+                           question) == css::awt::MessageBoxResults::YES;
+    const auto answer = argument(argument_name);
+    if (!answer)
+        throw Refusal{question};
+    return *answer == "true" || *answer == "1";
+}
+
+// --- services and properties -------------------------------------------------------------------------------------
+
+Reference<css::uno::XInterface> create(const Reference<css::uno::XComponentContext>& component, const char* service) {
+    return Reference<css::uno::XInterface>(
+        component->getServiceManager()->createInstanceWithContext(OUString::createFromAscii(service), component),
+        css::uno::UNO_SET_THROW);
+}
+
+Sequence<css::beans::PropertyValue> properties(Properties values) {
+    Sequence<css::beans::PropertyValue> result(static_cast<sal_Int32>(values.size()));
+    auto* next = result.getArray();
+    for (const auto& [name, value] : values) {
+        next->Name = OUString::createFromAscii(name);
+        next->Value = value;
+        ++next;
+    }
+    return result;
+}
+
+// --- document, sheet, selection ----------------------------------------------------------------------------------
+
+Reference<css::sheet::XSpreadsheetView> view(const Context& context) {
+    auto view = as<css::sheet::XSpreadsheetView>(context.frame()->getController());
+    if (!view.is())
+        throw Refusal{tr("This needs the sheet in its normal view.")};
+    return view;
+}
+
+Reference<css::sheet::XSpreadsheet> active_sheet(const Context& context) { return view(context)->getActiveSheet(); }
+
+std::vector<Reference<css::table::XCellRange>> selected_ranges(const Context& context) {
+    std::vector<Reference<css::table::XCellRange>> ranges;
+    const auto supplier = need<css::view::XSelectionSupplier>(view(context));
+    Reference<css::uno::XInterface> selection;
+    supplier->getSelection() >>= selection;
+    if (const auto several = as<css::sheet::XSheetCellRanges>(selection); several.is()) {
+        const auto list = need<css::container::XIndexAccess>(several);
+        for (sal_Int32 i = 0; i < list->getCount(); ++i)
+            ranges.emplace_back(list->getByIndex(i), css::uno::UNO_QUERY_THROW);
+    } else if (const auto one = as<css::table::XCellRange>(selection); one.is()) {
+        ranges.push_back(one);
+    }
+    if (ranges.empty())
+        throw Refusal{tr("Select cells first.")};
+    return ranges;
+}
+
+css::table::CellAddress cursor(const Context& context) {
+    const auto where = address(selected_ranges(context).front());
+    return {where.Sheet, where.StartColumn, where.StartRow};
+}
+
+Reference<css::table::XCellRange> find_name(const Reference<css::sheet::XSpreadsheetDocument>& document,
+                                            std::string_view name) {
+    Reference<css::container::XNameAccess> names;
+    get_property(document, "NamedRanges") >>= names;
+    const auto wanted = utf16(name);
+    if (!names.is() || !names->hasByName(wanted))
+        return {};
+    const Reference<css::sheet::XCellRangeReferrer> range(names->getByName(wanted), css::uno::UNO_QUERY);
+    return range.is() ? range->getReferredCells() : Reference<css::table::XCellRange>();
+}
+
+Reference<css::table::XCellRange> named_range(const Reference<css::sheet::XSpreadsheetDocument>& document,
+                                              std::string_view name) {
+    auto range = find_name(document, name);
+    if (!range.is())
+        throw Refusal{tr("This workbook has no cells named %1. Is it a Pacecells workbook?", name)};
+    return range;
+}
+
+css::table::CellRangeAddress address(const Reference<css::table::XCellRange>& range) {
+    return need<css::sheet::XCellRangeAddressable>(range)->getRangeAddress();
+}
+
+sal_Int32 number_format(const Reference<css::sheet::XSpreadsheetDocument>& document, std::string_view code) {
+    const auto formats = need<css::util::XNumberFormatsSupplier>(document)->getNumberFormats();
+    const css::lang::Locale english("en", "US", "");
+    const auto key = formats->queryKey(utf16(code), english, false);
+    return key >= 0 ? key : formats->addNew(utf16(code), english);
+}
+
+Undo::Undo(const Reference<css::sheet::XSpreadsheetDocument>& document, const std::string& title)
+    : manager_(need<css::document::XUndoManagerSupplier>(document)->getUndoManager()),
+      steps_before_(manager_->getAllUndoActionTitles().getLength()) {
+    manager_->enterUndoContext(utf16(title));
+}
+
+Undo::~Undo() {
+    try {
+        manager_->leaveUndoContext(); // one that stayed empty vanishes
+        if (!done_ && manager_->getAllUndoActionTitles().getLength() > steps_before_) {
+            manager_->undo();
+            manager_->clearRedo();
+        }
+    } catch (const css::uno::Exception&) { // a document closed meanwhile has nothing to take back
+    }
+}
+
+// --- files -------------------------------------------------------------------------------------------------------
+
+std::string package_url(const Context& context) {
+    const auto location =
+        css::deployment::PackageInformationProvider::get(context.component())->getPackageLocation("org.pacecells");
+    if (location.isEmpty())
+        throw Refusal{tr("The files of the extension were not found. Install it again.")};
+    return utf8(location);
+}
+
+std::string template_url(const Context& context, std::string_view file) {
+    const auto language = interface_language();
+    return package_url(context) + "/templates/" + (language == "en" ? "en-US" : std::string(language)) + "/Pacecells/" +
+           std::string(file);
+}
+
+Reference<css::lang::XComponent> load(const Context& context, const std::string& url, Properties values) {
+    auto document = css::frame::Desktop::create(context.component())
+                        ->loadComponentFromURL(utf16(url), "_blank", 0, properties(values));
+    if (!document.is())
+        throw Refusal{tr("%1 cannot be opened.", url)};
+    return document;
+}
+
+namespace {
+
+std::string as_url(const std::string& given) {
+    if (given.find("://") != std::string::npos)
+        return given;
+    OUString url;
+    if (osl::FileBase::getFileURLFromSystemPath(utf16(given), url) != osl::FileBase::E_None)
+        throw Refusal{tr("%1 is no file name.", given)};
+    return utf8(url);
+}
+
+std::optional<std::string> pick_file(Context& context, const std::string& title, sal_Int16 kind_of_dialog,
+                                     const std::string& proposed_name, const std::vector<FileKind>& kinds) {
+    if (!context.interactive()) {
+        const auto file = context.argument("File");
+        if (!file)
+            throw Refusal{tr("No file was named.")};
+        return as_url(*file);
+    }
+    const auto picker = css::ui::dialogs::FilePicker::createWithMode(context.component(), kind_of_dialog);
+    picker->setTitle(utf16(title));
+    if (!proposed_name.empty())
+        picker->setDefaultName(utf16(proposed_name));
+    for (const auto& kind : kinds)
+        picker->appendFilter(utf16(kind.name), utf16(kind.pattern));
+    if (!kinds.empty())
+        picker->setCurrentFilter(utf16(kinds.front().name));
+    std::optional<std::string> result;
+    if (picker->execute() == css::ui::dialogs::ExecutableDialogResults::OK) {
+        const auto files = picker->getSelectedFiles();
+        if (files.hasElements())
+            result = utf8(files[0]);
+    }
+    return result;
+}
+
+} // namespace
+
+std::optional<std::string> open_file(Context& context, const std::string& title, const std::vector<FileKind>& kinds) {
+    return pick_file(context, title, css::ui::dialogs::TemplateDescription::FILEOPEN_SIMPLE, "", kinds);
+}
+
+std::optional<std::string> save_file(Context& context, const std::string& title, const std::string& proposed_name,
+                                     const std::vector<FileKind>& kinds) {
+    return pick_file(context, title, css::ui::dialogs::TemplateDescription::FILESAVE_AUTOEXTENSION, proposed_name,
+                     kinds);
+}
+
+} // namespace pacecells
