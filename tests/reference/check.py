@@ -1,0 +1,209 @@
+#!/usr/bin/python3
+"""Compares the model with scipy on random cases: check.py PATH_TO_model_reference [SEED].
+
+The formulas are written here a second time, as their sources print them, and solved by scipy's general tools:
+curve_fit for the critical power, linregress for the fade, brentq for every root, solve_ivp for the reserve, Student's t
+from scipy.stats. Nothing is shared with the model but the meaning of a case.
+"""
+import math
+import random
+import subprocess
+import sys
+import warnings
+
+import numpy as np
+from scipy.integrate import solve_ivp
+from scipy.optimize import brentq, curve_fit
+from scipy.stats import linregress, t as student
+
+driver = sys.argv[1]
+seed = int(sys.argv[2]) if len(sys.argv) > 2 else random.SystemRandom().randrange(2**32)
+print(f"seed {seed}")
+rng = random.Random(seed)
+cases = []  # (line, function of the answer's words that returns a complaint or None)
+
+
+def case(name, numbers, judge):
+    cases.append((" ".join([name] + [repr(float(n)) for n in numbers]), judge))
+
+
+def near(expected, relative=1e-9, absolute=0.0):
+    """A judge: all of these numbers (or words) and no more."""
+    def judge(words):
+        if len(words) != len(expected):
+            return f"expected {expected}"
+        for word, want in zip(words, expected):
+            if isinstance(want, str) or not is_number(word):
+                if word != want:
+                    return f"expected {expected}"
+            elif not math.isclose(float(word), want, rel_tol=relative, abs_tol=absolute):
+                return f"expected {expected}"
+        return None
+    return judge
+
+
+def is_number(word):
+    return word[0] in "-0123456789"
+
+
+# ---- critical power: work over time ----
+
+def critical_case():
+    critical, reserve = rng.uniform(120, 350), rng.uniform(8000, 30000)
+    times = sorted(rng.sample(range(100, 1500), rng.randint(3, 10)))
+    watts = [(critical + reserve / t) * rng.uniform(0.97, 1.03) for t in times]
+    work = np.array(times) * np.array(watts)
+    scale = work.mean()
+    (slope, intercept), covariance = curve_fit(lambda t, a, b: a * t + b, np.array(times, float), work / scale)
+    errors = np.sqrt(np.diag(covariance)) * scale
+    slope, intercept = slope * scale, intercept * scale
+    numbers = [n for pair in zip(times, watts) for n in pair]
+    if slope <= 0 or intercept <= 0:
+        case("critical", numbers, near(["no_solution"]))
+        return
+    rest = work - slope * np.array(times) - intercept
+    r_squared = 1 - (rest @ rest) / ((work - work.mean()) @ (work - work.mean()))
+    # curve_fit differentiates numerically: its errors are good to about 1e-6.
+    case("critical", numbers, near([slope, intercept, errors[0], errors[1], r_squared], 1e-5))
+
+
+# ---- fade and steadiness ----
+
+def fade_case():
+    rounds = [rng.uniform(60, 200) for _ in range(rng.randint(2, 15))]
+    fit = linregress(np.arange(1, len(rounds) + 1), rounds)
+    case("fade", np.cumsum(rounds),
+         near([fit.slope / np.mean(rounds), np.std(rounds, ddof=1) / np.mean(rounds)], 1e-9, 1e-12))
+
+
+# ---- forecast: prediction of the sum of x more rounds ----
+
+def forecast_case():
+    m = rng.randint(2, 14)
+    start, trend = rng.uniform(40, 240), rng.uniform(-0.06, 0.06)
+    noise = rng.choice([0.001, 0.02, 0.1])
+    rounds = np.array([max(2.0, start * (1 + trend * i + noise * rng.gauss(0, 1))) for i in range(m)])
+    clocks = np.cumsum(rounds)
+    last, mean = clocks[-1], rounds.mean()
+    cap, confidence = last * rng.uniform(1.01, 3), rng.uniform(0.3, 0.98)
+    design = np.ones((m, 1)) if m < 5 else np.column_stack([np.ones(m), np.arange(1, m + 1)])
+    beta, *_ = np.linalg.lstsq(design, rounds, rcond=None)
+    freedom = m - design.shape[1]
+    variance = ((rounds - design @ beta) ** 2).sum() / freedom
+    inverse = np.linalg.inv(design.T @ design)
+    quantile = student.ppf((1 + confidence) / 2, freedom)
+
+    def off(x, sign):
+        w = np.array([x, m * x + x * (x + 1) / 2][:design.shape[1]])
+        return last + w @ beta + sign * quantile * math.sqrt(max(0, variance * (x + w @ inverse @ w))) - cap
+
+    longest = 10 * cap / mean
+    grid = np.concatenate([np.linspace(0, longest / 50, 500), np.linspace(longest / 50, longest, 2000)[1:]])
+
+    def first(sign):
+        """The first root, and whether a coarse grid can be trusted with it: not where the clock just grazes the cap."""
+        values = [off(x, sign) for x in grid]
+        for a, b, fa, fb in zip(grid, grid[1:], values, values[1:]):
+            if fa < 0 <= fb:
+                return m + brentq(off, a, b, args=(sign,), xtol=1e-12, rtol=1e-14), True
+        return "no_solution", max(values) < -1e-3 * mean
+
+    roots = [first(+1), first(0), first(-1)]
+    if all(sure for _, sure in roots):
+        case("forecast", [cap, confidence, *clocks], near([root for root, _ in roots], 1e-8))
+
+
+# ---- the reserve, integrated step by step ----
+
+PER_WATT = 4 * 0.8604
+
+
+def stretch(spent, watts, seconds, critical, reserve):
+    """Skiba et al. 2015 as a differential equation: above critical the reserve is spent, below it what was spent decays."""
+    if seconds == 0:
+        return spent
+    above = watts - critical
+    slope = (lambda _, s: [above]) if above >= 0 else (lambda _, s: [above * s[0] / reserve])
+    return solve_ivp(slope, (0, seconds), [spent], rtol=1e-9, atol=1e-9).y[0, -1]
+
+
+def exact_stretch(spent, watts, seconds, critical, reserve):
+    above = watts - critical
+    return spent + above * seconds if above >= 0 else spent * math.exp(above * seconds / reserve)
+
+
+def peaks(task, rate, step=exact_stretch):
+    cap, calories, other, critical, reserve, effort = task
+    watts, ergometer = (rate - 300) / PER_WATT, 3600 * calories / rate
+    count = max(1, math.ceil(cap / (ergometer + other) - 1e-9))
+    spent, found = 0.0, []
+    for _ in range(count):
+        spent = step(spent, watts, ergometer, critical, reserve)
+        found.append(spent)
+        spent = step(spent, effort * critical, other, critical, reserve)
+    return found
+
+
+def random_task():
+    return [rng.uniform(300, 2400), rng.uniform(5, 40), rng.choice([0, *[rng.uniform(20, 200)] * 9]),
+            rng.uniform(120, 350), rng.uniform(8000, 30000), rng.uniform(0.3, 1.4)]
+
+
+def left_case():
+    task, rate = random_task(), rng.uniform(400, 2000)
+    found = peaks(task, rate, stretch)
+    k = rng.randint(1, len(found))
+    case("left", [*task, rate, k], near([1 - found[k - 1] / task[4]], 1e-6, 1e-7))
+
+
+def hold_case():
+    task, keep = random_task(), rng.uniform(0, 0.4)
+    limit = (1 - keep) * task[4]
+    off = lambda rate: peaks(task, rate)[-1] - limit
+    fastest = 1e6
+    if off(300) > 0 or off(fastest) <= 0:
+        if off(300) > 0 or off(1e9) < -1e-3 * limit:
+            case("hold", [*task, keep], near(["no_solution"]))
+        return
+    # brentq needs no continuity for a change of sign: at a jump of the count it closes in on the jump.
+    case("hold", [*task, keep], near([brentq(off, 300, fastest, xtol=1e-9, rtol=1e-13, maxiter=500)], 1e-7))
+
+
+def effort_case():
+    task, rate, keep = random_task(), rng.uniform(600, 1800), rng.uniform(0, 0.4)
+    limit = (1 - keep) * task[4]
+    off = lambda effort: peaks([*task[:5], effort], rate)[-1] - limit
+    if off(-60) > 0 or off(60) < 0:
+        if task[2] == 0 or off(-60) > 1e-3 * limit or len(peaks(task, rate)) == 1:
+            case("effort", [*task, rate, keep], near(["no_solution"]))
+        return
+    case("effort", [*task, rate, keep], near([brentq(off, -60, 60, xtol=1e-13, rtol=1e-14)], 1e-7, 1e-9))
+
+
+warnings.simplefilter("ignore")
+kinds = [(critical_case, 150), (fade_case, 100), (forecast_case, 300), (left_case, 150), (hold_case, 200), (effort_case, 150)]
+for make, count in kinds:
+    for _ in range(count):
+        make()
+
+answers = subprocess.run([driver], input="\n".join(line for line, _ in cases) + "\n", text=True, check=True,
+                         stdout=subprocess.PIPE).stdout.splitlines()
+if len(answers) != len(cases):
+    sys.exit(f"{len(cases)} cases, but {len(answers)} answers")
+
+counts, wrong = {}, 0
+for (line, judge), answer in zip(cases, answers):
+    name, words = line.split()[0], answer.split()
+    kind = counts.setdefault(name, [0, 0])
+    kind[0] += 1
+    kind[1] += "no_solution" in words
+    complaint = judge(words)
+    if complaint:
+        wrong += 1
+        print(f"MISMATCH {line}\n  got {answer}\n  {complaint}")
+for name, (all_of_it, unsolvable) in counts.items():
+    print(f"{name}: {all_of_it} cases, {unsolvable} of them without a solution")
+print(f"{len(cases)} cases, {wrong} mismatches")
+if len(cases) < 500:
+    sys.exit("fewer than 500 cases")
+sys.exit(1 if wrong else 0)
