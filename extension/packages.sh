@@ -21,7 +21,7 @@ need() {
         as_root=(sudo)
         [ -t 0 ] || as_root+=(-n)
     fi
-    echo "Installing from Debian: ${missing[*]}"
+    echo "Installing from Debian, which takes a few minutes: ${missing[*]}"
     if ! command -v apt-get >/dev/null; then
         echo "This machine has no apt-get. Please install what matches these Debian packages, then run this again." >&2
         return 1
@@ -30,9 +30,12 @@ need() {
         echo "That needs root, and there is no sudo here. As root: apt-get install ${missing[*]}" >&2
         return 1
     fi
-    local apt=("${as_root[@]}" env DEBIAN_FRONTEND=noninteractive apt-get -q -o DPkg::Lock::Timeout=300)
-    "${apt[@]}" update && "${apt[@]}" install -y --no-install-recommends "${missing[@]}" || {
-        echo "The packages above could not be installed; nothing was built." >&2
+    local log apt=("${as_root[@]}" env DEBIAN_FRONTEND=noninteractive apt-get -q -o DPkg::Lock::Timeout=300)
+    log=$(mktemp)
+    if ! { "${apt[@]}" update && "${apt[@]}" install -y --no-install-recommends "${missing[@]}"; } >"$log" 2>&1; then
+        tail -n 20 "$log" >&2
+        echo "Nothing was built. The whole log: $log. By hand, as root: apt-get install ${missing[*]}" >&2
         return 1
-    }
+    fi
+    rm -f "$log"
 }
