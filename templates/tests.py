@@ -1,0 +1,676 @@
+"""The test-results workbook: athletes write down what they did, and see at once what it means.
+
+One row an athlete on the sheet Tests; a page for one athlete; a summary that event workbooks take over. The workings
+are a hidden sheet with one row an athlete, so that every number can be traced.
+"""
+
+from book import Book, address, column, pc
+from event_base import CAUTION, RIEGEL, Columns
+from office import save
+
+ATHLETES, MOVEMENTS = 200, 10
+FIRST = 9  # first athlete
+LAST = FIRST + ATHLETES - 1
+WINDOW = (120, 1200)  # s, where the line through the tests is honest (common practice around critical power)
+NEAR = 1.5  # tests whose lengths differ by less than this factor hardly fix a line (judgement, no source)
+WIDE = 0.05  # a standard error above this share of critical power asks for another test (judgement, no source)
+SECOND, HOUR = 1 / 86400, 1 / 24
+
+MACHINES = (("row", "Rower", 500, (1000, 2000)), ("ski", "Ski ergometer", 500, (1000, 2000)),
+            ("bike", "Bike ergometer", 1000, (2000, 4000)))
+MOVEMENT_NAMES = ("Hanging leg raise", "One-arm hang to overhead", "Pull-up", "Push-up", "Burpee", "Box step-over",
+                  "Deadlift", "Clean and jerk", "Front squat", "Overhead squat")
+
+TIME_MESSAGE = ("Type minutes and seconds with a colon, such as 7:45. Taken are 0:30 to 59:59. Only the time that you "
+                "really did.")
+OVER_RESULTS = " Where results stand below, the amount stays as it is: they were done over it."
+
+
+class TestsBook(Book):
+    def __init__(self, office, language="en"):
+        super().__init__(office, language)
+        self.how = self.sheet("How to test")
+        self.entry = self.sheet("Tests")
+        self.mine = self.sheet("My tests")
+        self.summary = self.sheet("Summary")
+        self.setup = self.sheet("Set-up")
+        self.work = self.sheet("Work")
+        self.lists = self.sheet("Lists")
+        make_lists(self)
+        make_setup(self)
+        make_entry(self)
+        make_work(self)
+        make_meaning(self)
+        make_summary(self)
+        make_mine(self)
+        make_how(self)
+        for sheet in (self.work, self.lists):
+            sheet.sheet.IsVisible = False
+
+
+def make(office, folder, language):
+    book = TestsBook(office, language)
+    book.finish("Test results")
+    save(book.document, folder / "tests.ots")
+    book.document.close(True)
+    return book.texts
+
+
+def heading(sheet, title):
+    sheet.text("A1", title, "title")
+    sheet.heights(1, 1, 11)
+    sheet.put("A2", "=setup_heading", "stamp")
+
+
+def make_lists(book):
+    sheet = book.lists
+    for row, word in enumerate(("ready", "newcomer", "minor", "returning", "injured"), 1):
+        sheet.put(f"A{row}", book.texts(word), "working")
+    sheet.name("list_status", "A1:A5")
+
+
+def make_setup(book):
+    sheet, say = book.setup, book.texts.say
+    sheet.widths("A", 62, 60)
+    heading(sheet, "Set-up")
+    rows = (("Gym", "setup_gym", "input text", None), ("Title", "setup_title", "input text", book.texts("Test results")),
+            ("Age of tests is counted to", "setup_today", "input date", "=TODAY()"),
+            ("Tests count for, weeks", "setup_weeks", "input number", 12),
+            ("Cap that the floor is meant for", "setup_cap", "input time", 20 * 60 * SECOND),
+            ("Floor: share of the watts of the ergometer alone", "setup_share", "input share", 0.75))
+    for row, (label, name, style, value) in enumerate(rows, 4):
+        sheet.text(f"A{row}", label)
+        sheet.put(f"B{row}", value, style)
+        sheet.name(name, f"B{row}")
+    sheet.limit("B6", 36526, 73050, "Give a date. Empty the cell and type =TODAY() to count to the present day.")
+    sheet.whole("B7", 1, 104, "Give weeks as a whole number, 1 to 104. Fitness changes: 12 is usual.")
+    sheet.limit("B8", 2 * 60 * SECOND, 4 * HOUR - 1e-9, "Give minutes and seconds, such as 20:00.")
+    sheet.limit("B9", 0.4, 1, "Give a share from 40 % to 100 %. 75 % is our judgement for mixed tasks.")
+    sheet.text("A11", "Printed on every sheet")
+    sheet.put("B11", "=" + say("{gym}{title}, as of {day}", gym='IF(setup_gym="";"";setup_gym&": ")',
+                               title="setup_title", day='TEXT(setup_today;"YYYY-MM-DD")'))
+    sheet.name("setup_heading", "B11")
+    sheet.merged("A13:B13", book.texts(
+        "The amounts of the tests (2000 m, 50 cal, 3:00) and the names of the movements stand in the heads of the sheet "
+        "Tests. Change them there before anybody types a result."), "note")
+    sheet.heights(13, 13, 10)
+    sheet.page("A1:B13")
+
+
+# Entry --------------------------------------------------------------------------------------------------------------
+
+GROUP = 12  # columns a machine takes: five tests, date, effort; five of meaning
+ROW_AT = {key: 3 + GROUP * m for m, (key, *_) in enumerate(MACHINES)}  # first column, counted from 0
+ARM_AT = 3 + GROUP * len(MACHINES)
+ARM_WIDTH = 6
+SETS_AT = ARM_AT + ARM_WIDTH  # the date of sets and loads, then four columns a movement
+
+
+def rows(col, count=1, first=FIRST, last=LAST):
+    """A block of entry columns, col counted from 0."""
+    return f"{address(col, first - 1)}:{address(col + count - 1, last - 1)}"
+
+
+def make_entry(book):
+    sheet, _ = book.entry, book.texts
+    heading(sheet, "Tests")
+    sheet.widths("A", 36, 22, 76)
+    sheet.merged("A3:C3", _("One row an athlete. Type in the yellow cells only: what you did, for the machine you did "
+                            "it on. White cells answer at once. A page to read and print: sheet My tests. How to test "
+                            "safely: sheet How to test."), "note")
+    sheet.merged("A4:C4", _(CAUTION), "caution")
+    sheet.heights(3, 3, 13)
+    sheet.heights(4, 4, 14)
+    for letter, head in zip("ABC", ("Name", "Status", "To look at")):
+        sheet.merged(f"{letter}6:{letter}8", _(head), "head")
+    sheet.heights(6, 6, 7)
+    sheet.heights(7, 7, 9)
+    sheet.heights(8, 8, 7)
+    sheet.heights(FIRST, LAST, 9)
+    sheet.styled(f"A{FIRST}:A{LAST}", "input text")
+    sheet.name("athlete_name", f"A{FIRST}:A{LAST}")
+    sheet.check(f"A{FIRST}:A{LAST}", f"AND(ISTEXT(A{FIRST});COUNTIF($A${FIRST}:$A${LAST};A{FIRST})=1)",
+                "This name is on the list already, or is no name. Write in the row that is there; where two people "
+                "share a name, add a letter.")
+    sheet.styled(f"B{FIRST}:B{LAST}", "input")
+    sheet.name("athlete_status", f"B{FIRST}:B{LAST}")
+    sheet.choose(f"B{FIRST}:B{LAST}", "list_status", "Choose from the list; empty means ready.")
+    for machine in MACHINES:
+        entry_machine(sheet, *machine)
+    entry_armbike(sheet)
+    entry_sets(sheet)
+    sheet.freeze(f"B{FIRST}")
+    breaks = [ROW_AT[key] for key, *_rest in MACHINES] + [ARM_AT] + [SETS_AT + 1 + 4 * k for k in (3, 6, 8)]
+    sheet.page(f"A1:{address(SETS_AT + 4 * MOVEMENTS, LAST - 1)}", landscape=True, repeat=(6, 8),
+               repeat_columns=("A", "A"), wide=0)
+    for col in breaks:
+        sheet.sheet.Columns.getByIndex(col).IsStartOfNewPage = True
+
+
+def entry_tests(sheet, first, kinds, amounts):
+    """Columns of results, one kind of test each, the amount in the head. A kind says what is typed below."""
+    heads = {"metres": "Time over", "calories": "Time for", "calories in": "Calories in", "watts": "Average watts over"}
+    for step, (kind, amount) in enumerate(zip(kinds, amounts)):
+        letter = column(first + step)
+        sheet.text(f"{letter}7", heads[kind], "head")
+        head, cells = f"{letter}8", f"{letter}{FIRST}:{letter}{LAST}"
+        empty = f"COUNTA({letter}${FIRST}:{letter}${LAST})=0"
+        timed = kind in ("calories in", "watts")
+        sheet.put(head, amount, "input head time" if timed else f"input head {kind}")
+        sheet.styled(cells, "input number" if timed else "input time")
+        if timed:
+            sheet.check(head, f"AND(ISNUMBER({head});{head}>={30 * SECOND};{head}<{HOUR};{empty})",
+                        "Type minutes and seconds with a colon, such as 10:00; 0:30 to 59:59 is taken." + OVER_RESULTS)
+        elif kind == "metres":
+            sheet.check(head, f"AND(ISNUMBER({head});{head}>=100;{head}<=30000;{empty})",
+                        "Give metres, 100 to 30000." + OVER_RESULTS)
+        else:
+            sheet.check(head, f"AND(ISNUMBER({head});{head}>=5;{head}<=500;{empty})",
+                        "Give calories, 5 to 500." + OVER_RESULTS)
+        if not timed:
+            sheet.limit(cells, 30 * SECOND, 3599.99 * SECOND, TIME_MESSAGE)
+        elif kind == "watts":
+            sheet.limit(cells, 20, 1000, "Type the average watts that the monitor showed at the end, 20 to 1000.")
+        else:
+            sheet.limit(cells, 3, 1500, "Type the calories that the monitor showed at the end, 3 to 1500.")
+
+
+def entry_date(sheet, col, name):
+    sheet.merged(f"{address(col, 6)}:{address(col, 7)}", sheet._("Date, the oldest that counts"), "head")
+    sheet.styled(rows(col), "input date")
+    sheet.limit(rows(col), "36526", "setup_today+1",
+                "Give the day of the tests, such as 2026-03-14. A day to come is not taken.")
+    sheet.name(name, rows(col))
+
+
+def entry_machine(sheet, key, title, per, distances):
+    first = ROW_AT[key]
+    sheet.widths(column(first), *[15] * 5, 21, 16, 15, 15, 15, 42, 28)
+    sheet.merged(f"{address(first, 5)}:{address(first + GROUP - 1, 5)}", sheet._(title), "head")
+    entry_tests(sheet, first, ("metres", "metres", "calories", "calories in", "watts"),
+                (*distances, 50, 600 * SECOND, 180 * SECOND))
+    sheet.name(f"header_{key}", f"{address(first, 7)}:{address(first + 4, 7)}")
+    sheet.name(f"athlete_{key}", rows(first, 5))
+    entry_date(sheet, first + 5, f"athlete_{key}_date")
+    effort = first + 6
+    sheet.merged(f"{address(effort, 6)}:{address(effort, 7)}", sheet._("Effort from an event"), "head")
+    sheet.styled(rows(effort), "input share")
+    sheet.limit(rows(effort), 0.1, 2, "Give the effort between stations that the review of an earlier event implied, "
+                                      "such as 104 %. Leave it empty where there was none.")
+    sheet.name(f"athlete_{key}_effort", rows(effort))
+    for step, head in enumerate(("Critical power, W", "Reserve, kJ", "Floor, cal/h", "How sure", "Age of the tests"), 7):
+        sheet.merged(f"{address(first + step, 6)}:{address(first + step, 7)}", sheet._(head), "head")
+
+
+def entry_armbike(sheet):
+    first = ARM_AT
+    sheet.widths(column(first), 17, 17, 21, 20, 17, 28)
+    sheet.merged(f"{address(first, 5)}:{address(first + ARM_WIDTH - 1, 5)}", sheet._("Arm bike: its own tests only"), "head")
+    entry_tests(sheet, first, ("calories", "calories in"), (50, 600 * SECOND))
+    sheet.name("header_armbike", f"{address(first, 7)}:{address(first + 1, 7)}")
+    sheet.name("athlete_armbike", rows(first, 2))
+    entry_date(sheet, first + 2, "athlete_armbike_date")
+    for step, head in enumerate(("Longest test, cal/h", "Floor, cal/h", "Age of the tests"), 3):
+        sheet.merged(f"{address(first + step, 6)}:{address(first + step, 7)}", sheet._(head), "head")
+
+
+def entry_sets(sheet):
+    first = SETS_AT
+    sheet.widths(column(first), 21, *[15] * 4 * MOVEMENTS)
+    sheet.text(address(first, 5), "Sets and loads", "head")
+    entry_date(sheet, first, "athlete_sets_date")
+    for k in range(MOVEMENTS):
+        at = first + 1 + 4 * k
+        sheet.merged(f"{address(at, 5)}:{address(at + 3, 5)}", sheet._(MOVEMENT_NAMES[k]), "input head")
+        for step, head in enumerate(("Longest set", "Load, kg", "Reps at that load", "Seconds a rep")):
+            sheet.merged(f"{address(at + step, 6)}:{address(at + step, 7)}", sheet._(head), "head")
+        sheet.styled(rows(at, 4), "input number")
+        sheet.whole(rows(at), 1, 999, "Give the longest set without a break as a whole number, done fresh and with "
+                                      "good form.")
+        sheet.limit(rows(at + 1), 1, 500, "Give kilograms, 1 to 500.")
+        sheet.whole(rows(at + 2), 1, 10, "Give the repetitions done at that load, 1 to 10; beyond 10 the load says "
+                                         "little about the one-repetition maximum. Empty means one.")
+        sheet.limit(rows(at + 3), 0.17, 600, "Give seconds as a plain number, such as 2.5.")
+    end = first + 4 * MOVEMENTS
+    sheet.name("athlete_movements", f"{address(first + 1, 5)}:{address(end, 5)}")
+    sheet.name("athlete_sets", rows(first + 1, 4 * MOVEMENTS))
+
+
+# Workings -----------------------------------------------------------------------------------------------------------
+
+def make_work(book):
+    sheet = book.work
+    sheet.put("A1", book.texts("One row an athlete"), "working head")
+    w = Columns(sheet, 4, ATHLETES, "w")
+    w.add("n", None)
+    w.add("name", 'INDEX(athlete_name;{n})&""')
+    w.add("twice", 'IF({name}="";0;IF(COUNTIF(athlete_name;{name})>1;1;0))')
+    w.add("status", 'IF(INDEX(athlete_status;{n})="";1;IFERROR(MATCH(INDEX(athlete_status;{n});list_status;0);0))')
+    for key, _title, per, _distances in MACHINES:
+        work_machine(w, key, per)
+    work_armbike(w)
+    w.add("sets_n", "COUNT(INDEX(athlete_sets;{n};0))")
+    w.add("sets_old", "IF({sets_n}=0;0;" + age("athlete_sets_date") + ")")
+    w.add("entries", "COUNTA(INDEX(athlete_sets;{n};0))" + "".join(
+        f"+COUNTA(INDEX(athlete_{key};{{n}};0))" for key in ("row", "ski", "bike", "armbike")))
+    w.add("no_number", "{entries}-{sets_n}" + "".join(
+        f"-COUNT(INDEX(athlete_{key};{{n}};0))" for key in ("row", "ski", "bike", "armbike")))
+    return w
+
+
+def age(dates):
+    """1: within the weeks that a test counts; 2: older; 3: no date; 4: a day to come."""
+    day = f"N(INDEX({dates};{{n}}))"
+    return f"IF({day}<=0;3;IF({day}>setup_today+1;4;IF(setup_today-{day}>7*setup_weeks;2;1)))"
+
+
+def typed(key, i):
+    return f"N(INDEX(athlete_{key};{{n}};{i}))"
+
+
+def common(w, key, tests):
+    """Which tests count: those of 2 to 20 minutes where there are two of them, else all. -1 stands for a result that
+    cannot be."""
+    w.add(f"{key}_bad", "0" + "".join(f"+({{{key}_w{i}}}<0)" for i in tests))
+    inside = [f"AND({{{key}_w{i}}}>0;{{{key}_t{i}}}>{WINDOW[0]}/86400-1E-9;{{{key}_t{i}}}<{WINDOW[1]}/86400+1E-9)"
+              for i in tests]
+    for i, formula in zip(tests, inside):
+        w.add(f"{key}_in{i}", f"IF({formula};1;0)")
+    w.add(f"{key}_inside", "+".join(f"{{{key}_in{i}}}" for i in tests))
+    for i in tests:
+        w.add(f"{key}_ut{i}", f'IF(AND({{{key}_w{i}}}>0;OR({{{key}_inside}}<2;{{{key}_in{i}}}=1));{{{key}_t{i}}};"")')
+    for i in tests:
+        w.add(f"{key}_uw{i}", f'IF({{{key}_ut{i}}}="";"";{{{key}_w{i}}})')
+    times = f"{{{key}_ut{tests[0]}}}:{{{key}_ut{tests[-1]}}}"
+    watts = f"{{{key}_uw{tests[0]}}}:{{{key}_uw{tests[-1]}}}"
+    w.add(f"{key}_used", f"COUNT({times})")
+    w.add(f"{key}_longest", f"IF({{{key}_used}}=0;0;MAX({times}))")
+    w.add(f"{key}_rate", f"IF({{{key}_used}}=0;0;INDEX({watts};MATCH({{{key}_longest}};{times};0)))")
+    return times, watts
+
+
+def work_machine(w, key, per):
+    tests = range(1, 6)
+    machine = f'"{key}"'
+    amount = lambda i: f"INDEX(header_{key};{i})"
+    for i in tests:
+        w.add(f"{key}_t{i}", f"IF({typed(key, i)}=0;0;{typed(key, i) if i <= 3 else amount(i)})")
+    for i in tests:
+        time = f"{{{key}_t{i}}}"
+        watts = (pc("ERG.CONVERT", f"{time}*{per}/{amount(i)}", '"split"', '"W"', machine) if i <= 2 else
+                 pc("ERG.CONVERT", pc("ERG.RATE", amount(i), time), '"cal/h"', '"W"', machine) if i == 3 else
+                 pc("ERG.CONVERT", pc("ERG.RATE", typed(key, i), time), '"cal/h"', '"W"', machine) if i == 4 else
+                 typed(key, i))
+        # Nobody gives 2000 W for half a minute and more, nor is 0 W a test.
+        w.add(f"{key}_w{i}", f"IF({time}=0;0;IFERROR(IF(AND({watts}>0;{watts}<2000);{watts};-1);-1))")
+    times, watts = common(w, key, tests)
+    k = lambda text: text.replace("@", key)
+    fit = lambda i: pc("TEST.CRITICAL", times, watts, i)
+    # 0: none, 1: one test, 2: two, 3: more, 4: they contradict each other, 5: two of the same length
+    w.add(k("@_alike"), k("IF({@_used}<2;0;0") + "".join(
+        f"+IF({{{key}_ut{i}}}=\"\";0;COUNTIF({times};{{{key}_ut{i}}})-1)" for i in tests) + ")")
+    w.add(k("@_cp"), k("IF(OR({@_used}<2;{@_alike}>0);0;IFERROR(") + fit(1) + ";0))")
+    w.add(k("@_reserve"), k("IF({@_cp}=0;0;") + fit(2) + ")")
+    w.add(k("@_state"), k("IF({@_used}<2;{@_used};IF({@_alike}>0;5;IF({@_cp}=0;4;MIN({@_used};3))))"))
+    w.add(k("@_error"), k("IF({@_state}<>3;0;") + fit(3) + ")")
+    w.add(k("@_reserve_error"), k("IF({@_state}<>3;0;") + fit(4) + ")")
+    w.add(k("@_out"), k("IF(OR({@_used}=0;{@_inside}={@_used});0;1)"))
+    w.add(k("@_near"), k(f"IF({{@_used}}<2;0;IF(MAX({times})<{NEAR}*MIN({times});1;0))"))
+    w.add(k("@_old"), k("IF({@_used}=0;0;") + age(f"athlete_{key}_date") + ")")
+    single = f"setup_share*{{{key}_rate}}*({{{key}_longest}}/setup_cap)^{RIEGEL:.6f}"
+    w.add(k("@_floor"), k("IF(OR({@_used}=0;{status}<>1);0;IFERROR(IF({@_cp}>0;") +
+          pc("TEST.FLOOR", "setup_cap", k("{@_cp}"), k("{@_reserve}"), "setup_share") + ";" +
+          pc("ERG.CONVERT", single, '"W"', '"cal/h"', machine) + ");0))")
+    w.add(k("@_cal"), k("IF({@_used}=0;0;IFERROR(") + pc(
+        "ERG.CALORIES", k("{@_longest}"), pc("ERG.CONVERT", k("{@_rate}"), '"W"', '"cal/h"', machine)) + ";0))")
+
+
+def work_armbike(w):
+    key, tests = "armbike", (1, 2)
+    w.add("armbike_t1", f"{typed(key, 1)}")
+    w.add("armbike_t2", f"IF({typed(key, 2)}=0;0;INDEX(header_armbike;2))")
+    for i, calories in ((1, "INDEX(header_armbike;1)"), (2, typed(key, 2))):
+        rate = pc("ERG.RATE", calories, f"{{armbike_t{i}}}")
+        w.add(f"armbike_w{i}", f"IF({{armbike_t{i}}}=0;0;IFERROR(IF({rate}<6000;{rate};-1);-1))")
+    common(w, key, tests)
+    w.add("armbike_old", "IF({armbike_used}=0;0;" + age("athlete_armbike_date") + ")")
+    w.add("armbike_floor", "IF(OR({armbike_used}=0;{status}<>1);0;setup_share*{armbike_rate}*"
+          f"({{armbike_longest}}/setup_cap)^{RIEGEL:.6f})")
+    w.add("armbike_cal", "IF({armbike_used}=0;0;{armbike_longest}*24*{armbike_rate})")
+
+
+# What the tests mean, beside them -------------------------------------------------------------------------------------
+
+def sure(book, key, of):
+    """The words for how sure critical power is; of("cp") gives the cell of that working."""
+    say, lit = book.texts.say, book.texts.lit
+    percent = f'ROUND(100*{of("error")}/{of("cp")};1)'
+    three = "IF({wide};{unsure};{fine})".format(
+        wide=f"{of('error')}>{WIDE}*{of('cp')}",
+        unsure=say("▲ {n} tests, ± {w} W ({share} %): too wide, repeat the one you trust least", n=of("used"),
+                   w=f'ROUND({of("error")};0)', share=percent),
+        fine=say("{n} tests: ± {w} W ({share} %)", n=of("used"), w=f'ROUND({of("error")};1)', share=percent))
+    return (f'IF({of("used")}=0;"";IF({of("state")}=4;{lit("▲ the tests contradict each other: repeat the shorter one")};'
+            f'IF({of("state")}=5;{lit("▲ two tests of the same length: leave one out")};'
+            f'IF({of("state")}=1;IF({of("out")}=1;{lit("▲ one test, outside 2 to 20 minutes: a guess")};'
+            f'{lit("one test: a share of it only; add one of another length")});'
+            f'IF({of("out")}=1;{lit("▲ tests outside 2 to 20 minutes: a guess")};'
+            f'IF({of("near")}=1;{lit("▲ tests close in length: unsure, add one three times as long")};'
+            f'IF({of("state")}=2;{lit("two tests: the line is exact, its error unknown")};{three})))))))')
+
+
+def how_old(book, old, dates, n):
+    """The words for the age of tests."""
+    say, lit = book.texts.say, book.texts.lit
+    weeks = f"INT((setup_today-INDEX({dates};{n}))/7)"
+    return (f'IF({old}=0;"";IF({old}=3;{lit("▲ no date: does not count")};IF({old}=4;{lit("▲ a day to come")};'
+            f'IF({old}=2;{say("▲ old: {w} weeks", w=weeks)};{say("{w} weeks", w=weeks)}))))')
+
+
+def make_meaning(book):
+    sheet, lit, say = book.entry, book.texts.lit, book.texts.say
+    n = f"(ROW()-{FIRST - 1})"
+    work = lambda name: f"INDEX(w_{name};{n})"
+    for key, title, _per, _distances in MACHINES:
+        of = lambda name, key=key: work(f"{key}_{name}")
+        first = ROW_AT[key] + 7
+        cells = [address(first + step, FIRST - 1) for step in range(5)]
+        sheet.down(cells[0], f'=IF({of("cp")}=0;"";{of("cp")})', ATHLETES, "cell whole")
+        sheet.down(cells[1], f'=IF({of("cp")}=0;"";{of("reserve")}/1000)', ATHLETES, "cell tenth")
+        sheet.down(cells[2], f'=IF({of("floor")}=0;"";{of("floor")})', ATHLETES, "cell whole")
+        sheet.down(cells[3], "=" + sure(book, key, of), ATHLETES, "cell words")
+        sheet.down(cells[4], "=" + how_old(book, of("old"), f"athlete_{key}_date", n), ATHLETES, "cell words")
+        sheet.mark(rows(first + 3, 2), (f'LEFT({address(first + 3, FIRST - 1)};1)="▲"', "mark words"))
+    first = ARM_AT + 3
+    of = lambda name: work(f"armbike_{name}")
+    sheet.down(address(first, FIRST - 1), f'=IF({of("used")}=0;"";{of("rate")})', ATHLETES, "cell whole")
+    sheet.down(address(first + 1, FIRST - 1), f'=IF({of("floor")}=0;"";{of("floor")})', ATHLETES, "cell whole")
+    sheet.down(address(first + 2, FIRST - 1), "=" + how_old(book, of("old"), "athlete_armbike_date", n), ATHLETES,
+               "cell words")
+    sheet.mark(rows(first + 2), (f'LEFT({address(first + 2, FIRST - 1)};1)="▲"', "mark words"))
+    machines = [key for key, *_ in MACHINES]
+    any_of = lambda test: "OR(" + ";".join(test.replace("@", key) for key in machines) + ")"
+    olds = [*machines, "armbike", "sets"]
+    words = [
+        (f'AND({work("name")}="";{work("entries")}>0)', lit("▲ results without a name: whose are they?")),
+        (f'{work("name")}=""', '""'),
+        (f'{work("twice")}=1', lit("▲ the name stands here twice: only the first row is taken over")),
+        (f'{work("status")}=0', lit("▲ status is not on the list: no floor until it is")),
+        (f'{work("no_number")}>0', lit("▲ a result is text, not a number or a time: type it again, such as 7:45")),
+        ("+".join(work(f"{key}_bad") for key in (*machines, "armbike")) + ">0",
+         lit("▲ a result cannot be: check minutes and seconds, metres and calories; it is left out")),
+    ]
+    for status, word in enumerate(("newcomer: no maximal test, no floor; build up over weeks",
+                                   "minor: no maximal test, no floor; local rules come first",
+                                   "returning: no maximal test, no floor; build up over weeks",
+                                   "injured: no maximal test, no floor; a licensed professional decides"), 2):
+        words.append((f'{work("status")}={status}', lit("● " + word)))
+    words += [
+        (any_of(f"INDEX(w_@_state;{n})=4"),
+         lit("▲ tests contradict each other: the longest one alone is used until one is repeated")),
+        ("OR(" + ";".join(f"{work(key + '_old')}>=3" for key in olds) + ")",
+         lit("▲ give the date of the tests: without it they do not count")),
+        ("OR(" + ";".join(f"{work(key + '_old')}=2" for key in olds) + ")",
+         say("▲ tests older than {w} weeks: they count no longer", w="setup_weeks")),
+        (f'{work("entries")}=0', lit("no tests yet: the pace group will do")),
+    ]
+    formula = '""'
+    for test, word in reversed(words):
+        formula = f"IF({test};{word};{formula})"
+    sheet.down(f"C{FIRST}", "=" + formula, ATHLETES, "cell words")
+    sheet.mark(f"C{FIRST}:C{LAST}", (f'LEFT(C{FIRST};1)="▲"', "mark words"))
+
+
+# Summary ------------------------------------------------------------------------------------------------------------
+
+TOP = 8  # first athlete of the summary
+
+
+def make_summary(book):
+    sheet, _ = book.summary, book.texts
+    heading(sheet, "Summary")
+    last, n = TOP + ATHLETES - 1, f"(ROW()-{TOP - 1})"
+    sheet.merged("A3:G3", _("What an event workbook needs, in the order of its sheet Tests. The command Bring in test "
+                            "results takes it over by name; or copy columns A to BC and paste them there as values."),
+                 "note")
+    sheet.heights(3, 3, 13)
+    sheet.heights(6, 6, 8)
+    sheet.heights(7, 7, 14)
+    sheet.widths("A", 42, *[17] * (6 * 4 + 3 * MOVEMENTS), 76)
+    sheet.text("A7", "Name", "head")
+    sheet.down(f"A{TOP}", f"=INDEX(w_name;{n})", ATHLETES, "cell")
+    sheet.name("tests_name", f"A{TOP}:A{last}")
+    heads = ("Critical power, W", "Reserve, J", "Date", "One test: time", "One test: calories", "Fitted effort between")
+    titles = [(key, title) for key, title, *_rest in MACHINES] + [("armbike", "Arm bike")]
+    for m, (key, title) in enumerate(titles):
+        first = 1 + 6 * m
+        cell = lambda step, first=first: address(first + step, TOP - 1)
+        of = lambda name, key=key: f"INDEX(w_{key}_{name};{n})"
+        sheet.merged(f"{address(first, 5)}:{address(first + 5, 5)}", _(title), "head")
+        for step, head in enumerate(heads):
+            sheet.text(address(first + step, 6), head, "head")
+        positive = lambda value, test=None: f'=IF({test or value}=0;"";{value})'
+        number = lambda name: f"N(INDEX(athlete_{key}_{name};{n}))"
+        if key == "armbike":
+            sheet.styled(f"{cell(0)}:{address(first + 1, last - 1)}", "not used")
+            sheet.styled(f"{cell(5)}:{address(first + 5, last - 1)}", "not used")
+        else:
+            sheet.down(cell(0), positive(of("cp")), ATHLETES, "cell whole")
+            sheet.down(cell(1), positive(of("reserve")), ATHLETES, "cell whole")
+            sheet.down(cell(5), positive(number("effort")), ATHLETES, "cell share")
+        sheet.down(cell(2), f'=IF({of("used")}*{number("date")}=0;"";{number("date")})', ATHLETES, "cell date")
+        sheet.down(cell(3), positive(of("longest"), of("cal")), ATHLETES, "cell time")
+        sheet.down(cell(4), positive(of("cal")), ATHLETES, "cell tenth")
+        sheet.mark(f"{cell(2)}:{address(first + 2, last - 1)}", (f"INDEX(w_{key}_old;ROW()-{TOP - 1})=2", "mark"))
+        sheet.name(f"tests_{key}", f"{cell(0)}:{address(first + 5, last - 1)}")
+    first = 25
+    for k in range(MOVEMENTS):
+        at, four = first + 3 * k, 4 * k + 1
+        sheet.merged(f"{address(at, 5)}:{address(at + 2, 5)}", f'=INDEX(athlete_movements;{four})&""', "head")
+        for step, head in enumerate(("Longest set", "One-repetition maximum, kg", "Own seconds a rep")):
+            sheet.text(address(at + step, 6), head, "head")
+        of = lambda step: f"N(INDEX(athlete_sets;{n};{four + step}))"
+        best = pc("SETS.ONEREPMAX", of(1), f"IF({of(2)}=0;1;{of(2)})")
+        sheet.down(address(at, TOP - 1), f'=IF({of(0)}=0;"";{of(0)})', ATHLETES, "cell whole")
+        sheet.down(address(at + 1, TOP - 1), f'=IF({of(1)}=0;"";IFERROR({best};""))', ATHLETES, "cell tenth")
+        sheet.down(address(at + 2, TOP - 1), f'=IF({of(3)}=0;"";{of(3)})', ATHLETES, "cell tenth")
+    end = first + 3 * MOVEMENTS
+    sheet.name("tests_movements", f"{address(first, 5)}:{address(end - 1, 5)}")
+    sheet.name("tests_sets", f"{address(first, TOP - 1)}:{address(end - 1, last - 1)}")
+    sheet.text(address(end, 6), "To look at", "head")
+    sheet.down(address(end, TOP - 1), f"=INDEX(Tests.$C${FIRST}:$C${LAST};{n})".replace("Tests", f"$'{book.entry.title}'"),
+               ATHLETES, "cell")
+    sheet.name("tests_note", f"{address(end, TOP - 1)}:{address(end, last - 1)}")
+    sheet.freeze(f"B{TOP}")
+    sheet.page(f"A1:{address(end, last - 1)}", landscape=True, repeat=(6, 7), repeat_columns=("A", "A"), wide=4)
+
+
+# One athlete's page ---------------------------------------------------------------------------------------------------
+
+def make_mine(book):
+    sheet, _, lit, say = book.mine, book.texts, book.texts.lit, book.texts.say
+    heading(sheet, "My tests")
+    sheet.widths("A", 40, *[22] * 6)
+    sheet.text("A4", "Choose your name", "label")
+    sheet.merged("B4:D4", None, "input text")
+    sheet.name("mine_athlete", "B4")
+    sheet.choose("B4", "athlete_name", "Choose a name from the list. Names are written on the sheet Tests.")
+    sheet.put("G4", '=IFERROR(MATCH(mine_athlete;athlete_name;0);0)', "working")
+    sheet.name("mine_row", "G4")
+    sheet["G4"].CharColor = 0xFFFFFF
+    note = f"INDEX($'{book.entry.title}'.$C${FIRST}:$C${LAST};mine_row)"
+    sheet.merged("A5:G5", f'=IF(mine_row=0;IF(mine_athlete="";{lit("No name chosen yet.")};'
+                          f'{lit("▲ This name is not on the sheet Tests.")});{note})', "problem")
+    sheet.heights(4, 5, 7)
+    of = lambda key, name: f"INDEX(w_{key}_{name};mine_row)"
+    show = lambda value, shown=None: f'=IF(mine_row=0;"";IF({value}=0;"";{shown or value}))'
+
+    sheet.merged("A7:G7", _("What your tests say"), "section")
+    for letter, head in zip("BCDE", ("Critical power, W", "Standard error, W", "Reserve, kJ", "Standard error, kJ")):
+        sheet.text(f"{letter}8", head, "head")
+    sheet.text("A8", "Machine", "head left")
+    sheet.merged("F8:G8", "=" + say("Floor for {cap}: cal/h, and its pace", cap=f'IFERROR({pc("CLOCK.TEXT", "setup_cap")};"")'), "head")
+    sheet.heights(8, 8, 10)
+    for step, (key, title, _per, _d) in enumerate(MACHINES):
+        row = 9 + step
+        sheet.text(f"A{row}", title, "cell")
+        sheet.put(f"B{row}", show(of(key, "cp")), "cell whole")
+        sheet.put(f"C{row}", show(of(key, "error")), "cell tenth")
+        sheet.put(f"D{row}", show(of(key, "reserve"), of(key, "reserve") + "/1000"), "cell tenth")
+        sheet.put(f"E{row}", show(of(key, "reserve_error"), of(key, "reserve_error") + "/1000"), "cell tenth")
+        sheet.put(f"F{row}", show(of(key, "floor")), "cell whole")
+        split = pc("ERG.CONVERT", of(key, "floor"), '"cal/h"', '"split"', f'"{key}"')
+        sheet.put(f"G{row}", show(of(key, "floor"), f'IFERROR({split};"")'), "cell time")
+    sheet.text("A12", "Arm bike", "cell")
+    sheet.styled("B12:G12", "not used")
+    sheet.put("F12", show(of("armbike", "floor")), "cell whole")
+    for step, (key, title, _per, _d) in enumerate(MACHINES):
+        row = 14 + step
+        sheet.text(f"A{row}", title, "cell")
+        words = sure(book, key, lambda name, key=key: of(key, name))
+        sheet.merged(f"B{row}:E{row}", f'=IF(mine_row=0;"";{words})', "cell words")
+        sheet.merged(f"F{row}:G{row}", f'=IF(mine_row=0;"";{how_old(book, of(key, "old"), f"athlete_{key}_date", "mine_row")})', "cell words")
+    sheet.text("A17", "Arm bike", "cell")
+    sheet.merged("B17:E17", f'=IF(mine_row=0;"";IF({of("armbike", "used")}=0;"";{lit("its calories follow no formula of power: a share of the longest test only")}))', "cell words")
+    sheet.merged("F17:G17", f'=IF(mine_row=0;"";{how_old(book, of("armbike", "old"), "athlete_armbike_date", "mine_row")})', "cell words")
+    sheet.text("A13", "Machine", "head left")
+    sheet.merged("B13:E13", _("How sure"), "head")
+    sheet.merged("F13:G13", _("Age of the tests"), "head")
+    sheet.mark("B14:G17", ('LEFT(B14;1)="▲"', "mark words"))
+
+    sheet.merged("A19:G19", _("What that would let you hold, cal/h, fresh and on this machine alone"), "section")
+    sheet.text("A20", "For", "head left")
+    minutes = (2, 5, 8, 12, 15, 20)
+    for step, minute in enumerate(minutes, 1):
+        sheet.put(address(step, 19), minute * 60 * SECOND, "head")
+        sheet[address(step, 19)].NumberFormat = book.format("[M]:SS")
+    for step, (key, title, _per, _d) in enumerate(MACHINES):
+        row = 21 + step
+        sheet.text(f"A{row}", title, "cell")
+        alone = pc("TEST.ALONE", "B$20", of(key, "cp"), of(key, "reserve"))
+        ready = f'OR({of(key, "cp")}=0;INDEX(w_status;mine_row)<>1)'
+        sheet.right(f"B{row}", f'=IF(mine_row=0;"";IF({ready};"";IFERROR({alone};"")))', len(minutes), "cell whole")
+
+    sheet.merged("A25:G25", _("The tests you wrote down"), "section")
+    for letter, head in zip("ABCDEF", ("Machine", "Test", "Time", "Watts", "cal/h", "Counted")):
+        sheet.text(f"{letter}26", head, "head")
+    sheet.merged("F26:G26", _("Counted"), "head")
+    row = 27
+    for key, title, _per, _d in (*MACHINES, ("armbike", "Arm bike", 0, 0)):
+        kinds = (("calories", "calories in") if key == "armbike" else
+                 ("metres", "metres", "calories", "calories in", "watts"))
+        for i, kind in enumerate(kinds, 1):
+            amount = f"INDEX(header_{key};{i})"
+            time, rate, used = of(key, f"t{i}"), of(key, f"w{i}"), of(key, f"ut{i}")
+            clock = f'IFERROR({pc("CLOCK.TEXT", amount)};"")'
+            what = {"metres": say("{m} m", m=amount), "calories": say("{c} cal", c=amount),
+                    "calories in": say("{c} cal in {t}", c=f"INDEX(athlete_{key};mine_row;{i})", t=clock),
+                    "watts": say("watts over {t}", t=clock)}[kind]
+            sheet.put(f"A{row}", f'=IF(mine_row=0;"";IF({time}=0;"";{lit(title)}))', "cell")
+            sheet.put(f"B{row}", show(time, what), "cell center")
+            sheet.put(f"C{row}", show(time), "cell time")
+            calories = rate if key == "armbike" else pc("ERG.CONVERT", rate, '"W"', '"cal/h"', f'"{key}"')
+            if key == "armbike":
+                sheet.styled(f"D{row}", "cell")
+            else:
+                sheet.put(f"D{row}", show(time, f'IF({rate}<0;"";{rate})'), "cell whole")
+            sheet.put(f"E{row}", show(time, f'IF({rate}<0;"";IFERROR({calories};""))'), "cell whole")
+            outside = lit("▲ no: outside 2 to 20 minutes")
+            sheet.merged(f"F{row}:G{row}", show(time, f'IF({rate}<0;{lit("▲ no: this cannot be")};IF({used}="";{outside};'
+                                                      f'IF({of(key, f"in{i}")}=0;{lit("▲ yes, though outside 2 to 20 minutes")};{lit("yes")})))'), "cell words")
+            row += 1
+    sheet.mark(f"F27:G{row - 1}", ('LEFT(F27;1)="▲"', "mark words"))
+
+    row += 1
+    sheet.merged(f"A{row}:G{row}", _("Sets and loads"), "section")
+    row += 1
+    for letter, head in zip("ABCDEFG", ("Movement", "Longest set", "Load, kg", "Reps at that load",
+                                        "One-repetition maximum, kg", "70 % of it, kg", "Seconds a rep")):
+        sheet.text(f"{letter}{row}", head, "head")
+    sheet.heights(row, row, 10)
+    for k in range(MOVEMENTS):
+        row += 1
+        cell = lambda step: f"N(INDEX(athlete_sets;mine_row;{4 * k + 1 + step}))"
+        sheet.put(f"A{row}", f'=INDEX(athlete_movements;{4 * k + 1})&""', "cell")
+        best = pc("SETS.ONEREPMAX", cell(1), f"IF({cell(2)}=0;1;{cell(2)})")
+        for letter, value, shown, style in (("B", cell(0), None, "cell whole"), ("C", cell(1), None, "cell center"),
+                                            ("D", cell(1), f"IF({cell(2)}=0;1;{cell(2)})", "cell whole"),
+                                            ("E", cell(1), f'IFERROR({best};"")', "cell tenth"),
+                                            ("F", cell(1), f'IFERROR(0.7*{best};"")', "cell tenth"),
+                                            ("G", cell(3), None, "cell tenth")):
+            sheet.put(f"{letter}{row}", show(value, shown), style)
+    row += 1
+    sheet.merged(f"A{row}:G{row}", f'=IF(mine_row=0;"";{how_old(book, "INDEX(w_sets_old;mine_row)", "athlete_sets_date", "mine_row")})', "note")
+    row += 1
+    sheet.merged(f"A{row}:G{row}", _(
+        "Critical power: what you can hold for long. Reserve: the work you can do above it before it is spent. Floor: the "
+        "rate to hold to the end of a mixed task, a share of what the machine alone would allow; more is left for the other "
+        "stations. A test speaks for its own machine only. 70 %: a repeated load above that speaks for the adapted version."),
+        "note")
+    sheet.heights(row, row, 13)
+    row += 1
+    sheet.merged(f"A{row}:G{row}", _(CAUTION), "caution")
+    sheet.heights(row, row, 10)
+    sheet.page(f"A1:G{row}", wide=1, tall=1)
+
+
+# How to test ----------------------------------------------------------------------------------------------------------
+
+HOW = (
+    ("Who tests, and who does not", (
+        "Only healthy athletes with weeks of regular training behind them, screened first (PAR-Q+ or what your gym uses).",
+        "No maximal test for newcomers, minors, those returning after a break, an illness or a birth, nor for the injured. "
+        "They train in a pace group; the coach sets it by watching.",
+        "No maximal test in the three days before an event, nor two on one day. Leave two easy days between them.",
+        "Stop at once on chest pain, faintness, dizziness, unusual breathlessness or unusual pain. Call for help; do not "
+        "finish first. Dark urine or swollen, very sore muscles in the days after: see a doctor the same day.",
+        "A coach's plan is no medical advice. Licensed professionals and local rules come first.")),
+    ("Before a test", (
+        "Eight to ten hours of sleep, food as on any other day, drink to thirst. Never alone: somebody watches.",
+        "Warm up 10 to 15 minutes: easy work on the machine, joints through their full range, three short builds to the "
+        "pace of the test. Then 5 minutes easy.",
+        "Set the damper and the foot straps as always, and the monitor to the test. Torn hands wait until they have healed.")),
+    ("Tests on a machine", (
+        "Two or more tests of different length on the same machine, each one all you have, evenly paced. Best are about 3 "
+        "and 12 minutes; a third between them tells how sure the answer is. Only 2 to 20 minutes count fully.",
+        "Each is a column of the sheet Tests: a time over a distance, a time for calories, calories in a time, or average "
+        "watts over a time. Type what the monitor shows at the end, of that one effort.",
+        "A rower's test says nothing of the ski ergometer or the bike. An arm bike's calories follow no formula of power: "
+        "it has its own tests and a share of them.",
+        "One test alone gives a careful share of it. Two give an exact line, with no way of telling its error. Three or "
+        "more give the error too.")),
+    ("Longest sets", (
+        "Fresh, with the load of the event and full range: count until the first break or the first bad repetition. Stop "
+        "one repetition before you would fall off or lose the load.",
+        "Seconds a repetition: time a set of five at the pace of an event and divide by five.")),
+    ("Loads", (
+        "A one-repetition maximum is for the experienced, with a coach, spotters or safety arms. All others lift a load "
+        "they can move 3 to 8 times with good form and write load and repetitions; the sheet works out the rest.",
+        "Build up in sets of 5, 3, 2, 1 with full rest. Two failed attempts end the day.")),
+    ("Writing it down", (
+        "Find your row on the sheet Tests; a name stands there once. Times are minutes and seconds with a colon: 7:45.",
+        "A wrong value is corrected by typing over it. A value that cannot be is refused, and the sheet says why.",
+        "Give the date, of the oldest test that still counts. After 12 weeks, or what your coach has set, tests are marked "
+        "old (▲) and do not count until they are repeated.")),
+)
+
+
+def make_how(book):
+    sheet, _ = book.how, book.texts
+    heading(sheet, "How to test")
+    sheet.widths("A", 6, 174)
+    row = 4
+    sheet.merged(f"A{row}:B{row}", _(CAUTION), "caution")
+    sheet.heights(row, row, 10)
+    row += 2
+    for title, lines in HOW:
+        sheet.merged(f"A{row}:B{row}", _(title), "section")
+        sheet.heights(row, row, 8)
+        for line in lines:
+            row += 1
+            sheet.put(f"A{row}", "•", "note")
+            sheet.text(f"B{row}", line, "note")
+            text = _(line)
+            sheet.heights(row, row, 1.5 + 4.2 * -(-len(text) // 105))
+        row += 2
+    sheet.page(f"A1:B{row - 2}", wide=1, tall=1)
