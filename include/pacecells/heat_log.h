@@ -1,0 +1,51 @@
+// What happens in a heat as lines of text, each complete in itself: a line torn by a power cut does no harm, and the
+// last line about a cell counts.
+//
+//   heat  1  <event>  <heat>
+//   start <clock of the computer at 0:00, s>  <which run of the computer>  <time of day at 0:00, s since 1970>
+//   lane  <lane>  <athlete>
+//   set   <range>  <athlete>  <column>  <value>
+//   end
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <tuple>
+#include <variant>
+#include <vector>
+
+namespace pacecells {
+
+// A cell of an athlete: empty, number or text.
+using CellValue = std::variant<std::monostate, double, std::string>;
+
+struct CellChange {
+    std::string range;
+    std::string athlete;
+    int column = 0;
+    CellValue value;
+};
+
+struct HeatLog {
+    std::string event;
+    int heat = 0;
+    std::optional<double> boot_start;
+    std::string boot;
+    std::optional<double> day_start;
+    std::vector<std::string> lanes; // athlete of lane 1, 2, ...; "" for a lane left free
+    std::map<std::tuple<std::string, std::string, int>, CellValue> cells;
+    bool ended = false;
+};
+
+[[nodiscard]] std::string heat_line(std::string_view event, int heat);
+[[nodiscard]] std::string start_line(double boot_start, std::string_view boot, double day_start);
+[[nodiscard]] std::string lane_line(int lane, std::string_view athlete);
+[[nodiscard]] std::string set_line(const CellChange& change);
+[[nodiscard]] std::string end_line();
+
+// Lines that make no sense are passed over. None where the text is no such log.
+[[nodiscard]] std::optional<HeatLog> read_heat_log(std::string_view text);
+
+} // namespace pacecells

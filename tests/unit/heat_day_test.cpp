@@ -1,0 +1,267 @@
+// The core of the running heat, by keys at known times. Expected numbers are arithmetic that can be done on paper;
+// targets and forecasts are held against the functions that the sheets use.
+#include "pacecells/heat_log.h"
+#include "pacecells/pace.h"
+#include "pacecells/running_heat.h"
+#include "pacecells/score.h"
+
+#include "expect.h"
+#include "random.h"
+
+#include <cmath>
+
+namespace pacecells {
+namespace {
+
+constexpr Seconds at(double value) { return Seconds{value}; }
+
+// 20 minutes of 30 reps a round, goal 8 rounds of 2:30; the clock of the computer shows 5000 at the start.
+RunningHeat eight_rounds() {
+    RunningHeat heat({HeatFormat::rounds, at(1200), 0});
+    heat.add_lane({8, at(1200), 0, {}, {30}});
+    heat.add_lane({8, at(1200), 0, {}, {30}});
+    heat.start_at(at(5000));
+    return heat;
+}
+
+TEST(RunningHeat, AKeyIsTheClockToAMillisecond) {
+    auto heat = eight_rounds();
+    const auto first = heat.stamp(0, at(5000 + 149.9996));
+    EXPECT_EQ(first.verdict, Verdict::taken);
+    EXPECT_EQ(first.round, 1);
+    EXPECT_DOUBLE_EQ(first.clock.value(), 150);
+    EXPECT_EQ(heat.stamp(0, at(5301.25)).round, 2);
+    ASSERT_EQ(heat.record(0).clocks.size(), 2u);
+    EXPECT_DOUBLE_EQ(heat.record(0).clocks[1].value(), 301.25);
+    EXPECT_TRUE(heat.record(1).clocks.empty());
+}
+
+TEST(RunningHeat, NothingIsStampedBeforeTheStart) {
+    RunningHeat heat({HeatFormat::rounds, at(1200), 0});
+    heat.add_lane({});
+    EXPECT_EQ(heat.stamp(0, at(10)).verdict, Verdict::not_running);
+    heat.start_at(at(20)); // counting in
+    EXPECT_EQ(heat.stamp(0, at(19.9)).verdict, Verdict::not_running);
+    EXPECT_EQ(heat.stamp(0, at(20)).verdict, Verdict::not_running);
+    EXPECT_DOUBLE_EQ(heat.clock(at(13)).value(), -7);
+    EXPECT_EQ(heat.stamp(0, at(20.5)).verdict, Verdict::taken);
+}
+
+TEST(RunningHeat, TheCapClosesAfterASecondOfGrace) {
+    auto heat = eight_rounds();
+    const auto late = heat.stamp(0, at(5000 + 1200.9));
+    EXPECT_EQ(late.verdict, Verdict::taken);
+    EXPECT_DOUBLE_EQ(late.clock.value(), 1200);
+    EXPECT_EQ(heat.stamp(0, at(6200.95)).verdict, Verdict::not_later);
+    EXPECT_EQ(heat.stamp(1, at(6201.1)).verdict, Verdict::over);
+    EXPECT_TRUE(heat.over(at(6200.1)));
+    EXPECT_FALSE(heat.over(at(6199.9)));
+}
+
+TEST(RunningHeat, TheLastStampCanBeTakenBack) {
+    auto heat = eight_rounds();
+    EXPECT_EQ(heat.take_back(0).verdict, Verdict::nothing_there);
+    heat.stamp(0, at(5150));
+    heat.stamp(0, at(5160));
+    const auto gone = heat.take_back(0);
+    EXPECT_EQ(gone.round, 2);
+    EXPECT_DOUBLE_EQ(gone.clock.value(), 160);
+    EXPECT_EQ(heat.stamp(0, at(5310)).round, 2);
+}
+
+TEST(RunningHeat, TargetsAreThoseOfTheCards) {
+    auto heat = eight_rounds();
+    for (std::size_t k = 1; k <= 8; ++k)
+        EXPECT_DOUBLE_EQ(heat.target(0, k)->value(), value_of(clock_after(at(1200), 8, double(k))).value());
+    EXPECT_FALSE(heat.target(0, 9));
+    EXPECT_FALSE(heat.target(0, 0));
+    EXPECT_DOUBLE_EQ(heat.next_target(0)->value(), 150);
+
+    RunningHeat push({HeatFormat::rounds, at(1200), 0});
+    push.add_lane({8, at(1200), -0.06, {}, {30}});
+    EXPECT_DOUBLE_EQ(push.target(0, 4)->value(), 609); // PACE.CLOCK("20:00";8;4;-0.06)
+
+    // A ladder whose rounds take 60, 120, 180 s of usual work, in 12 minutes: 1:00, 2:00, 3:00 twice as slow.
+    RunningHeat ladder({HeatFormat::ladder, at(720), 0});
+    ladder.add_lane({3, at(720), 0, {60, 180, 360}, {10, 20, 30}});
+    EXPECT_DOUBLE_EQ(ladder.target(0, 1)->value(), 120);
+    EXPECT_DOUBLE_EQ(ladder.target(0, 2)->value(), 360);
+    EXPECT_DOUBLE_EQ(ladder.target(0, 3)->value(), 720);
+    // Two and a half rounds are 60 + 120 + 90 = 270 s of usual work.
+    ladder.add_lane({2.5, at(720), 0, {60, 180, 360}, {10, 20, 30}});
+    EXPECT_DOUBLE_EQ(ladder.target(1, 1)->value(), 720 * 60.0 / 270);
+    EXPECT_DOUBLE_EQ(ladder.target(1, 2)->value(), 720 * 180.0 / 270);
+    EXPECT_FALSE(ladder.target(1, 3));
+}
+
+TEST(RunningHeat, AheadAndBehind) {
+    auto heat = eight_rounds();
+    EXPECT_FALSE(heat.ahead(0, at(5100)));
+    EXPECT_DOUBLE_EQ(heat.ahead(0, at(5157))->value(), -7); // round 1 was due at 2:30
+    heat.stamp(0, at(5146));
+    EXPECT_DOUBLE_EQ(heat.ahead(0, at(5157))->value(), 4);
+    EXPECT_DOUBLE_EQ(heat.ahead(0, at(5299))->value(), 4);
+    EXPECT_DOUBLE_EQ(heat.ahead(0, at(5303))->value(), -3); // round 2 is late by now
+    heat.set_record(0, {{at(146)}, {}, {}, {}, {}, true});
+    EXPECT_DOUBLE_EQ(heat.ahead(0, at(5400))->value(), 4); // withdrawn: no longer late
+}
+
+TEST(RunningHeat, TheOutlookIsTheForecastOfTheSheets) {
+    auto heat = eight_rounds();
+    EXPECT_FALSE(heat.outlook(0).expected);
+    heat.stamp(0, at(5120));
+    EXPECT_NEAR(*heat.outlook(0).expected, 300, 1e-9); // 10 rounds of 2:00
+    EXPECT_FALSE(heat.outlook(0).low);
+    heat.stamp(0, at(5242));
+    heat.stamp(0, at(5366));
+    const std::vector<double> reps{30};
+    const std::vector<Seconds> clocks{at(120), at(242), at(366)};
+    const auto want = value_of(forecast(at(1200), clocks, value_of(RepsPerRound::by_round(reps))));
+    EXPECT_DOUBLE_EQ(*heat.outlook(0).low, value_of(want.low).value());
+    EXPECT_DOUBLE_EQ(*heat.outlook(0).expected, value_of(want.expected).value());
+    EXPECT_DOUBLE_EQ(*heat.outlook(0).high, value_of(want.high).value());
+    EXPECT_LT(*heat.outlook(0).low, *heat.outlook(0).expected);
+}
+
+TEST(RunningHeat, ForTimeEndsWithTheLastRound) {
+    RunningHeat heat({HeatFormat::for_time, at(900), 3});
+    heat.add_lane({3, at(720), 0, {}, {50, 40, 40}});
+    heat.start_at(at(0));
+    heat.stamp(0, at(250));
+    EXPECT_DOUBLE_EQ(*heat.outlook(0).expected, 750);
+    EXPECT_DOUBLE_EQ(heat.next_target(0)->value(), 480);
+    EXPECT_DOUBLE_EQ(*heat.left(0, 12), 40 + 40 - 12);
+    EXPECT_TRUE(heat.fits_open_round(0, 39));
+    EXPECT_FALSE(heat.fits_open_round(0, 40));
+    heat.stamp(0, at(490));
+    const auto last = heat.stamp(0, at(731.5));
+    EXPECT_TRUE(last.finishes);
+    EXPECT_DOUBLE_EQ(heat.record(0).finish->value(), 731.5);
+    EXPECT_EQ(heat.stamp(0, at(740)).verdict, Verdict::finished);
+    EXPECT_TRUE(heat.take_back(0).finishes);
+    EXPECT_FALSE(heat.record(0).finish);
+}
+
+TEST(RunningHeat, PartialScoresAreWholeAndBelowTheRound) {
+    auto heat = eight_rounds();
+    EXPECT_TRUE(heat.fits_open_round(0, 0));
+    EXPECT_TRUE(heat.fits_open_round(0, 29));
+    for (const double bad : {30.0, 2.5, -1.0, not_a_number, infinite})
+        EXPECT_FALSE(heat.fits_open_round(0, bad)) << bad;
+    heat.stamp(0, at(5150));
+    heat.set_record(0, {{at(150)}, 21, {}, {}, {}, false});
+    EXPECT_DOUBLE_EQ(*heat.total(0), 51);
+    heat.stamp(0, at(5300)); // the round is complete: the partial score goes
+    EXPECT_DOUBLE_EQ(*heat.total(0), 60);
+}
+
+TEST(RunningHeat, WithdrawnAndFullLanes) {
+    auto heat = eight_rounds();
+    heat.set_record(0, {{}, {}, {}, {}, {}, true});
+    EXPECT_EQ(heat.stamp(0, at(5100)).verdict, Verdict::out);
+    EXPECT_EQ(heat.tiebreak(0, at(5100)).verdict, Verdict::out);
+    for (int round = 1; round <= 40; ++round)
+        EXPECT_EQ(heat.stamp(1, at(5000 + 10 * round)).round, round);
+    EXPECT_EQ(heat.stamp(1, at(5500)).verdict, Verdict::full);
+    EXPECT_EQ(heat.tiebreak(1, at(5501)).verdict, Verdict::taken);
+    EXPECT_DOUBLE_EQ(heat.record(1).tiebreak->value(), 501);
+}
+
+TEST(RunningHeat, RandomKeysNeverBreakARecord) {
+    Random random;
+    for (int run = 0; run < 300; ++run) {
+        RunningHeat heat({HeatFormat(random.whole(0, 2)), at(random.between(60, 2000)), random.whole(1, 9)});
+        for (int lane = 0; lane < 8; ++lane)
+            heat.add_lane({random.between(0, 20),
+                           at(random.between(0, 2000)),
+                           random.between(-1, 1),
+                           {},
+                           {double(random.whole(1, 200))}});
+        double now = random.between(0, 1e6);
+        heat.start_at(at(now + random.between(-300, 10)));
+        for (int key = 0; key < 200; ++key) {
+            now += random.between(0, 20);
+            const auto lane = std::size_t(random.whole(0, 7));
+            const auto before = heat.record(lane).clocks.size();
+            if (random.whole(0, 4) == 0) {
+                const bool gone = heat.take_back(lane).verdict == Verdict::taken;
+                ASSERT_EQ(heat.record(lane).clocks.size(), before - (gone ? 1 : 0));
+            } else {
+                const bool taken = heat.stamp(lane, at(now)).verdict == Verdict::taken;
+                ASSERT_EQ(heat.record(lane).clocks.size(), before + (taken ? 1 : 0));
+            }
+            const auto& clocks = heat.record(lane).clocks;
+            for (std::size_t i = 0; i < clocks.size(); ++i) {
+                ASSERT_GT(clocks[i].value(), i ? clocks[i - 1].value() : 0);
+                ASSERT_LE(clocks[i], heat.task().cap);
+            }
+            (void)heat.outlook(lane);
+            const auto ahead = heat.ahead(lane, at(now));
+            ASSERT_TRUE(!ahead || std::isfinite(ahead->value()));
+        }
+    }
+}
+
+TEST(KeyGuard, AHeldKeyCountsOnce) {
+    KeyGuard guard;
+    EXPECT_TRUE(guard.accept(1, at(10)));
+    double now = 10.66; // a held key repeats after 0.66 s, then 25 times a second
+    for (int i = 0; i < 200; ++i, now += 0.04)
+        EXPECT_FALSE(guard.accept(1, at(now)));
+    EXPECT_TRUE(guard.accept(2, at(now)));
+    EXPECT_TRUE(guard.accept(1, at(now + 1)));
+}
+
+TEST(HeatLog, ReadsBackWhatWasWritten) {
+    const std::string text =
+        heat_line("Tide\tTable\\n\n", 3) + start_line(1234.567, "run-1", 1.7e9 + 0.25) + lane_line(2, "Ada \"A\" B") +
+        lane_line(1, "Bela") + set_line({"day_clocks", "Bela", 0, 150.25 / 86400}) +
+        set_line({"day_out", "Bela", 0, std::string("ja\t=")}) + set_line({"day_clocks", "Ada \"A\" B", 4, 0.1}) +
+        set_line({"day_clocks", "Ada \"A\" B", 4, CellValue{}}) + end_line();
+    const auto log = read_heat_log(text);
+    ASSERT_TRUE(log);
+    EXPECT_EQ(log->event, "Tide\tTable\\n\n");
+    EXPECT_EQ(log->heat, 3);
+    EXPECT_EQ(log->boot_start, 1234.567);
+    EXPECT_EQ(log->boot, "run-1");
+    EXPECT_EQ(log->day_start, 1.7e9 + 0.25);
+    EXPECT_EQ(log->lanes, (std::vector<std::string>{"Bela", "Ada \"A\" B"}));
+    EXPECT_EQ(log->cells.size(), 3u);
+    EXPECT_EQ(log->cells.at({"day_clocks", "Bela", 0}), CellValue{150.25 / 86400});
+    EXPECT_EQ(log->cells.at({"day_out", "Bela", 0}), CellValue{std::string("ja\t=")});
+    EXPECT_EQ(log->cells.at({"day_clocks", "Ada \"A\" B", 4}), CellValue{});
+    EXPECT_TRUE(log->ended);
+}
+
+TEST(HeatLog, AnyTornEndLosesAtMostTheTornLine) {
+    const std::string head = heat_line("e", 1);
+    const std::string one = set_line({"day_clocks", "Ada", 0, 0.5});
+    const std::string two = set_line({"day_clocks", "Ada", 1, 0.625});
+    const std::string whole = head + one + two;
+    for (std::size_t length = 0; length <= whole.size(); ++length) {
+        const auto log = read_heat_log(whole.substr(0, length));
+        ASSERT_EQ(log.has_value(), length >= head.size()) << length;
+        if (log) {
+            const std::size_t lines = (length >= head.size() + one.size()) + std::size_t(length == whole.size());
+            ASSERT_EQ(log->cells.size(), lines) << length;
+        }
+    }
+}
+
+TEST(HeatLog, RubbishIsPassedOver) {
+    EXPECT_FALSE(read_heat_log(""));
+    EXPECT_FALSE(read_heat_log("hello\n"));
+    EXPECT_FALSE(read_heat_log("heat\t2\te\t1\n"));
+    EXPECT_FALSE(read_heat_log("heat\t1\te\tx\n"));
+    const auto log =
+        read_heat_log(heat_line("e", 1) + "set\ta\tb\tc\t1\nset\ta\tb\t1\tnan\nset\ta\tb\t1\n\nlane\t-1\tx\n"
+                                          "lane\t999999999\tx\nstart\tx\ty\tz\nend\tnow\n");
+    ASSERT_TRUE(log);
+    EXPECT_TRUE(log->cells.empty());
+    EXPECT_TRUE(log->lanes.empty());
+    EXPECT_FALSE(log->boot_start);
+    EXPECT_FALSE(log->ended);
+}
+
+} // namespace
+} // namespace pacecells
