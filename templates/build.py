@@ -3,7 +3,8 @@
 
     templates/build.py --oxt functions.oxt --out DIR [--language en ...] [--only event]
 
-leaves DIR/<language>/event.ots and the example events as example-*.ots. `--texts` prints every text to translate.
+leaves DIR/<language>/event.ots and the example events as example-*.ots. DIR/texts.json lists every text they
+use, for the translations.
 """
 
 import argparse
@@ -134,9 +135,8 @@ def main():
     parser.add_argument("--work", type=Path, help="folder for the private office; OUT/office if left out")
     parser.add_argument("--language", nargs="+", default=["en"])
     parser.add_argument("--only", nargs="+", choices=("event", "tests", "wall"), default=["event", "tests", "wall"])
-    parser.add_argument("--texts", action="store_true", help="print every text that the workbooks use")
     options = parser.parse_args()
-    used = {}
+    used = set()
     with Office([options.oxt], options.work or options.out / "office", reuse=True) as office:
         for language in options.language:
             folder = options.out / language
@@ -151,8 +151,7 @@ def main():
                 used.update(texts.used)
                 for key in texts.missing():
                     print(f"{language}: no text for {key!r}", file=sys.stderr)
-    if options.texts:
-        print(json.dumps(used, ensure_ascii=False, indent=1))
+    (options.out / "texts.json").write_text(json.dumps(sorted(used), ensure_ascii=False, indent=1), encoding="utf-8")
 
 
 if __name__ == "__main__":
