@@ -1,0 +1,107 @@
+#!/usr/bin/python3
+"""Every text in every language: none missing, none left over, none left in English, nothing lost on the way.
+
+    texts_test.py BUILD    e.g. texts_test.py build/release
+
+Reads BUILD/generated/catalog.json (functions) and BUILD/templates/texts.json (workbooks), written by the build, and the
+translations in the source tree. Ends with "N texts, N wrong" and fails if any is.
+"""
+
+import json
+import re
+import sys
+from pathlib import Path
+
+ROOT, BUILD = Path(__file__).resolve().parents[1], Path(sys.argv[1])
+LANGUAGES = ("de", "es", "fr")
+
+# Words that are the same in that language, or that a gym there uses in English.
+SAME = {
+    "de": {"Event", "Tests", "tests", "Heats", "Heat", "Format", "Ergometer ×", "Name", "Reserve, J", "Reserve, kJ",
+           "Station {n}: {problem}.", "Division", "Status", "Burpee", "Test", "{c} cal in {t}", "Split", "Start",
+           "~Format", "Station", "Division %1"},
+    "es": {"Tests", "tests", "no", "Burpee", "{n} tests: ± {w} W ({share} %)", "Test", "Total"},
+    "fr": {"Tests", "tests", "Date", "Format", "version {version}, {time}", "Ski", "Burpee", "Test", "Watts", "Split",
+           "Machine", "~Machine", "Calories", "~Calories", "Station", "Total", "Points", "~Format"},
+}
+SYMBOLS = {"cal/h", "{m} m", "{c} cal", "~Pacecells", "Pacecells", "%1 %"}  # the same everywhere
+
+total, wrong = 0, []
+
+
+def read(path):
+    return json.loads(path.read_text(encoding="utf-8"))
+
+
+def marks(text):
+    """What a translation must keep: places, marks, what is typed as it stands, numbers (2,5 is 2.5; 1RM is a word)."""
+    typed = re.findall(r'"([^"]*)"', text)
+    return {
+        "places": sorted(re.findall(r"\{\w+\}|%[1-9](?![0-9])", text)),
+        "marks": re.findall("[▲●×±]", text),
+        "typed words": sorted(word.replace(",", ".") for word in typed),
+        "numbers": sorted(number.replace(",", ".") for number in
+                          re.findall(r"[0-9]+(?:[.,:][0-9]+)*(?!\w)", text)),
+        "mnemonics": text.count("~"),
+    }
+
+
+def complain(language, where, what):
+    wrong.append(f"{language} {where}: {what}")
+
+
+def compare(language, where, english, text):
+    """One text beside its translation."""
+    global total
+    total += 1
+    if not text.strip():
+        return complain(language, where, f"no text for {english!r}")
+    if text == english and english not in SAME[language] | SYMBOLS:
+        complain(language, where, f"still English: {english!r}")
+    if text != text.strip() or "  " in text:
+        complain(language, where, f"stray spaces in {text!r}")
+    kept = marks(text)
+    for what, expected in marks(english).items():
+        if kept[what] != expected:
+            complain(language, where, f"{what} of {english!r} are {expected} and became {kept[what]} in {text!r}")
+
+
+def keys(language, where, wanted, found):
+    for key in sorted(wanted - found):
+        complain(language, where, f"no text for {key!r}")
+    for key in sorted(found - wanted):
+        complain(language, where, f"a text that nothing uses: {key!r}")
+    return sorted(wanted & found)
+
+
+def functions(language):
+    catalog = {row["name"]: row for row in read(BUILD / "generated" / "catalog.json")}
+    texts = read(ROOT / "extension" / "package" / f"functions_{language}.json")
+    for name in keys(language, "functions", set(catalog), set(texts)):
+        row, text = catalog[name], texts[name]
+        compare(language, name, row["description"], text["description"])
+        english = {parameter["name"]: parameter["description"] for parameter in row["parameters"]}
+        for parameter in keys(language, name, set(english), set(text["parameters"])):
+            compare(language, f"{name} {parameter}", english[parameter], text["parameters"][parameter])
+
+
+def workbooks(language):
+    texts = read(ROOT / "templates" / "texts" / f"{language}.json")
+    for key in keys(language, "workbooks", set(read(BUILD / "templates" / "texts.json")), set(texts)):
+        compare(language, "workbooks", key, texts[key])
+
+
+def commands(language):
+    for file in sorted((ROOT / "extension" / "package" / "texts").glob("*.json")):
+        for key, texts in read(file).items():
+            compare(language, file.name, key, texts.get(language, ""))
+
+
+for language in LANGUAGES:
+    functions(language)
+    workbooks(language)
+    commands(language)
+for line in wrong:
+    print("WRONG", line)
+print(f"{total} texts, {len(wrong)} wrong")
+sys.exit(1 if wrong or not total else 0)
