@@ -4,7 +4,7 @@ One row an athlete on the sheet Tests; a page for one athlete; a summary that ev
 are a hidden sheet with one row an athlete, so that every number can be traced.
 """
 
-from book import Book, address, column, pc
+from book import Book, address, column, pc, quoted
 from event_base import CAUTION, RIEGEL, Columns
 from office import save
 
@@ -121,10 +121,12 @@ def make_entry(book):
     sheet.merged("A4:C4", _(CAUTION), "caution")
     sheet.heights(3, 3, 13)
     sheet.heights(4, 4, 14)
-    for letter, head in zip("ABC", ("Name", "Status", "To look at")):
-        sheet.merged(f"{letter}6:{letter}8", _(head), "head")
+    sheet.merged("A6:A8", _("Name"), "head")
+    sheet.merged("B6:C6", "=setup_heading", "head")
+    sheet.merged("B7:B8", _("Status"), "head")
+    sheet.merged("C7:C8", _("To look at"), "head")
     sheet.heights(6, 6, 7)
-    sheet.heights(7, 7, 9)
+    sheet.heights(7, 7, 13)
     sheet.heights(8, 8, 7)
     sheet.heights(FIRST, LAST, 9)
     sheet.styled(f"A{FIRST}:A{LAST}", "input text")
@@ -140,11 +142,19 @@ def make_entry(book):
     entry_armbike(sheet)
     entry_sets(sheet)
     sheet.freeze(f"B{FIRST}")
-    breaks = [ROW_AT[key] for key, *_rest in MACHINES] + [ARM_AT] + [SETS_AT + 1 + 4 * k for k in (3, 6, 8)]
-    sheet.page(f"A1:{address(SETS_AT + 4 * MOVEMENTS, LAST - 1)}", landscape=True, repeat=(6, 8),
+    sheet.page(f"A6:{address(SETS_AT + 4 * MOVEMENTS, LAST - 1)}", landscape=True, repeat=(6, 8),
                repeat_columns=("A", "A"), wide=0)
-    for col in breaks:
+    # A page for each machine, three for the sets; the scale fits A4 and Letter.
+    book.document.StyleFamilies.getByName("PageStyles").getByName(sheet.sheet.PageStyle).PageScale = 84
+    for col in [*ROW_AT.values(), ARM_AT, SETS_AT, *(SETS_AT + 1 + 4 * k for k in (3, 7))]:
         sheet.sheet.Columns.getByIndex(col).IsStartOfNewPage = True
+
+
+def group(sheet, first, width, title):
+    """The head over a group of columns; it carries the stamp, as every group prints on pages of its own."""
+    sheet.merged(f"{address(first, 5)}:{address(first + width - 1, 5)}",
+                 "=" + sheet.book.texts.say("{group} · {heading}", group=sheet.book.texts.lit(title),
+                                            heading="setup_heading"), "head")
 
 
 def entry_tests(sheet, first, kinds, amounts):
@@ -185,8 +195,8 @@ def entry_date(sheet, col, name):
 
 def entry_machine(sheet, key, title, per, distances):
     first = ROW_AT[key]
-    sheet.widths(column(first), *[15] * 5, 21, 16, 15, 15, 15, 42, 28)
-    sheet.merged(f"{address(first, 5)}:{address(first + GROUP - 1, 5)}", sheet._(title), "head")
+    sheet.widths(column(first), *[16] * 5, 21, 16, 16, 16, 15, 66, 32)
+    group(sheet, first, GROUP, title)
     entry_tests(sheet, first, ("metres", "metres", "calories", "calories in", "watts"),
                 (*distances, 50, 600 * SECOND, 180 * SECOND))
     sheet.name(f"header_{key}", f"{address(first, 7)}:{address(first + 4, 7)}")
@@ -204,8 +214,8 @@ def entry_machine(sheet, key, title, per, distances):
 
 def entry_armbike(sheet):
     first = ARM_AT
-    sheet.widths(column(first), 17, 17, 21, 20, 17, 28)
-    sheet.merged(f"{address(first, 5)}:{address(first + ARM_WIDTH - 1, 5)}", sheet._("Arm bike: its own tests only"), "head")
+    sheet.widths(column(first), 17, 17, 21, 24, 20, 40)
+    group(sheet, first, ARM_WIDTH, "Arm bike")
     entry_tests(sheet, first, ("calories", "calories in"), (50, 600 * SECOND))
     sheet.name("header_armbike", f"{address(first, 7)}:{address(first + 1, 7)}")
     sheet.name("athlete_armbike", rows(first, 2))
@@ -217,7 +227,7 @@ def entry_armbike(sheet):
 def entry_sets(sheet):
     first = SETS_AT
     sheet.widths(column(first), 21, *[15] * 4 * MOVEMENTS)
-    sheet.text(address(first, 5), "Sets and loads", "head")
+    sheet.text(address(first, 5), "Sets, loads", "head")
     entry_date(sheet, first, "athlete_sets_date")
     for k in range(MOVEMENTS):
         at = first + 1 + 4 * k
@@ -364,7 +374,7 @@ def how_old(book, old, dates, n):
     say, lit = book.texts.say, book.texts.lit
     weeks = f"INT((setup_today-INDEX({dates};{n}))/7)"
     return (f'IF({old}=0;"";IF({old}=3;{lit("▲ no date: does not count")};IF({old}=4;{lit("▲ a day to come")};'
-            f'IF({old}=2;{say("▲ old: {w} weeks", w=weeks)};{say("{w} weeks", w=weeks)}))))')
+            f'IF({old}=2;{say("▲ too old, weeks: {w}", w=weeks)};{say("weeks old: {w}", w=weeks)}))))')
 
 
 def make_meaning(book):
@@ -490,18 +500,17 @@ def make_summary(book):
 def make_mine(book):
     sheet, _, lit, say = book.mine, book.texts, book.texts.lit, book.texts.say
     heading(sheet, "My tests")
-    sheet.widths("A", 40, *[22] * 6)
+    sheet.widths("A", 58, *[29] * 6)
     sheet.text("A4", "Choose your name", "label")
-    sheet.merged("B4:D4", None, "input text")
-    sheet.name("mine_athlete", "B4")
-    sheet.choose("B4", "athlete_name", "Choose a name from the list. Names are written on the sheet Tests.")
-    sheet.put("G4", '=IFERROR(MATCH(mine_athlete;athlete_name;0);0)', "working")
-    sheet.name("mine_row", "G4")
-    sheet["G4"].CharColor = 0xFFFFFF
+    sheet.styled("A5", "input text")
+    sheet.name("mine_athlete", "A5")
+    sheet.choose("A5", "athlete_name", "Choose a name from the list. Names are written on the sheet Tests.")
+    sheet.put("I5", "=IFERROR(MATCH(mine_athlete;athlete_name;0);0)", "working")
+    sheet.name("mine_row", "I5")
     note = f"INDEX($'{book.entry.title}'.$C${FIRST}:$C${LAST};mine_row)"
-    sheet.merged("A5:G5", f'=IF(mine_row=0;IF(mine_athlete="";{lit("No name chosen yet.")};'
+    sheet.merged("B5:G5", f'=IF(mine_row=0;IF(mine_athlete="";{lit("No name chosen yet.")};'
                           f'{lit("▲ This name is not on the sheet Tests.")});{note})', "problem")
-    sheet.heights(4, 5, 7)
+    sheet.heights(5, 5, 10)
     of = lambda key, name: f"INDEX(w_{key}_{name};mine_row)"
     show = lambda value, shown=None: f'=IF(mine_row=0;"";IF({value}=0;"";{shown or value}))'
 
@@ -536,6 +545,7 @@ def make_mine(book):
     sheet.text("A13", "Machine", "head left")
     sheet.merged("B13:E13", _("How sure"), "head")
     sheet.merged("F13:G13", _("Age of the tests"), "head")
+    sheet.heights(14, 17, 6)
     sheet.mark("B14:G17", ('LEFT(B14;1)="▲"', "mark words"))
 
     sheet.merged("A19:G19", _("What that would let you hold, cal/h, fresh and on this machine alone"), "section")
@@ -551,37 +561,7 @@ def make_mine(book):
         ready = f'OR({of(key, "cp")}=0;INDEX(w_status;mine_row)<>1)'
         sheet.right(f"B{row}", f'=IF(mine_row=0;"";IF({ready};"";IFERROR({alone};"")))', len(minutes), "cell whole")
 
-    sheet.merged("A25:G25", _("The tests you wrote down"), "section")
-    for letter, head in zip("ABCDEF", ("Machine", "Test", "Time", "Watts", "cal/h", "Counted")):
-        sheet.text(f"{letter}26", head, "head")
-    sheet.merged("F26:G26", _("Counted"), "head")
-    row = 27
-    for key, title, _per, _d in (*MACHINES, ("armbike", "Arm bike", 0, 0)):
-        kinds = (("calories", "calories in") if key == "armbike" else
-                 ("metres", "metres", "calories", "calories in", "watts"))
-        for i, kind in enumerate(kinds, 1):
-            amount = f"INDEX(header_{key};{i})"
-            time, rate, used = of(key, f"t{i}"), of(key, f"w{i}"), of(key, f"ut{i}")
-            clock = f'IFERROR({pc("CLOCK.TEXT", amount)};"")'
-            what = {"metres": say("{m} m", m=amount), "calories": say("{c} cal", c=amount),
-                    "calories in": say("{c} cal in {t}", c=f"INDEX(athlete_{key};mine_row;{i})", t=clock),
-                    "watts": say("watts over {t}", t=clock)}[kind]
-            sheet.put(f"A{row}", f'=IF(mine_row=0;"";IF({time}=0;"";{lit(title)}))', "cell")
-            sheet.put(f"B{row}", show(time, what), "cell center")
-            sheet.put(f"C{row}", show(time), "cell time")
-            calories = rate if key == "armbike" else pc("ERG.CONVERT", rate, '"W"', '"cal/h"', f'"{key}"')
-            if key == "armbike":
-                sheet.styled(f"D{row}", "cell")
-            else:
-                sheet.put(f"D{row}", show(time, f'IF({rate}<0;"";{rate})'), "cell whole")
-            sheet.put(f"E{row}", show(time, f'IF({rate}<0;"";IFERROR({calories};""))'), "cell whole")
-            outside = lit("▲ no: outside 2 to 20 minutes")
-            sheet.merged(f"F{row}:G{row}", show(time, f'IF({rate}<0;{lit("▲ no: this cannot be")};IF({used}="";{outside};'
-                                                      f'IF({of(key, f"in{i}")}=0;{lit("▲ yes, though outside 2 to 20 minutes")};{lit("yes")})))'), "cell words")
-            row += 1
-    sheet.mark(f"F27:G{row - 1}", ('LEFT(F27;1)="▲"', "mark words"))
-
-    row += 1
+    row = 25
     sheet.merged(f"A{row}:G{row}", _("Sets and loads"), "section")
     row += 1
     for letter, head in zip("ABCDEFG", ("Movement", "Longest set", "Load, kg", "Reps at that load",
@@ -600,7 +580,10 @@ def make_mine(book):
                                             ("G", cell(3), None, "cell tenth")):
             sheet.put(f"{letter}{row}", show(value, shown), style)
     row += 1
-    sheet.merged(f"A{row}:G{row}", f'=IF(mine_row=0;"";{how_old(book, "INDEX(w_sets_old;mine_row)", "athlete_sets_date", "mine_row")})', "note")
+    sheet.merged(f"A{row}:G{row}", f'=IF(mine_row=0;"";{how_old(book, "INDEX(w_sets_old;mine_row)", "athlete_sets_date", "mine_row")})', "cell words")
+    sheet.mark(f"A{row}:G{row}", (f'LEFT($A{row};1)="▲"', "mark words"))
+    row += 2
+    row = my_list(book, row, of)
     row += 1
     sheet.merged(f"A{row}:G{row}", _(
         "Critical power: what you can hold for long. Reserve: the work you can do above it before it is spent. Floor: the "
@@ -612,6 +595,48 @@ def make_mine(book):
     sheet.merged(f"A{row}:G{row}", _(CAUTION), "caution")
     sheet.heights(row, row, 10)
     sheet.page(f"A1:G{row}", wide=1, tall=1)
+
+
+def my_list(book, row, of):
+    """The tests of the chosen athlete one below the other; the columns I to O, hidden, hold all that there could be.
+    Gives the row below."""
+    sheet, _, lit, say = book.mine, book.texts, book.texts.lit, book.texts.say
+    sheet.merged(f"A{row}:G{row}", _("The tests you wrote down"), "section")
+    row += 1
+    for letter, head in zip("ABCDE", ("Machine", "Test", "Time", "Watts", "cal/h")):
+        sheet.text(f"{letter}{row}", head, "head")
+    sheet.merged(f"F{row}:G{row}", _("Counted"), "head")
+    row += 1
+    first = at = row
+    for key, title, *_rest in (*MACHINES, ("armbike", "Arm bike")):
+        kinds = (("calories", "calories in") if key == "armbike" else
+                 ("metres", "metres", "calories", "calories in", "watts"))
+        for i, kind in enumerate(kinds, 1):
+            amount = f"INDEX(header_{key};{i})"
+            time, rate, used = of(key, f"t{i}"), of(key, f"w{i}"), of(key, f"ut{i}")
+            clock = f'IFERROR({pc("CLOCK.TEXT", amount)};"")'
+            what = {"metres": say("{m} m", m=amount), "calories": say("{c} cal", c=amount),
+                    "calories in": say("{c} cal in {t}", c=f"INDEX(athlete_{key};mine_row;{i})", t=clock),
+                    "watts": say("watts over {t}", t=clock)}[kind]
+            rated = rate if key == "armbike" else f'IFERROR({pc("ERG.CONVERT", rate, quoted("W"), quoted("cal/h"), quoted(key))};"")'
+            counted = (f'IF({rate}<0;{lit("▲ no: this cannot be")};IF({used}="";{lit("▲ no: outside 2 to 20 minutes")};'
+                       f'IF({of(key, f"in{i}")}=0;{lit("▲ yes, though outside 2 to 20 minutes")};{lit("yes")})))')
+            sheet.put(f"I{at}", f"=IF(mine_row=0;0;IF({time}=0;0;1+MAX(I${first - 1}:I{at - 1})))", "working")
+            watts = '""' if key == "armbike" else f'IF({rate}<0;"";{rate})'
+            for letter, value in zip("JKLMNO", (lit(title), what, time, watts, f'IF({rate}<0;"";{rated})', counted)):
+                sheet.put(f"{letter}{at}", f'=IF(I{at}=0;"";{value})', "working")
+            at += 1
+    for letter, source, style in zip("ABCDEF", "JKLMNO", ("cell", "cell center", "cell time", "cell whole", "cell whole",
+                                                          "cell words")):
+        sheet.down(f"{letter}{first}", f'=IFERROR(INDEX(${source}${first}:${source}${at - 1};'
+                   f'MATCH(ROW()-{first - 1};$I${first}:$I${at - 1};0));"")', at - first, style)
+    for line in range(first, at):
+        sheet.styled(f"G{line}", "cell words")
+        sheet[f"F{line}:G{line}"].merge(True)
+    sheet.mark(f"A{first}:G{at - 1}", (f'$A{first}=""', "label"), (f'AND(COLUMN()>5;LEFT($F{first};1)="▲")', "mark words"))
+    for letter in "IJKLMNO":
+        sheet.sheet.Columns.getByName(letter).IsVisible = False
+    return at
 
 
 # How to test ----------------------------------------------------------------------------------------------------------
@@ -670,7 +695,6 @@ def make_how(book):
             row += 1
             sheet.put(f"A{row}", "•", "note")
             sheet.text(f"B{row}", line, "note")
-            text = _(line)
-            sheet.heights(row, row, 1.5 + 4.2 * -(-len(text) // 105))
+            sheet.sheet.Rows.getByIndex(row - 1).OptimalHeight = True
         row += 2
     sheet.page(f"A1:B{row - 2}", wide=1, tall=1)

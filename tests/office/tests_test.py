@@ -59,9 +59,9 @@ def ago(weeks):
 
 # Typed as an athlete types: five tests a machine in the order of the columns, then date.
 PEOPLE = [
-    dict(name="Ada Quill", row=["4:05", "8:40", None, None, 290], row_date=ago(3), ski=["4:00", None, None, 140, None],
+    dict(name="Ada Quill", row=["4:01", "8:27", None, None, 216], row_date=ago(3), ski=["4:00", None, None, 140, None],
          ski_date=ago(2), sets=[14, None, None, 2]),
-    dict(name="Bo Lantern", row=["3:40", "7:38", "2:35", 182, 345], row_date=ago(1), row_effort="104 %",
+    dict(name="Bo Lantern", row=["3:36", "7:31", "2:05", 186, 297], row_date=ago(1), row_effort="104 %",
          sets=[22, 60, 5, 1.8]),
     dict(name="Cleo Marsh", row=[None, "9:30", None, None, None], row_date=ago(5)),
     dict(name="Dag Ferrow", bike=["4:10", "8:30", None, None, None], bike_date=ago(20)),
@@ -177,8 +177,8 @@ def meaning():
         check("the longest alone is used", result(entry(document, 5, "row", 2)),
               calories_of(0.75 * 2.8 / (480 / 2000) ** 3 * (480 / 1200) ** (3 * (1 - 1 / 1.06))))
         check("outside the window", sure(8, "bike"), re.compile("▲ tests outside 2 to 20 minutes"))
-        check("old in words", age(3, "bike"), "▲ old: 20 weeks")
-        check("fresh in words", age(0, "row"), "3 weeks")
+        check("old in words", age(3, "bike"), "▲ too old, weeks: 20")
+        check("fresh in words", age(0, "row"), "weeks old: 3")
         check("no date in words", age(6, "row"), "▲ no date: does not count")
         check("note: old", note(document, 3), re.compile("older than 12 weeks"))
         check("note: no date", note(document, 6), re.compile("give the date"))
@@ -199,7 +199,7 @@ def meaning():
         check("summary: reserve in J", got[1], reserve)
         check("summary: date", got[2], float((datetime.date.fromisoformat(ago(1)) - datetime.date(1899, 12, 30)).days))
         check("summary: longest test", got[3] * 86400, 600)
-        check("summary: its calories", got[4], 182)
+        check("summary: its calories", got[4], 186)
         check("summary: fitted effort", got[5], 1.04)
         check("summary: one test only", [type(v) for v in take("row", 2)], [str, str, float, float, float, str])
         check("summary: calories of a distance", take("row", 2)[4],
@@ -218,7 +218,7 @@ def meaning():
         # My tests.
         type_in(cell(document, "mine_athlete"), "Bo Lantern")
         page = {c.String for c in used_cells(document, "My tests")}
-        for text in (f"{power:.0f}", f"{error:.1f}", f"{reserve / 1000:.1f}", "1000 m", "182 cal in 10:00",
+        for text in (f"{power:.0f}", f"{error:.1f}", f"{reserve / 1000:.1f}", "1000 m", "186 cal in 10:00",
                      f"{calories_of(power + reserve / 480):.0f}", "70.0", "49.0"):
             check(f"my tests shows {text}", text in page, True)
         type_in(cell(document, "mine_athlete"), "Nobody Here")
@@ -502,7 +502,7 @@ def files():
                                          abs(got - want) <= 1e-9 * abs(want))
             check(f"{kind}: values", same, True)
             check(f"{kind}: formula", cell(again, "tests_row").Formula, formula)
-            check(f"{kind}: critical power is still calculated", "TEST.CRITICAL" in cell(again, "w_row_cp").Formula, True)
+            check(f"{kind}: critical power is still calculated", "TESTCRITICAL" in cell(again, "w_row_cp").Formula.replace(".", ""), True)
             check(f"{kind}: errors", errors(again), [])
             check(f"{kind}: sheets are protected", {sheet.isProtected() for sheet in again.Sheets}, {True})
             again.close(True)
