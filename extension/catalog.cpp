@@ -45,6 +45,8 @@ template <class T, class Fallback>
     for (int r = 0; r < part.rows; ++r)
         for (int c = 0; c < part.columns; ++c)
             part.cells.push_back(range.at(row ? row->value - 1 : r, column ? column->value - 1 : c));
+    if (part.single())
+        return Answer{std::move(part.cells.front())};
     return Answer{std::move(part)};
 }
 
