@@ -337,10 +337,10 @@ def locked():
 
 def refusals():
     """In a real window, typed on the keyboard: what is wrong is refused with a sentence, what is right is taken."""
-    display = f":{next(n for n in range(90, 200) if not Path(f'/tmp/.X11-unix/X{n}').exists())}"
-    server = subprocess.Popen(["Xvfb", display, "-screen", "0", "1500x950x24"], stderr=subprocess.DEVNULL)
+    server = subprocess.Popen(["Xvfb", "-displayfd", "1", "-screen", "0", "1500x950x24"], stdout=subprocess.PIPE,
+                              stderr=subprocess.DEVNULL, text=True)
+    display = f":{server.stdout.readline().strip()}"
     try:
-        time.sleep(1)
         with Office([BUILD / "functions.oxt"], WORK / "window", display=display) as office:
             document = office.open(TEMPLATE, hidden=False)
             keys = Keys(display, document, office)

@@ -1,0 +1,227 @@
+"""The wall pace table: office staff choose what it says, and print one page.
+
+Choices stand above the page on the same sheet, so that the page answers while they are made. Its table is one of three:
+goals with their round times, the clock at the end of each round, or calories by cal/h.
+"""
+
+from book import Book, address, pc
+from event_base import CAUTION
+from office import save
+
+ROWS, COLUMNS = 12, 8
+PAGE = 11  # first row that prints
+TABLE = PAGE + 4  # first row of the table
+SECOND = 1 / 86400
+
+
+class WallBook(Book):
+    def __init__(self, office, language="en"):
+        super().__init__(office, language)
+        self.wall = self.sheet("Wall table")
+        self.help = self.sheet("How to use it")
+        self.lists = self.sheet("Lists")
+        make_lists(self)
+        make_choices(self)
+        make_page(self)
+        make_help(self)
+        self.lists.sheet.IsVisible = False
+
+
+def make(office, folder, language):
+    book = WallBook(office, language)
+    book.finish("Wall pace table")
+    save(book.document, folder / "wall.ots")
+    book.document.close(True)
+    return book.texts
+
+
+def make_lists(book):
+    sheet = book.lists
+    for row, word in enumerate(("Pace table", "Clock table", "Ergometer table"), 1):
+        sheet.put(f"A{row}", book.texts(word), "working")
+    sheet.name("list_block", "A1:A3")
+
+
+def make_choices(book):
+    sheet, _ = book.wall, book.texts
+    sheet.widths("A", *[32] * COLUMNS)
+    sheet.text("A1", "Choose here; the page below follows and prints on one sheet of paper", "section")
+    sheet.styled("A1:H1", "section")
+    left = (("Gym", "wall_gym", "input text", _("Our gym")), ("Title", "wall_title", "input text", _("Rounds in 20 minutes")),
+            ("Table shown", "wall_block", "input", _("Pace table")), ("Date", "wall_date", "input date", "=TODAY()"),
+            ("Version", "wall_version", "input number", 1), ("Announced at", "wall_issued", "input clock", 21 / 24))
+    middle = (("Cap", "wall_cap", "input time", 1200 * SECOND), ("Goals from, rounds", "wall_from", "input number", 6),
+              ("Goals to, rounds", "wall_to", "input number", 11), ("Step from goal to goal", "wall_step", "input number", 0.5),
+              ("Slower at the end than at the start, share", "wall_fade", "input share", 0),
+              ("Calories at the ergometer, each round", "wall_calories", "input number", 15))
+    right = (("All else in a round, s", "wall_other_s", "input number", 75),
+             ("Mark above, cal/h", "wall_limit", "input number", 1500),
+             ("Rates from, cal/h", "wall_rate_from", "input number", 600),
+             ("Step of the rates", "wall_rate_step", "input number", 150),
+             ("Calories from", "wall_calories_from", "input number", 5),
+             ("Step of the calories", "wall_calories_step", "input number", 1))
+    for labels, cells, rows in (("A", "B", left), ("D:E", "F", middle), ("G", "H", right)):
+        for row, (label, name, style, value) in enumerate(rows, 2):
+            if ":" in labels:
+                sheet.merged(f"D{row}:E{row}", _(label), "label")
+            else:
+                sheet.text(f"{labels}{row}", label)
+            sheet.put(f"{cells}{row}", value, style)
+            sheet.name(name, f"{cells}{row}")
+    for row in (2, 3, 4):
+        sheet[f"B{row}:C{row}"].merge(True)
+    sheet.heights(1, 9, 7)
+
+    sheet.choose("B4", "list_block", "Choose one of the tables from the list.")
+    sheet.limit("B5", 36526, 73050, "Give a date, such as 2026-03-14.")
+    sheet.whole("B6", 1, 99, "Count the versions of the announcement: 1, 2, 3 and so on.")
+    sheet.limit("B7", 0, 0.99999, "Give a time of day, such as 21:40.")
+    sheet.limit("F2", 60 * SECOND, 4 / 24 - 1e-9, "Type the cap as minutes and seconds with a colon, such as 20:00.")
+    for cell in ("F3", "F4"):
+        sheet.limit(cell, 0.5, 200, "Give rounds, such as 8 or 8.5.")
+    sheet.limit("F5", 0.1, 50, "Give rounds from one goal to the next, such as 0.5 or 1.")
+    sheet.limit("F6", -0.5, 0.5, "Give a share from -50 % to 50 %; 0 % is an even pace, 6 % is usual.")
+    sheet.limit("F7", 0, 500, "Give the calories of the ergometer station; 0 where there is none.")
+    sheet.limit("H2", 0, 3600, "Give the seconds that all other stations take in a round, as a plain number such as 75.")
+    sheet.limit("H3", 300, 3000, "Give cal/h, 300 to 3000; goals that need more are marked.")
+    sheet.limit("H4", 100, 3000, "Give cal/h, 100 to 3000.")
+    sheet.limit("H5", 10, 500, "Give cal/h from one column to the next, 10 to 500.")
+    sheet.limit("H6", 1, 300, "Give calories, 1 to 300.")
+    sheet.limit("H7", 1, 50, "Give calories from one row to the next, 1 to 50.")
+
+
+def make_page(book):
+    sheet, _, lit, say = book.wall, book.texts, book.texts.lit, book.texts.say
+    end, last = address(COLUMNS - 1, 0)[0], TABLE + ROWS - 1
+    # Workings beside the page, hidden: block, goals, rounds shown.
+    sheet.put("J2", "=IFERROR(MATCH(wall_block;list_block;0);0)", "working")
+    sheet.name("wall_kind", "J2")
+    sheet.put("J3", "=IF(AND(ISNUMBER(wall_cap);ISNUMBER(wall_from);ISNUMBER(wall_to);ISNUMBER(wall_step));"
+                    "IF(AND(wall_cap>0;wall_from>0;wall_step>0;wall_from<=wall_to);1;0);0)", "working")
+    sheet.name("wall_ok", "J3")
+    sheet.put("J4", "=IF(wall_ok=0;0;1+INT((wall_to-wall_from)/wall_step+1E-9))", "working")
+    sheet.name("wall_goals", "J4")
+    sheet.put("J5", f"=IF(wall_ok=0;1;MAX(1;ROUNDUP((wall_from+(MIN(wall_goals;{COLUMNS - 1})-1)*wall_step)/{ROWS}-1E-9;0)))",
+              "working")
+    sheet.name("wall_every", "J5")
+    sheet.down(f"J{TABLE}", f"=IF(AND(wall_ok=1;ROW()-{TABLE}<wall_goals);"
+                            f"ROUND(wall_from+(ROW()-{TABLE})*wall_step;6);0)", ROWS, "working")
+    goal = f"$J${TABLE}:$J${last}"
+
+    day = 'TEXT(wall_date;"YYYY-MM-DD")'
+    issued = 'TEXT(wall_issued;"HH:MM")'
+    sheet.put("J6", "=" + say("version {v}, {day} {time}", v="wall_version", day=day, time=issued), "working")
+    sheet.name("wall_stamp", "J6")
+    checks = (("wall_kind=0", lit("▲ Choose one of the tables from the list.")),
+              ("wall_kind=3", '""'),
+              ("NOT(ISNUMBER(wall_cap))", lit("▲ Give the cap as minutes and seconds, such as 20:00.")),
+              ("OR(wall_cap<=0;wall_cap>=4/24)", lit("▲ The cap cannot be: type minutes and seconds, such as 20:00.")),
+              ("wall_from>wall_to", lit("▲ The first goal is above the last: no table.")),
+              ("wall_ok=0", lit("▲ Give goals from, to and step as numbers above 0.")),
+              (f"AND(wall_kind=1;wall_goals>{ROWS})",
+               say("▲ More goals than the page holds: it ends at {g}. Choose a larger step.",
+                   g=f"wall_from+{ROWS - 1}*wall_step")),
+              (f"AND(wall_kind=2;wall_goals>{COLUMNS - 1})",
+               say("▲ More goals than the page holds: it ends at {g}. Choose a larger step.",
+                   g=f"wall_from+{COLUMNS - 2}*wall_step")))
+    formula = '""'
+    for test, word in reversed(checks):
+        formula = f"IF({test};{word};{formula})"
+    sheet.merged("A9:H9", "=" + formula, "problem")
+    sheet.name("wall_check", "A9")
+
+    sheet.merged(f"A{PAGE}:{end}{PAGE}", "=wall_title", "wall title")
+    cap = f'IFERROR({pc("CLOCK.TEXT", "wall_cap")};"")'
+    sheet.merged(f"A{PAGE + 1}:{end}{PAGE + 1}",
+                 f'=IF(wall_kind=3;{say("{gym} · {stamp}", gym="wall_gym", stamp="wall_stamp")};'
+                 f'{say("{gym} · cap {cap} · {stamp}", gym="wall_gym", cap=cap, stamp="wall_stamp")})', "wall stamp")
+    what = {1: lit("Pace table: what each goal asks for"),
+            2: f'IF(wall_every=1;{lit("Clock table: what the clock shows at the end of each round")};'
+               f'{say("Clock table: what the clock shows at the end of every round {k} of a row", k="wall_every")})',
+            3: lit("Ergometer table: minutes and seconds for so many calories at so many cal/h")}
+    sheet.merged(f"A{PAGE + 2}:{end}{PAGE + 2}", f"=IF(wall_kind=0;wall_check;CHOOSE(wall_kind;{what[1]};{what[2]};{what[3]}))",
+                 "wall stamp")
+
+    head, body = TABLE - 1, f"A{TABLE}:{end}{last}"
+    pace_heads = (lit("Goal, rounds"), lit("Round time"), lit("Middle round"), lit("Clock at its end"),
+                  lit("cal/h needed"), say("Time for {c} cal", c="wall_calories"), lit("Rehearsal round"), lit("In words"))
+    work = "AND(ISNUMBER(wall_calories);wall_calories>0)"
+    for step, pace in enumerate(pace_heads):
+        if step in (4, 5, 7):
+            pace = f'IF({work};{pace};"")'
+        if step == 0:
+            others = (lit("Round"), lit("Calories"))
+        else:
+            others = (f'IF(INDEX({goal};{step})=0;"";{say("Goal {g}", g=f"INDEX({goal};{step})")})',
+                      say("{r} cal/h", r=f"(wall_rate_from+{step - 1}*wall_rate_step)"))
+        sheet.put(f"{address(step, head - 1)}", f'=IF(wall_kind=0;"";CHOOSE(wall_kind;{pace};{others[0]};{others[1]}))')
+
+    mine, i = f"$J{TABLE}", f"(ROW()-{TABLE - 1})"
+    clock = lambda value: f'IFERROR({pc("CLOCK.TEXT", value)};"")'
+    mean = pc("PACE.ROUND", "wall_cap", mine)
+    middle = f"ROUNDUP({mine}/2-1E-9;0)"
+    need = pc("PACE.ERGNEED", mean, "wall_calories", "N(wall_other_s)")
+    # Room for the ergometer, and the rate; -1 where the other stations alone take the round.
+    sheet.down(f"K{TABLE}", f'=IF(OR({mine}=0;NOT({work}));0;IFERROR({need};-1))', ROWS, "working")
+    rate = f"$K{TABLE}"
+    pace = (f'{mine}&""', clock(mean), f'{middle}&""',
+            # a goal below one round has no middle before its end
+            clock(pc("PACE.CLOCK", "wall_cap", mine, f"MIN({middle};{mine})", "wall_fade")),
+            f'IF({rate}=0;"";IF({rate}<0;"–";ROUND({rate};0)&""))',
+            f'IF({rate}=0;"";IF({rate}<0;"–";{clock(pc("ERG.TIME", "wall_calories", rate))}))',
+            clock(pc("PACE.REHEARSAL", mean)),
+            f'IF({rate}<0;{lit("✕ no room")};IF({rate}>wall_limit;{lit("▲ too fast")};""))')
+    round_ = f"({i}*wall_every)"
+    highest = f"MAX(INDEX({goal};1):INDEX({goal};{COLUMNS - 1}))"
+    calories = f"(wall_calories_from+({i}-1)*wall_calories_step)"
+    for step in range(COLUMNS):
+        own = f"INDEX({goal};{step})"
+        at = (f'IF({round_}>{highest}+1E-9;"";{round_}&"")' if step == 0 else
+              f'IF(OR({own}=0;{round_}>{own}+1E-9);"";{clock(pc("PACE.CLOCK", "wall_cap", own, round_, "wall_fade"))})')
+        erg = (f'{calories}&""' if step == 0 else
+               clock(pc("ERG.TIME", calories, f"(wall_rate_from+{step - 1}*wall_rate_step)")))
+        sheet.down(address(step, TABLE - 1), f'=IF(wall_kind=0;"";CHOOSE(wall_kind;IF({mine}=0;"";{pace[step]});'
+                                             f'IF(wall_ok=0;"";{at});{erg}))', ROWS)
+    sheet.name("wall_table", body)
+    sheet.mark(f"A{head}:{end}{head}", (f'A{head}<>""', "wall head"))
+    sheet.mark(body, (f'$A{TABLE}=""', "base"),
+               (f'OR(LEFT($H{TABLE};1)="✕";LEFT($H{TABLE};1)="▲")', "wall mark"),
+               (f"COLUMN()=1", "wall goal"), (f'A${head}<>""', "wall cell"))
+    note = last + 1
+    sheet.merged(f"A{note}:{end}{note}",
+                 f'=CHOOSE(1+wall_kind;"";{lit("Even rounds unless said otherwise. Rehearsal: one round at 82.5 % of the pace, to feel it. No room: the other stations alone take longer than the round. Too fast: more than the rate to mark above; take a lower goal.")};'
+                 f'{lit("Find your goal on top, go down to your round. Later than the clock says: take the next lower goal, do not sprint.")};'
+                 f'{lit("Find the calories at the left, go across to your rate. Air-braked machines; the clock starts with the first pull.")})', "wall note")
+    sheet.merged(f"A{note + 1}:{end}{note + 1}", _(CAUTION), "wall note")
+    sheet.heights(PAGE, PAGE, 17)
+    sheet.heights(PAGE + 1, PAGE + 2, 9)
+    sheet.heights(head, head, 18)
+    sheet.heights(TABLE, last, 10)
+    sheet.heights(note, note + 1, 13)
+    for letter in "JK":
+        sheet.sheet.Columns.getByName(letter).IsVisible = False
+    sheet.page(f"A{PAGE}:{end}{note + 1}", landscape=True, wide=1, tall=1, centre=True)
+
+
+HELP = ("Type in the yellow cells of the sheet Wall table; the page below them answers at once.",
+        "Table shown: the pace table (goals, round times, needed cal/h), the clock table (the clock at the end of each "
+        "round for each goal) or the ergometer table (time for calories at a rate).",
+        "Cap: minutes and seconds with a colon, 20:00. Goals: the lowest, the highest, and the step between them; 12 goals "
+        "fit on the pace table, 7 on the clock table.",
+        "Calories and all else in a round: ask the coach. All else is the seconds of the other stations and the walking. "
+        "With 0 calories the table shows no rates.",
+        "When the announcement is corrected, count the version up and set the time, so that an old page on the wall is "
+        "known as old.",
+        "Print: File, Print. It is one page on A4 and on Letter; this sheet does not print. For a PDF: File, Export As.",
+        "Nobody's tests stand on this page, and they never should: it hangs for all to see.")
+
+
+def make_help(book):
+    sheet, _ = book.help, book.texts
+    sheet.widths("A", 6, 170)
+    sheet.text("A1", "How to use it", "title")
+    sheet.heights(1, 1, 11)
+    for row, line in enumerate(HELP, 3):
+        sheet.put(f"A{row}", "•", "note")
+        sheet.text(f"B{row}", line, "note")
+        sheet.sheet.Rows.getByIndex(row - 1).OptimalHeight = True
