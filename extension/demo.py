@@ -27,11 +27,14 @@ def print_table(document):
 
 
 def errors(document):
-    """The cells that show an error."""
+    """The visible cells that show an error; #N/A is left out, it is how a chart is told to skip a point."""
     found = []
     for sheet in document.Sheets:
-        for ranges in sheet.queryFormulaCells(FORMULA_ERRORS):
-            found.append(ranges.AbsoluteName)
+        if not sheet.IsVisible:
+            continue
+        for cell in sheet.queryFormulaCells(FORMULA_ERRORS).Cells:
+            if cell.String != "#N/A":
+                found.append(f"{cell.AbsoluteName} {cell.String}")
     return found
 
 
