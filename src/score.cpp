@@ -125,21 +125,26 @@ struct Course {
         const auto slope = [=](double x) { return d0 + x * (d1 + x * (d2 + x * d3)); };
         const auto off = [=, this](double x) { return mean(x) + width * error(x); };
 
-        std::array<double, 7> ends{0, longest}; // of intervals; at most 2 turns of the slope and 3 roots of it between
+        // Ends of intervals, in order; at most 2 turns of the slope and 3 roots of it between the outer two.
+        std::array<double, 7> ends{0, longest};
         std::size_t count = 2;
         const auto add = [&](double x) {
-            if (x > 0 && x < longest)
-                ends[count++] = x;
+            if (!(x > 0) || !(x < longest))
+                return;
+            const auto last = ends.begin() + count;
+            const auto at = std::upper_bound(ends.begin(), last, x);
+            std::move_backward(at, last, last + 1);
+            *at = x;
+            ++count;
         };
         // The slope turns where d1 + 2 d2 x + 3 d3 x^2 is 0.
         const double q = -(d2 + std::copysign(std::sqrt(d2 * d2 - 3 * d3 * d1), d2));
         add(q / (3 * d3));
         add(d1 / q);
-        std::sort(ends.begin(), ends.begin() + count);
-        for (std::size_t i = 0, turns = count; i + 1 < turns; ++i)
-            if (slope(ends[i]) * slope(ends[i + 1]) < 0)
-                add(root(slope, ends[i], ends[i + 1]));
-        std::sort(ends.begin(), ends.begin() + count);
+        const auto turns = ends;
+        for (std::size_t i = 0, last = count - 1; i < last; ++i)
+            if (slope(turns[i]) * slope(turns[i + 1]) < 0)
+                add(root(slope, turns[i], turns[i + 1]));
 
         for (std::size_t i = 0; i + 1 < count; ++i)
             if (off(ends[i + 1]) >= 0)

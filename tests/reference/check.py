@@ -54,7 +54,8 @@ def critical_case():
     watts = [(critical + reserve / t) * rng.uniform(0.97, 1.03) for t in times]
     work = np.array(times) * np.array(watts)
     scale = work.mean()
-    (slope, intercept), covariance = curve_fit(lambda t, a, b: a * t + b, np.array(times, float), work / scale)
+    line, gradient = lambda t, a, b: a * t + b, lambda t, a, b: np.column_stack([t, np.ones_like(t)])
+    (slope, intercept), covariance = curve_fit(line, np.array(times, float), work / scale, jac=gradient)
     errors = np.sqrt(np.diag(covariance)) * scale
     slope, intercept = slope * scale, intercept * scale
     numbers = [n for pair in zip(times, watts) for n in pair]
@@ -63,8 +64,7 @@ def critical_case():
         return
     rest = work - slope * np.array(times) - intercept
     r_squared = 1 - (rest @ rest) / ((work - work.mean()) @ (work - work.mean()))
-    # curve_fit differentiates numerically: its errors are good to about 1e-6.
-    case("critical", numbers, near([slope, intercept, errors[0], errors[1], r_squared], 1e-5))
+    case("critical", numbers, near([slope, intercept, errors[0], errors[1], r_squared], 1e-7, 1e-6))
 
 
 # ---- fade and steadiness ----
