@@ -111,7 +111,7 @@ STYLES = {
     "head": _style(CharHeight=9, CharWeight=150, CellBackColor=PALE, IsTextWrapped=True, HoriJustify=CENTER,
                    lines="tblr"),
     "head left": _style("head", HoriJustify=LEFT),
-    "input": _style(CellBackColor=ENTRY, lines="tblr", open=True),
+    "input": _style(CellBackColor=ENTRY, lines="tblr", open=True, HoriJustify=LEFT, ParaIndent=100),
     "input center": _style("input", HoriJustify=CENTER),
     "input number": _style("input", HoriJustify=CENTER, format="General"),
     "input text": _style("input", format=TEXT),
@@ -124,7 +124,7 @@ STYLES = {
     "input head time": _style("input head", format=TIME),
     "input head metres": _style("input head", format='0" m"'),
     "input head calories": _style("input head", format='0" cal"'),
-    "cell": _style(lines="tblr"),
+    "cell": _style(lines="tblr", HoriJustify=LEFT, ParaIndent=100),
     "cell center": _style("cell", HoriJustify=CENTER),
     "cell words": _style("cell", CharHeight=9, IsTextWrapped=True),
     "cell time": _style("cell", HoriJustify=CENTER, format=TIME),
@@ -138,6 +138,8 @@ STYLES = {
     "mark": _style("cell", CharWeight=150, CellBackColor=PALE, lines="tblr", line=INK),
     "mark words": _style("cell words", CharWeight=150, CellBackColor=PALE, lines="tblr", line=INK),
     "mark strong": _style("cell", CharWeight=150, CharColor=PAPER, CellBackColor=INK),
+    "first of heat": _style("cell", line=INK, lines="t"),
+    "time shown": _style("input time"),
     "not used": _style("cell", CellBackColor=SOFT, CharColor=LINE),
     # What hangs on a wall is read from two metres.
     "wall title": _style(CharHeight=34, CharWeight=150),
@@ -164,10 +166,10 @@ STYLES = {
 }
 
 
-def _line(color, dashed=False, width=18):
-    line = BorderLine2()
-    line.Color, line.OuterLineWidth, line.LineWidth, line.LineStyle = color, width, width, 2 if dashed else 0
-    return line
+def line(color, dashed=False, width=18):
+    drawn = BorderLine2()
+    drawn.Color, drawn.OuterLineWidth, drawn.LineWidth, drawn.LineStyle = color, width, width, 2 if dashed else 0
+    return drawn
 
 
 SIDES = {"t": "TopBorder", "b": "BottomBorder", "l": "LeftBorder", "r": "RightBorder"}
@@ -181,6 +183,8 @@ class Book:
     def __init__(self, office, language="en"):
         self.office, self.texts = office, Texts(language)
         self.document = office.new()
+        self.document.enableAutomaticCalculation(False)  # nothing is worth calculating until all of it stands
+        self.document.addActionLock()
         self.document.Wildcards = self.document.RegularExpressions = False  # names of people are not patterns
         self.sheets = []
         self._make_styles()
@@ -196,9 +200,9 @@ class Book:
             style.ParentStyle = self.style(parent)
             properties = dict(properties)
             lines, dashed = properties.pop("lines", ""), properties.pop("dashed", False)
-            line = _line(properties.pop("line", LINE), dashed)
+            drawn = line(properties.pop("line", LINE), dashed)
             for side in lines:
-                setattr(style, SIDES[side], line)
+                setattr(style, SIDES[side], drawn)
             if "format" in properties:
                 style.NumberFormat = self.format(properties.pop("format"))
             if properties.pop("open", False):
@@ -210,29 +214,41 @@ class Book:
     def style(name):
         return name if name == "Default" else f"pace {name}"
 
+    def make(self, lay_out):
+        """Runs lay_out(book) twice: first only to learn sheets and names, which must stand before any formula
+        (the office compiles every formula anew for each name that comes later), then to write."""
+        self.planned = []
+        lay_out(self)
+        names, self.planned = self.planned, None
+        for sheet in self.sheets:
+            sheet.create()
+        for name, sheet, cells in names:
+            fixed = re.sub(r"([A-Z]+)([0-9]+)", r"$\1$\2", cells)
+            title = "'" + sheet.title.replace("'", "''") + "'"
+            self.document.NamedRanges.addNewByName(name, f"${title}.{fixed}", CellAddress(), 0)
+        self.made = iter(self.sheets)
+        lay_out(self)
+
     def sheet(self, title):
         """A new sheet at the end, titled in the language of the book."""
-        sheets, name = self.document.Sheets, self.texts(title)
-        if not self.sheets:
-            sheets.getByIndex(0).setName(name)
-        else:
-            sheets.insertNewByName(name, sheets.Count)
-        made = Sheet(self, sheets.getByName(name), name)
-        self.sheets.append(made)
-        return made
+        if self.planned is None:
+            return next(self.made)
+        self.sheets.append(Sheet(self, self.texts(title)))
+        return Planned(self.sheets[-1])
 
     def name(self, name, sheet, cells):
         """A named range with a fixed place: name("event_cap", sheet, "C7")."""
-        fixed = re.sub(r"([A-Z]+)([0-9]+)", r"$\1$\2", cells)
-        title = "'" + sheet.title.replace("'", "''") + "'"
-        self.document.NamedRanges.addNewByName(name, f"${title}.{fixed}", CellAddress(), 0)
-        return name
+        if self.planned is not None:
+            self.planned.append((name, sheet, cells))
 
     def finish(self, title):
         """The title that File, New, Templates shows; the first sheet in front."""
         self.document.DocumentProperties.Title = self.texts(title)
         for sheet in self.sheets:
             sheet.protect()
+        while self.document.isActionLocked():
+            self.document.removeActionLock()
+        self.document.enableAutomaticCalculation(True)
         self.document.calculateAll()
 
 
@@ -242,13 +258,44 @@ def _protection(locked):
     return protection
 
 
+class Nothing:
+    """Takes any call, any attribute, any place, and does nothing."""
+
+    def __getattr__(self, _):
+        return self
+
+    def __setattr__(self, _, value):
+        pass
+
+    def __call__(self, *_, **__):
+        return self
+
+    def __getitem__(self, _):
+        return self
+
+
+class Planned(Nothing):
+    """A sheet of the first run: only its title and its names count."""
+
+    def __init__(self, sheet):
+        self.__dict__.update(book=sheet.book, title=sheet.title, _=sheet._, name=sheet.name)
+
+
 class Sheet:
     """One sheet: texts, formulas, widths, rules and its printed page."""
 
-    def __init__(self, book, sheet, title):
-        self.book, self.sheet, self.title, self._ = book, sheet, title, book.texts
+    def __init__(self, book, title):
+        self.book, self.title, self._ = book, title, book.texts
         self.open = False
-        sheet.getCellRangeByName("A1:AMJ2000").CellStyle = book.style("base")
+
+    def create(self):
+        sheets = self.book.document.Sheets
+        if self is self.book.sheets[0]:
+            sheets.getByIndex(0).setName(self.title)
+        else:
+            sheets.insertNewByName(self.title, sheets.Count)
+        self.sheet = sheets.getByName(self.title)
+        self.sheet.getCellRangeByName("A1:AMJ2000").CellStyle = self.book.style("base")
 
     def __getitem__(self, cells):
         return self.sheet.getCellRangeByName(cells)
@@ -315,6 +362,21 @@ class Sheet:
         if rows > 1:
             cells.fillAuto(TO_BOTTOM, 1)
         return across
+
+    def repeat_down(self, cells, times):
+        """Copies of a block of rows below itself, with row heights; doubles what there is until it is enough."""
+        source = self[cells].RangeAddress
+        rows, top, done = source.EndRow - source.StartRow + 1, source.StartRow, 1
+        heights = [self.sheet.Rows.getByIndex(top + row).Height for row in range(rows)]
+        while done < times:
+            more = min(done, times - done)
+            source.EndRow = top + more * rows - 1
+            target = CellAddress()
+            target.Sheet, target.Column, target.Row = source.Sheet, source.StartColumn, top + done * rows
+            self.sheet.copyRange(target, source)
+            done += more
+        for row in range(rows, rows * times):
+            self.sheet.Rows.getByIndex(top + row).Height = heights[row % rows]
 
     def numbers(self, cell, count, style="cell center", start=1):
         """1, 2, 3 … downwards."""

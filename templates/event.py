@@ -4,53 +4,18 @@ Sheets for people come first; four sheets of workings follow, hidden, one row or
 number can be traced. Formulas are written for the first row and filled down.
 """
 
-import re
-
-from book import Book, address, column, pc, place, quoted
-
-ATHLETES, STATIONS, DIVISIONS, ROUNDS, GROUPS, TESTED = 200, 12, 6, 40, 5, 300
-MACHINES = ("row", "ski", "bike", "armbike")
-MOVEMENTS = 10
-STRIP = 20  # rounds on the clock strip of a card
-CARD_ROWS = 14
-
-# unit, kind, machine (1 to 4), credit for one: what the cell functions know, and how the sheets treat it
-REP, CAL, METRES, RUN, CARRY, STILL = 1, 2, 3, 4, 5, 6
-UNITS = (("rep", REP, 0, 1), ("row cal", CAL, 1, 1), ("ski cal", CAL, 2, 1), ("bike cal", CAL, 3, 1),
-         ("armbike cal", CAL, 4, 1), ("cal", CAL, 1, 1), ("row m", METRES, 1, 0), ("ski m", METRES, 2, 0),
-         ("bike m", METRES, 3, 0), ("m", METRES, 1, 0), ("run m", RUN, 0, 0), ("carry m", CARRY, 0, 0),
-         ("hold", STILL, 0, 0), ("rest", STILL, 0, 0))
-
-CAUTION = ("Hard effort. Stop on chest pain, faintness or unusual pain. Screen first (PAR-Q+). Newcomers, minors, "
-           "those returning and the injured: no goal and no maximal test. Local rules and licensed professionals "
-           "come first.")
-RIEGEL = 3 * (1 - 1 / 1.06)  # power falls with this power of time where time grows with distance to 1.06 (Riegel 1981)
-
-
-class Columns:
-    """A table with one row an athlete: columns are added with formulas that name other columns as {key}."""
-
-    def __init__(self, sheet, first_row, count, prefix):
-        self.sheet, self.row, self.count, self.prefix = sheet, first_row, count, prefix
-        self.letters = {}
-
-    def at(self, formula):
-        return re.sub(r"\{(\w+)\}", lambda match: f"${self.letters[match[1]]}{self.row}", formula)
-
-    def add(self, key, formula, label=None):
-        letter = column(len(self.letters))
-        self.letters[key] = letter
-        self.sheet.put(f"{letter}{self.row - 1}", label or key, "working head")
-        if formula is None:
-            self.sheet.numbers(f"{letter}{self.row}", self.count, "working")
-        else:
-            self.sheet.down(f"{letter}{self.row}", "=" + self.at(formula), self.count, "working")
-        self.sheet.name(f"{self.prefix}_{key}", f"{letter}{self.row}:{letter}{self.row + self.count - 1}")
-
+from book import Book, address, column, pc, quoted
+from event_base import (ATHLETES, CAL, CARRY, CAUTION, DIVISIONS, GROUPS, MACHINES, METRES, MOVEMENTS, REP, RIEGEL, ROUNDS,
+                        RUN, STATIONS, STILL, TESTED, UNITS, Columns, no_athletes, stamp, texts_clock)
+import event_after
+import event_paper
 
 class EventBook(Book):
     def __init__(self, office, language="en"):
         super().__init__(office, language)
+        self.make(EventBook.lay_out)
+
+    def lay_out(self):
         self.event = self.sheet("Event")
         self.roster = self.sheet("Roster")
         self.tests = self.sheet("Tests")
@@ -68,11 +33,13 @@ class EventBook(Book):
         self.day = self.sheet("Event day")
         self.review = self.sheet("Review")
         self.layout = self.sheet("Layout")
+        self.field = self.sheet("The field")
         self.season = self.sheet("Season")
         self.by_event = self.sheet("Work event")
         self.by_round = self.sheet("Work rounds")
         self.by_station = self.sheet("Work stations")
         self.by_athlete = self.sheet("Work athletes")
+        self.by_goal = self.sheet("Work goals")
         self.lists = self.sheet("Lists")
         make_lists(self)
         make_event(self)
@@ -81,20 +48,10 @@ class EventBook(Book):
         make_workings(self)
         make_roster(self)
         make_pace(self)
-        for sheet in (self.by_event, self.by_round, self.by_station, self.by_athlete, self.lists):
+        event_paper.make(self)
+        event_after.make(self)
+        for sheet in (self.by_event, self.by_round, self.by_station, self.by_athlete, self.by_goal, self.lists):
             sheet.sheet.IsVisible = False
-
-
-def stamp(sheet, title, wide_to, row=1, title_style="title"):
-    """The two lines on top of every sheet: what it is, and which event, version and time it belongs to."""
-    sheet.put(f"A{row}", sheet._(title), title_style)
-    sheet.put(f"A{row + 1}", "=event_heading", "stamp")
-    sheet.heights(row, row, 10)
-
-
-def no_athletes(sheet, cell):
-    """What a sheet says where nothing can be calculated yet."""
-    sheet.put(cell, "=event_hint", "problem")
 
 
 # Lists ------------------------------------------------------------------------------------------------------------
@@ -322,7 +279,7 @@ def make_roster_inputs(book):
 
 def make_roster(book):
     sheet, _ = book.roster, book.texts
-    stamp(sheet, "Roster", "U")
+    stamp(sheet, "Roster")
     no_athletes(sheet, "F2")
     sheet.merged("A3:U3", _(CAUTION), "caution")
     sheet.heights(3, 3, 9)
@@ -364,7 +321,7 @@ def make_roster(book):
     sheet.page(f"A1:U{last}", landscape=True, repeat=(1, 5))
 
     thin = book.margins
-    stamp(thin, "Thinnest margins", "G")
+    stamp(thin, "Thinnest margins")
     thin.merged("A3:G3", _("Those whose goal leaves the least come first: look at them before the start."), "note")
     for step, head in enumerate(("No.", "Name", "Division", "Goal", "Needs cal/h", "Floor to ceiling, cal/h", "Margin")):
         thin.text(address(step, 4), head, "head")
@@ -389,7 +346,7 @@ TESTS = 8  # first row
 
 def make_tests(book):
     sheet, _ = book.tests, book.texts
-    stamp(sheet, "Tests", "BC")
+    stamp(sheet, "Tests")
     sheet.merged("A3:U3", _("Bring the results in from the tests workbook, or type them. One row an athlete, the name "
                             "as on the roster. A test speaks for its own machine only. Never a maximal test for "
                             "newcomers, minors, those returning or the injured, nor in the three days before an event."),
@@ -473,6 +430,7 @@ def work_event(book):
     table.add("longest", "N(INDEX(station_longest;{n}))")
     table.add("column", 'IF(INDEX(station_movements;{n})="";0;IFERROR(MATCH(INDEX(station_movements;{n});'
                         "tests_movements;0);0))")
+    table.add("rank", "IF({kind}=1;COUNTIF(INDEX(st_kind;1):{kind};1);0)")
     table.add("name", 'IF({row}>0;IF(INDEX(station_movements;{n})="";{unit};INDEX(station_movements;{n}));"")')
     amounts = "INDEX(station_amounts;{n};0)"
     table.add("problem", f'IF(AND({{unit}}="";INDEX(station_movements;{{n}})&""<>"");{lit("give a unit")};'
@@ -523,11 +481,6 @@ def work_event(book):
     event = book.event
     event.put("Q8", "=MAX(1;MIN(N(event_places)+99*(N(event_places)=0);MIN(machine_lanes)))")
     event.put("Q9", "=IF(event_ok=1;event_cap+event_changeover;0)")
-
-
-def texts_clock(cell):
-    """A time of day as text, the same in every language."""
-    return f'TEXT(HOUR({cell});"0")&":"&TEXT(MINUTE({cell});"00")'
 
 
 def work_rounds(book):
@@ -728,6 +681,7 @@ def work_athletes(book):
     a.add("all_reps", "IF(OR({ok}=0;event_kind<>2);0;INDEX(cum_reps;1;{first}+event_rounds-1))")
     a.add("in_time", "IF(AND(event_kind=2;{finish}>0;{finish}<=event_cap);1;0)")
     a.add("free", "IF(AND({ok}=1;{status}=1);1;0)")
+    a.carry_on(book.by_goal, book.texts("One row an athlete: goal and words"))
     a.add("predicted", f'IF({{free}}=0;"";IFERROR(IF(event_kind=2;IF({{in_time}}=1;{pc("CLOCK.TEXT", "{finish}")};'
                        f'{pc("SCORE.RESULT", "event_cap", "event_cap", "MAX(1;{all_reps}-{reps})")});'
                        f'IF({{per_round}}=0;FIXED({{rounds}};1);{pc("SCORE.TEXT", "{reps}", per_round)}));""))')
@@ -838,12 +792,7 @@ GOALS = 14
 def make_pace(book):
     sheet, _, lit = book.pace, book.texts, book.texts.lit
     sheet.widths("A", 40, 36, 40, *[38] * DIVISIONS)
-    sheet.put("A1", '=IF(event_gym="";"";event_gym&": ")&event_title', "wall title")
-    sheet.heights(1, 1, 18)
-    say = book.texts.say
-    sheet.put("A2", "=" + say("{format}, cap {cap}. {stamp}", format="event_format",
-                              cap=f'IFERROR({pc("CLOCK.TEXT", "event_cap")};"")', stamp="event_stamp"), "wall stamp")
-    sheet.heights(2, 2, 10)
+    event_paper.wall_head(sheet)
     no_athletes(sheet, "A3")
     sheet.text("A5", "Goal", "wall head")
     sheet.text("B5", "Round", "wall head")
@@ -861,6 +810,7 @@ def make_pace(book):
     sheet.down("M6", f"=IF(L6=0;0;IF(event_kind=2;wall_from_time+{step}*wall_step_time;event_cap))", GOALS, "working")
     sheet.down("N6", "=IF(L6=0;0;IF(event_columns=1;L6;INDEX(cum_work;1;INT(L6))+IF(L6-INT(L6)<1E-9;0;(L6-INT(L6))*INDEX(work_all;1;INT(L6)+1))))",
                GOALS, "working")
+    sheet.name("wall_goals", f"A6:A{last}")
     sheet.name("wall_rounds", f"L6:L{last}")
     sheet.name("wall_clock", f"M6:M{last}")
     sheet.name("wall_work", f"N6:N{last}")

@@ -26,9 +26,9 @@ ROUNDS = {
     "stations": [
         # movement, unit, when, change, amounts, loads, s a rep, cal/h, pace, handling, next, held, longest, credit
         ("Ski", "ski cal", None, None, [12, 9, 12, 10], [], None, 850, None, 4, None, None, None, None),
-        ("Sandbag over shoulder", "rep", None, None, [6, 6, 6, 6], [45, 30, 45, 30], 3.4, None, None, 3, None, True, 14, None),
-        ("Box step-over", "rep", None, None, [10, 8, 10, 10], [], 2.6, None, None, 2, None, None, 40, None),
-        ("Ring row", "rep", None, None, [8, 6, 10, 8], [], 1.9, None, None, 3, 5, True, 20, None),
+        ("Sandbag over shoulder", "rep", None, None, [6, 6, 6, 6], [45, 30, 45, 30], 3.4, None, None, 3, None, True, 26, None),
+        ("Box step-over", "rep", None, None, [10, 8, 10, 10], [], 2.6, None, None, 2, None, None, 60, None),
+        ("Ring row", "rep", None, None, [8, 6, 10, 8], [], 1.9, None, None, 3, 5, True, 32, None),
     ],
 }
 
@@ -59,10 +59,12 @@ LADDER = {
     ],
 }
 
-NAMES = ("Ada Brinkhorst", "Bela Ossian", "Cosmo Varga", "Dagny Tell", "Emil Sandgren", "Fenja Okoro", "Goran Whitlock",
+NAMES = ("Ada Brinkhorst", "Bela Ossian", "Cora Varga", "Dagny Tell", "Emil Sandgren", "Fenja Okoro", "Goran Whitlock",
          "Hedda Marais", "Ivo Lindqvist", "Juna Castellan", "Kasimir Dove", "Lale Petrakis", "Milo Hargrave",
          "Nadja Fairweather", "Odo Kessling", "Paloma Reuter", "Quirin Aske", "Runa Delacroix", "Silas Montane",
          "Tilda Zervas", "Ugo Ferrand", "Vesna Holloway", "Wim Adelaar", "Xenia Brandt")
+
+WOMEN = {"Ada", "Cora", "Dagny", "Fenja", "Hedda", "Juna", "Lale", "Nadja", "Paloma", "Runa", "Tilda", "Vesna", "Xenia"}
 
 
 def athletes(count=24, seed=17):
@@ -74,7 +76,7 @@ def athletes(count=24, seed=17):
     for i in range(count):
         name = NAMES[i] if i < len(NAMES) else f"{firsts[i % 24]} {lasts[(i // 24 + i) % 24]} {i}"
         level = dice.gauss(0, 1)
-        woman = i % 2 == 0
+        woman = name.split()[0] in WOMEN
         division = 1 if level < -0.9 else (3 if woman else 2) if i % 3 else 0
         power = max(90, (165 if woman else 215) + 28 * level)
         people.append({

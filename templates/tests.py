@@ -122,16 +122,16 @@ def make_entry(book):
     sheet.heights(3, 3, 13)
     sheet.heights(4, 4, 14)
     sheet.merged("A6:A8", _("Name"), "head")
-    sheet.merged("B6:C6", "=setup_heading", "head")
-    sheet.merged("B7:B8", _("Status"), "head")
-    sheet.merged("C7:C8", _("To look at"), "head")
+    sheet.merged("B6:B8", _("Status"), "head")
+    sheet.merged("C6:C8", _("To look at"), "head")
     sheet.heights(6, 6, 7)
     sheet.heights(7, 7, 13)
     sheet.heights(8, 8, 7)
     sheet.heights(FIRST, LAST, 9)
     sheet.styled(f"A{FIRST}:A{LAST}", "input text")
     sheet.name("athlete_name", f"A{FIRST}:A{LAST}")
-    sheet.check(f"A{FIRST}:A{LAST}", f"AND(ISTEXT(A{FIRST});COUNTIF($A${FIRST}:$A${LAST};A{FIRST})=1)",
+    # Not COUNTIF: its cache does not see the value that is being judged.
+    sheet.check(f"A{FIRST}:A{LAST}", f"AND(ISTEXT(A{FIRST});SUMPRODUCT($A${FIRST}:$A${LAST}=A{FIRST})=1)",
                 "This name is on the list already, or is no name. Write in the row that is there; where two people "
                 "share a name, add a letter.")
     sheet.styled(f"B{FIRST}:B{LAST}", "input")
@@ -142,19 +142,15 @@ def make_entry(book):
     entry_armbike(sheet)
     entry_sets(sheet)
     sheet.freeze(f"B{FIRST}")
-    sheet.page(f"A6:{address(SETS_AT + 4 * MOVEMENTS, LAST - 1)}", landscape=True, repeat=(6, 8),
+    sheet.page(f"A5:{address(SETS_AT + 4 * MOVEMENTS, LAST - 1)}", landscape=True, repeat=(5, 8),
                repeat_columns=("A", "A"), wide=0)
-    # A page for each machine, three for the sets; the scale fits A4 and Letter.
+    # A page for each machine, three for the sets, each with the stamp; the scale fits A4 and Letter.
     book.document.StyleFamilies.getByName("PageStyles").getByName(sheet.sheet.PageStyle).PageScale = 84
-    for col in [*ROW_AT.values(), ARM_AT, SETS_AT, *(SETS_AT + 1 + 4 * k for k in (3, 7))]:
+    breaks = [*ROW_AT.values(), ARM_AT, SETS_AT, *(SETS_AT + 1 + 4 * k for k in (3, 7))]
+    for col in breaks:
         sheet.sheet.Columns.getByIndex(col).IsStartOfNewPage = True
-
-
-def group(sheet, first, width, title):
-    """The head over a group of columns; it carries the stamp, as every group prints on pages of its own."""
-    sheet.merged(f"{address(first, 5)}:{address(first + width - 1, 5)}",
-                 "=" + sheet.book.texts.say("{group} · {heading}", group=sheet.book.texts.lit(title),
-                                            heading="setup_heading"), "head")
+    for col in (1, *breaks):
+        sheet.put(address(col, 4), "=setup_heading", "stamp")
 
 
 def entry_tests(sheet, first, kinds, amounts):
@@ -196,7 +192,7 @@ def entry_date(sheet, col, name):
 def entry_machine(sheet, key, title, per, distances):
     first = ROW_AT[key]
     sheet.widths(column(first), *[16] * 5, 21, 16, 16, 16, 15, 66, 32)
-    group(sheet, first, GROUP, title)
+    sheet.merged(f"{address(first, 5)}:{address(first + GROUP - 1, 5)}", sheet._(title), "head")
     entry_tests(sheet, first, ("metres", "metres", "calories", "calories in", "watts"),
                 (*distances, 50, 600 * SECOND, 180 * SECOND))
     sheet.name(f"header_{key}", f"{address(first, 7)}:{address(first + 4, 7)}")
@@ -215,7 +211,7 @@ def entry_machine(sheet, key, title, per, distances):
 def entry_armbike(sheet):
     first = ARM_AT
     sheet.widths(column(first), 17, 17, 21, 24, 20, 40)
-    group(sheet, first, ARM_WIDTH, "Arm bike")
+    sheet.merged(f"{address(first, 5)}:{address(first + ARM_WIDTH - 1, 5)}", sheet._("Arm bike: its own tests only"), "head")
     entry_tests(sheet, first, ("calories", "calories in"), (50, 600 * SECOND))
     sheet.name("header_armbike", f"{address(first, 7)}:{address(first + 1, 7)}")
     sheet.name("athlete_armbike", rows(first, 2))
@@ -628,12 +624,13 @@ def my_list(book, row, of):
             at += 1
     for letter, source, style in zip("ABCDEF", "JKLMNO", ("cell", "cell center", "cell time", "cell whole", "cell whole",
                                                           "cell words")):
-        sheet.down(f"{letter}{first}", f'=IFERROR(INDEX(${source}${first}:${source}${at - 1};'
-                   f'MATCH(ROW()-{first - 1};$I${first}:$I${at - 1};0));"")', at - first, style)
+        shown = sheet.down(f"{letter}{first}", f'=IFERROR(INDEX(${source}${first}:${source}${at - 1};'
+                           f'MATCH(ROW()-{first - 1};$I${first}:$I${at - 1};0));"")', at - first, "label")
+        if letter != "F":
+            sheet.mark(shown, (f'$A{first}<>""', style))
     for line in range(first, at):
-        sheet.styled(f"G{line}", "cell words")
         sheet[f"F{line}:G{line}"].merge(True)
-    sheet.mark(f"A{first}:G{at - 1}", (f'$A{first}=""', "label"), (f'AND(COLUMN()>5;LEFT($F{first};1)="▲")', "mark words"))
+    sheet.mark(f"F{first}:G{at - 1}", (f'LEFT($F{first};1)="▲"', "mark words"), (f'$A{first}<>""', "cell words"))
     for letter in "IJKLMNO":
         sheet.sheet.Columns.getByName(letter).IsVisible = False
     return at

@@ -1,0 +1,339 @@
+"""The day itself and what comes after it: results, review, layout, the field, the season."""
+
+from book import address, column, pc
+from event_base import ATHLETES, CAUTION, ROUNDS, STATIONS, no_athletes, stamp
+from event_paper import division_reps
+
+DAY = 6            # first athlete on Event day
+CLOCKS = 20        # column of the first clock, counted from 0
+REVIEWED = 20      # rounds in the review of one athlete
+EVENTS = 8         # events of a season
+
+
+def make(book):
+    make_day(book)
+    make_review(book)
+    make_layout(book)
+    make_field(book)
+    make_season(book)
+
+
+# Event day --------------------------------------------------------------------------------------------------------
+
+def make_day(book):
+    sheet, _, lit, say = book.day, book.texts, book.texts.lit, book.texts.say
+    stamp(sheet, "Event day")
+    no_athletes(sheet, "H2")
+    sheet.merged("A3:T3", _("Type the clock at the end of each round as it is shouted, and the repetitions of the open round. "
+                            "The projection is the pace so far carried to the cap; low and high hold nine times in ten if the pace "
+                            "stays as steady as it was."), "note")
+    sheet.heights(3, 3, 9)
+    heads = ("No.", "Name", "Division", "Heat", "Lane", "Goal", "Round target", "Rounds done", "Result", "Place", "Low",
+             "Expected", "High", "Reads", "Fade a round", "Partial reps", "Reps left at the cap", "Finish", "Tie-break", "Withdrew")
+    for step, head in enumerate(heads):
+        sheet.text(address(step, 4), head, "head")
+    for k in range(ROUNDS):
+        sheet.put(address(CLOCKS + k, 4), k + 1, "head")
+        sheet.put(address(CLOCKS + ROUNDS + k, 4), k + 1, "head")
+    sheet.put(address(CLOCKS, 3), _("Clock at the end of round"), "section")
+    sheet.put(address(CLOCKS + ROUNDS, 3), _("Time of day of each stamp"), "section")
+    sheet.heights(5, 5, 14)
+    sheet.widths("A", 8, 40, 24, 12, 12, 15, 16, 16, 24, 13, 14, 18, 14, 18, 16, 16, 17, 17, 17, 19, *[15] * (2 * ROUNDS), 20, 20)
+    last = DAY + ATHLETES - 1
+    first_clock, last_clock = column(CLOCKS), column(CLOCKS + ROUNDS - 1)
+    score, tie = column(CLOCKS + 2 * ROUNDS), column(CLOCKS + 2 * ROUNDS + 1)
+    r = DAY
+    n, clocks = f"$A{r}", f"${first_clock}{r}:${last_clock}{r}"
+    of = lambda name: f"INDEX(a_{name};{n})"
+    per_round = division_reps(of("d"))
+    out = f'$T{r}<>""'
+    sheet.numbers(f"A{r}", ATHLETES)
+    heat = f"IFERROR(INDEX(heat_list;MATCH($B{r};INDEX(heat_list;0;4);0);{{k}});\"\")"
+    done = f"$H{r}"
+    reps = (f'IF(event_columns=1;{done}*{of("per_round")};IF({done}=0;0;INDEX(cum_reps;1;{of("first")}+{done}-1)))+N($P{r})')
+    total = f"${score}{r}"
+    last_shown = f"MAX({clocks})"
+    # how much of the work, at the usual pace, lies behind after so many rounds
+    share = (f'IF(event_columns=1;{done};INDEX(cum_work;1;{of("first")}+{done}-1))')
+    at_cap = f"({share}*event_cap/{last_shown})"
+    k = f'MATCH({at_cap};INDEX(cum_work;1;{of("first")}):INDEX(cum_work;1;{of("first")}+{ROUNDS - 1});1)'
+    ladder = (f'IFERROR(INDEX(cum_reps;1;{of("first")}+{k}-1)+({at_cap}-INDEX(cum_work;1;{of("first")}+{k}-1))/'
+              f'INDEX(work_all;1;{of("first")}+{k})*INDEX(reps_all;1;{of("first")}+{k});"")')
+    whole = f'IF(event_columns=1;event_rounds;INDEX(cum_work;1;{of("first")}+event_rounds-1))'
+    forecast = lambda i: pc("SCORE.FORECAST", "event_cap", clocks, per_round, "0.9", i)
+    bound = lambda i: f'=IF(OR({of("ok")}=0;event_kind=2;event_columns>1;{done}<2;{of("per_round")}=0);"";IFERROR({forecast(i)};""))'
+    outputs = (
+        ("B", f"={of('name')}", "cell", "name"), ("C", f"={of('division')}", "cell", "division"),
+        ("D", f'=IF({of("ok")}=0;"";{heat.format(k=1)})', "cell center", "heat"),
+        ("E", f'=IF({of("ok")}=0;"";{heat.format(k=2)})', "cell center", "lane"),
+        ("F", f"={of('goal')}", "cell center", "goal"), ("G", f"={of('target')}", "cell time", "target"),
+        ("H", f'=IF({of("ok")}=0;"";COUNT({clocks}))', "cell center", "done"),
+        ("I", f'=IF({total}="";IF(AND({of("ok")}=1;{out});{lit("withdrew")};"");IFERROR(IF(event_kind=2;'
+              f'IF(N($R{r})>0;{pc("SCORE.RESULT", f"$R{r}", "event_cap")};{pc("SCORE.RESULT", "event_cap", "event_cap", f"$Q{r}")});'
+              f'IF({of("per_round")}=0;FIXED({done};0);{pc("SCORE.TEXT", total, per_round)}));{lit("check the entry")}))', "cell strong", "result"),
+        ("J", f'=IF({total}="";"";IFERROR({pc("SCORE.PLACE", total, "day_score", "IF(event_kind=2;" + chr(34) + "low" + chr(34) + ";" + chr(34) + "high" + chr(34) + ")", f"$C{r}", "day_division", f"${tie}{r}", "day_tie")};""))',
+         "cell strong", "place"),
+        ("K", bound(1), "cell whole", "low"),
+        ("L", f'=IF(OR({of("ok")}=0;{done}=0;{done}="");"";IFERROR(IF(event_kind=2;IF({done}>=event_rounds;"";{last_shown}*{whole}/{share});'
+              f'IF({of("per_round")}=0;"";IF(event_columns>1;{ladder};{forecast(2)})));""))', "cell whole", "expected"),
+        ("M", bound(3), "cell whole", "high"),
+        ("N", f'=IF($L{r}="";"";IFERROR(IF(event_kind=2;IF($L{r}>event_cap;{lit("past the cap")};{pc("CLOCK.TEXT", f"$L{r}")});{pc("SCORE.TEXT", f"$L{r}", per_round)});""))',
+         "cell center", "reads"),
+        ("O", f'=IF(OR({of("ok")}=0;event_columns>1;{done}<2);"";IFERROR({pc("SCORE.FADE", clocks)};""))', "cell share", "fade"),
+    )
+    for letter, formula, style, name in outputs:
+        sheet.down(f"{letter}{r}", formula, ATHLETES, style)
+        sheet.name(f"day_{name}", f"{letter}{r}:{letter}{last}")
+    for letter, name, style in (("P", "partial", "input number"), ("Q", "left", "input number"), ("R", "finish", "input time"),
+                                ("S", "tiebreak", "input time"), ("T", "out", "input center")):
+        sheet.styled(f"{letter}{r}:{letter}{last}", style)
+        sheet.name(f"day_{name}", f"{letter}{r}:{letter}{last}")
+    sheet.styled(f"{first_clock}{r}:{last_clock}{last}", "input time")
+    sheet.name("day_clocks", f"{first_clock}{r}:{last_clock}{last}")
+    stamps = f"{column(CLOCKS + ROUNDS)}{r}:{column(CLOCKS + 2 * ROUNDS - 1)}{last}"
+    sheet.styled(stamps, "input clock")
+    sheet.name("day_stamps", stamps)
+    sheet.text(f"{score}5", "Score", "head")
+    sheet.text(f"{tie}5", "Tie", "head")
+    # withdrawn athletes have no place; a result that cannot be is no score
+    sheet.down(f"{score}{r}", f'=IF(OR({of("ok")}=0;{out});"";IF(event_kind=2;IF(N($R{r})>0;IF($R{r}<=event_cap;$R{r};"");IF(N($Q{r})>0;IFERROR({pc("SCORE.CAPPED", f"$Q{r}", "event_cap")};"");""));'
+                              f'IF(AND({done}=0;$P{r}="");"";{reps})))', ATHLETES, "cell")
+    sheet.name("day_score", f"{score}{r}:{score}{last}")
+    sheet.down(f"{tie}{r}", f'=IF(N($S{r})>0;$S{r};"")', ATHLETES, "cell")
+    sheet.name("day_tie", f"{tie}{r}:{tie}{last}")
+    sheet.limit(f"P{r}:P{last}", 0, 9999, "Give the repetitions done in the round still open.")
+    sheet.whole(f"Q{r}:Q{last}", 1, 9999, "Give the whole repetitions not done at the cap.")
+    for cells in (f"R{r}:R{last}", f"S{r}:S{last}"):
+        sheet.limit(cells, 1 / 86400, 4 / 24 - 1e-9, "Give minutes and seconds such as 11:42.")
+    sheet.choose(f"T{r}:T{last}", "list_yes", "Choose yes where the athlete stopped; else leave empty.")
+    here = f"{first_clock}{r}"
+    sheet.check(f"{first_clock}{r}:{last_clock}{last}",
+                f"AND(ISNUMBER({here});{here}>0;{here}<=event_cap+1E-9;COUNTIF(${first_clock}{r}:{here};\">\"&{here})=0)",
+                "Give the clock as minutes and seconds, later than the round before and not past the cap.")
+    sheet.mark(f"P{r}:P{last}", ("event_kind=2", "not used"))
+    sheet.mark(f"Q{r}:R{last}", ("event_kind<>2", "not used"))
+    sheet.freeze(f"C{r}")
+    sheet.page(f"A1:{column(CLOCKS + 11)}{last}", landscape=True, repeat=(1, 5))
+
+
+# Review -----------------------------------------------------------------------------------------------------------
+
+def make_review(book):
+    sheet, _, lit, say = book.review, book.texts, book.texts.lit, book.texts.say
+    stamp(sheet, "Review")
+    sheet.text("A3", "Athlete")
+    sheet.merged("B3:D3", None, "input")
+    sheet.name("review_athlete", "B3")
+    sheet.choose("B3", "roster_name", "Choose an athlete of the roster.")
+    sheet.widths("A", 34, 24, 24, 24, 24, 24, 24, 30)
+    sheet.put("J1", '=IF(review_athlete="";0;IFERROR(MATCH(review_athlete;a_name;0);0))', "working")
+    who = "$J$1"
+    sheet.name("review_n", "J1")
+    of = lambda name: f"INDEX(a_{name};{who})"
+    clocks = f"INDEX(day_clocks;{who};0)"
+    for col, head in zip("ABCDEF", ("Round", "Clock planned", "Round planned", "Clock", "Round", "Later than planned, s")):
+        sheet.text(f"{col}5", head, "head")
+    sheet.heights(5, 5, 10)
+    sheet.numbers("A6", REVIEWED)
+    at = f"IF(event_columns=1;$A6;{of('goal_rounds')}*INDEX(cum_work;1;{of('first')}+$A6-1)/{of('work')})"
+    sheet.down("B6", f'=IF({who}=0;"";IF(OR({of("free")}=0;$A6>{of("goal_rounds")}+1E-9);"";IFERROR({pc("PACE.CLOCK", of("goal_clock"), of("goal_rounds"), at, of("drift"))};"")))',
+               REVIEWED, "cell time")
+    sheet.down("C6", '=IF(B6="";"";B6-N(B5))', REVIEWED, "cell time")
+    sheet.down("D6", f'=IF({who}=0;"";IF(N(INDEX(day_clocks;{who};$A6))>0;INDEX(day_clocks;{who};$A6);""))', REVIEWED, "cell time")
+    sheet.down("E6", '=IF(D6="";"";D6-N(D5))', REVIEWED, "cell time")
+    sheet.down("F6", '=IF(OR(B6="";D6="");"";ROUND(86400*(D6-B6);0))', REVIEWED, "cell center")
+    # what the chart draws: no point where there is no round
+    sheet.down("K6", "=$A6", REVIEWED, "working")
+    sheet.text("L5", "Planned", "working head")
+    sheet.text("M5", "Actual", "working head")
+    sheet.down("L6", '=IF(C6="";NA();C6)', REVIEWED, "working")
+    sheet.down("M6", '=IF(E6="";NA();E6)', REVIEWED, "working")
+    lines = (
+        ("Goal", f'=IF({who}=0;"";{of("goal")})', "cell strong"),
+        ("Result", f'=IF({who}=0;"";INDEX(day_result;{who}))', "cell strong"),
+        ("Fade a round", f'=IF({who}=0;"";IF(COUNT({clocks})<2;"";IFERROR({pc("SCORE.FADE", clocks)};"")))', "cell share"),
+        ("Round times vary by", f'=IF({who}=0;"";IF(COUNT({clocks})<2;"";IFERROR({pc("SCORE.STEADINESS", clocks)};"")))', "cell share"),
+        ("At the middle round time to the end", f'=IF({who}=0;"";IF(OR(event_columns>1;event_kind=2;COUNT(E$6:E${5 + REVIEWED})<3);"";IFERROR('
+         + pc("SCORE.TEXT", pc("PACE.ROUNDS", "event_cap", f"MEDIAN(E$6:E${5 + REVIEWED})") + f"*{of('per_round')}", of("per_round")) + ';"")))', "cell strong"),
+        ("Ergometer that the result implies, cal/h", f'=IF({who}=0;"";INDEX(review_rate;{who}))', "cell whole"),
+        ("Effort between that it implies", f'=IF({who}=0;"";INDEX(review_effort;{who}))', "cell share"),
+    )
+    for row, (label, formula, style) in enumerate(lines, 6):
+        sheet.text(f"G{row}", label, "cell words")
+        sheet.put(f"H{row}", formula, style)
+        sheet.heights(row, row, 9)
+    sheet.merged("G14:H18", _("A second attempt: no sooner than 48 to 72 hours, rested, and not for newcomers or anyone in pain. What it "
+                             "could bring is seen best in the middle round time held to the end. Carry the implied effort into the "
+                             "sheet Tests as fitted effort; it is the weakest number here."), "note")
+    end = 6 + REVIEWED
+    chart = sheet.chart("review", "Line", f"A{end + 1}", (200, 80), (f"K5:M{5 + REVIEWED}",), "Round times, planned and actual", "Round", None, time=True)
+    chart.Diagram.SymbolType = -1
+    top = 40
+    sheet.styled(f"A{top - 1}:H{top - 1}", "section")
+    sheet.text(f"A{top - 1}", "All athletes", "section")
+    for step, head in enumerate(("Name", "Goal", "Result", "Fade a round", "Round times vary by", "Implied cal/h", "Implied effort between", "In words")):
+        sheet.text(address(step, top - 1), head, "head")
+    sheet.heights(top, top, 10)
+    first, last = top + 1, top + ATHLETES
+    n = f"(ROW()-{top})"
+    a = lambda name: f"INDEX(a_{name};{n})"
+    its = f"INDEX(day_clocks;{n};0)"
+    done = f"N(INDEX(day_done;{n}))"
+    walk = ("station_units", f"INDEX(amounts_all;0;{a('first')}):INDEX(amounts_all;0;{a('first')}+event_columns-1)",
+            f"INDEX(s_rate2;0;{n})", f"INDEX(s_extras2;0;{n})")
+    rate = pc("PLAN.ERGNEED", f"MAX({its})", done, *walk, "event_main")
+    effort = pc("PLAN.EFFORT", "event_cap", a("calories"), a("other_s"), a("cp"), a("reserve"), f"F{first}", "event_keep")
+    for col, formula, style in (
+            ("A", f"={a('name')}", "cell"), ("B", f"={a('goal')}", "cell center"), ("C", f"=INDEX(day_result;{n})", "cell strong"),
+            ("D", f"=INDEX(day_fade;{n})", "cell share"),
+            ("E", f'=IF(OR({a("ok")}=0;event_columns>1;{done}<2);"";IFERROR({pc("SCORE.STEADINESS", its)};""))', "cell share"),
+            ("F", f'=IF(OR({a("ok")}=0;{done}<1;event_main=0);"";IFERROR({rate};""))', "cell whole"),
+            ("G", f'=IF(OR(F{first}="";{a("cp")}=0);"";IFERROR({effort};""))', "cell share"),
+            ("H", f'=IF(OR({a("free")}=0;C{first}="");"";IF(D{first}="";"";IF(D{first}>0.02;{lit("opened too fast")};IF(D{first}<-0.02;{lit("could have opened faster")};{lit("evenly paced")}))))', "cell words")):
+        sheet.down(f"{col}{first}", formula, ATHLETES, style)
+    sheet.name("review_rate", f"F{first}:F{last}")
+    sheet.name("review_effort", f"G{first}:G{last}")
+    for letter in "JKLM":
+        sheet.sheet.Columns.getByName(letter).Width = 10
+    sheet.break_before(top - 1)
+    sheet.page(f"A1:H{last}", repeat=(1, 2))
+
+
+# Layout -----------------------------------------------------------------------------------------------------------
+
+def make_layout(book):
+    sheet, _, lit, say = book.layout, book.texts, book.texts.lit, book.texts.say
+    stamp(sheet, "Layout")
+    sheet.text("A3", "Athlete")
+    sheet.merged("B3:D3", None, "input")
+    sheet.name("layout_athlete", "B3")
+    sheet.choose("B3", "roster_name", "Choose an athlete of the roster.")
+    sheet.widths("A", 40, *[26] * 8)
+    sheet.put("L1", '=IF(layout_athlete="";0;IFERROR(MATCH(layout_athlete;a_name;0);0))', "working")
+    sheet.merged("A4:I4", _("What the steps from station to station cost: the same athlete, the same rates, the stations walked with so "
+                            "many steps everywhere."), "note")
+    who = "$L$1"
+    of = lambda name: f"INDEX(a_{name};{who})"
+    sheet.text("A6", "Steps between stations", "head left")
+    for col, steps in zip("BCDEFGHI", (1.5, 3, 4, 6, 8, 12, 16, 20)):
+        sheet.put(f"{col}6", steps, "input number")
+    sheet.limit("B6:I6", 0, 200, "Give a number of steps.")
+    used = "SUMPRODUCT((st_kind>0)*1)"
+    sheet.text("A7", "Walking a round", "cell")
+    sheet.right("B7", f'=B6*event_step_s*{used}/86400', 8, "cell time")
+    amounts = f"INDEX(amounts_all;0;{of('first')}):INDEX(amounts_all;0;{of('first')}+event_columns-1)"
+    first = 22
+    extras = f"B${first}:B${first + STATIONS - 1}"
+    walk = ("station_units", amounts, f"INDEX(s_rate2;0;{who})", extras)
+    reps = pc("PLAN.SCORE", "event_fresh", *walk, "st_counts")
+    finish = pc("PLAN.FINISH", "event_rounds", *walk) + "/(1-event_fade/2)"
+    sheet.text("A8", "Would come to", "cell")
+    sheet.right("B8", f'=IF({who}=0;"";IF({of("ok")}=0;"";IFERROR(IF(event_kind=2;{pc("CLOCK.TEXT", finish)};{pc("SCORE.TEXT", reps, division_reps(of("d")))});"")))', 8, "cell strong")
+    sheet.text("A9", "Lost against the fewest steps", "cell")
+    sheet.right("B10", f'=IF({who}=0;"";IF({of("ok")}=0;"";IFERROR(IF(event_kind=2;{finish};{reps});"")))', 8, "working")
+    sheet.right("B9", f'=IF(B10="";"";IF(event_kind=2;{say("{seconds} s", seconds="ROUND(86400*(B10-MIN($B10:$I10));0)")};{say("{reps} reps", reps="MAX($B10:$I10)-B10")}))', 8, "cell center")
+    sheet.sheet.Rows.getByIndex(9).IsVisible = False
+    # seconds a round beside the work, station by station, for each number of steps
+    sheet.numbers(f"A{first}", STATIONS, "working")
+    sheet.block(f"B{first}", f'=IF({who}=0;0;IF(INDEX(st_kind;$A{first})=0;0;MAX(0;INDEX(s_extras2;$A{first};{who})-INDEX(st_extras;$A{first})+N(INDEX(station_handling;$A{first}))+event_step_s*B$6)))',
+                STATIONS, 8, "working")
+    for row in range(first - 1, first + STATIONS):
+        sheet.sheet.Rows.getByIndex(row - 1).IsVisible = False
+    sheet.merged("A12:I12", _(CAUTION), "caution")
+    sheet.heights(12, 12, 12)
+    sheet.merged("A11:I11", _("Three steps saved at each of four stations are about 7 s a round: mark the floor, set things within reach."), "note")
+    sheet.sheet.Columns.getByName("L").IsVisible = False
+    sheet.page("A1:I12", landscape=True)
+
+
+# The field --------------------------------------------------------------------------------------------------------
+
+def make_field(book):
+    sheet, _ = book.field, book.texts
+    stamp(sheet, "The field")
+    no_athletes(sheet, "F2")
+    sheet.merged("A3:G3", _("Planned pace of all who have a goal: the slowest tenth, the middle, the fastest tenth. No names, so it may hang on the wall."), "note")
+    for step, head in enumerate(("Round", "Slowest tenth", "Middle", "Fastest tenth")):
+        sheet.text(address(step, 4), head, "head")
+    sheet.heights(5, 5, 8)
+    sheet.widths("A", 22, 30, 30, 30, 6, 30, 30)
+    sheet.numbers("A6", REVIEWED)
+    # round times as planned, mean over the task
+    sheet.text("F5", "Round target", "head")
+    sheet.text("G5", "Athletes with a goal", "head")
+    for row, (label, share) in enumerate((("Slowest tenth", 0.9), ("Middle", 0.5), ("Fastest tenth", 0.1)), 6):
+        sheet.put(f"F{row}", f'=IF(COUNT(a_target)=0;"";PERCENTILE(a_target;{share}))', "cell time")
+    sheet.put("G6", "=COUNT(a_target)", "cell center")
+    for col, row in (("B", 6), ("C", 7), ("D", 8)):
+        sheet.down(f"{col}6", f'=IF($F${row}="";"";IF($A6*$F${row}>event_cap+1E-9;"";$A6*$F${row}))', REVIEWED, "cell time")
+        chart_col = {"B": "J", "C": "K", "D": "L"}[col]
+        sheet.down(f"{chart_col}6", f'=IF({col}6="";NA();{col}6)', REVIEWED, "working")
+        sheet.put(f"{chart_col}5", f"={col}5", "working head")
+    sheet.down("I6", "=$A6", REVIEWED, "working")
+    sheet.chart("field", "Line", f"A{7 + REVIEWED}", (178, 90), (f"I5:L{5 + REVIEWED}",), "Planned clock at the end of each round", "Round", None, time=True)
+    for letter in "IJKL":
+        sheet.sheet.Columns.getByName(letter).Width = 10
+    sheet.page(f"A1:G{7 + REVIEWED + 22}", tall=1)
+
+
+# Season -----------------------------------------------------------------------------------------------------------
+
+def make_season(book):
+    sheet, _, lit, say = book.season, book.texts, book.texts.lit, book.texts.say
+    sheet.put("A1", _("Season"), "title")
+    sheet.put("A2", '=event_gym', "stamp")
+    sheet.text("A3", "Missed event counts as")
+    sheet.merged("B3:C3", _("one place behind the last"), "input")
+    sheet.name("season_missed", "B3")
+    sheet.choose("B3", "list_missed", "Choose a rule from the list.")
+    sheet.text("D3", "Fixed place")
+    sheet.put("E3", 30, "input number")
+    sheet.name("season_fixed", "E3")
+    sheet.whole("E3", 1, 999, "Give a place.")
+    sheet.merged("A4:V4", _("Results as numbers: repetitions, or time as minutes and seconds. Places within each division."), "note")
+    for step, head in enumerate(("Name", "Division", "Sum of places", "Rank", "Trend")):
+        sheet.text(address(step, 6), head, "head")
+    sheet.heights(7, 7, 10)
+    first_result = 5
+    last = 7 + ATHLETES
+    results = lambda e: f"{column(first_result + 2 * e)}$8:{column(first_result + 2 * e)}${last}"
+    sheet.text("D5", "Event")
+    sheet.text("D6", "Better is")
+    for e in range(EVENTS):
+        left, right = column(first_result + 2 * e), column(first_result + 2 * e + 1)
+        sheet.merged(f"{left}5:{right}5", None, "input head")
+        sheet.merged(f"{left}6:{right}6", None, "input center")
+        sheet.choose(f"{left}6", "list_order", "Choose high where more is better, low for times.")
+        sheet.text(f"{left}7", "Result", "head")
+        sheet.text(f"{right}7", "Place", "head")
+        sheet.styled(f"{left}8:{left}{last}", "input number")
+        sheet.mark(f"{left}8:{left}{last}", (f'{left}$6=INDEX(list_order;2)', "time shown"))
+        order = f'IF({left}$6=INDEX(list_order;2);"low";"high")'
+        missed = (f'IF(COUNT({results(e)})=0;"";IF(season_missed=INDEX(list_missed;2);season_fixed;IF(season_missed=INDEX(list_missed;3);"";'
+                  f'SUMPRODUCT(($B$8:$B${last}=$B8)*ISNUMBER({results(e)}))+1)))')
+        placed = pc("SCORE.PLACE", f"{left}8", results(e), order, "$B8", f"$B$8:$B${last}")
+        sheet.down(f"{right}8", f'=IF($A8="";"";IF(ISNUMBER({left}8);IFERROR({placed};"");{missed}))', ATHLETES, "cell center")
+    sheet.styled(f"A8:A{last}", "input text")
+    sheet.styled(f"B8:B{last}", "input")
+    sheet.choose(f"B8:B{last}", "division_names", "Choose a division; they are named on the sheet Event.")
+    sheet.name("season_names", f"A8:A{last}")
+    sheet.name("season_divisions", f"B8:B{last}")
+    for e in range(EVENTS):
+        sheet.name(f"season_results_{e + 1}", results(e).replace("$", ""))
+    sheet.name("season_titles", f"{column(first_result)}5:{column(first_result + 2 * EVENTS - 1)}5")
+    sheet.name("season_order", f"{column(first_result)}6:{column(first_result + 2 * EVENTS - 1)}6")
+    place = [f"{column(first_result + 2 * e + 1)}8" for e in range(EVENTS)]
+    count = "COUNT(" + ";".join(place) + ")"
+    sheet.down("C8", f'=IF(OR($A8="";{count}=0);"";SUM({";".join(place)}))', ATHLETES, "cell strong")
+    sheet.down("D8", f'=IF($C8="";"";IFERROR({pc("SCORE.PLACE", "$C8", f"$C$8:$C${last}", chr(34) + "low" + chr(34), "$B8", f"$B$8:$B${last}")};""))', ATHLETES, "cell strong")
+    # trend: the sign of the least-squares slope of the places over the events
+    cells = [f"N({p})" for p in place]
+    there = [f"ISNUMBER({p})" for p in place]
+    sx = "(" + "+".join(f"{i}*{t}" for i, t in enumerate(there)) + ")"
+    sy = "(" + "+".join(cells) + ")"
+    sxy = "(" + "+".join(f"{i}*{c}" for i, c in enumerate(cells)) + ")"
+    slope_sign = f"({count}*{sxy}-{sx}*{sy})"
+    sheet.down("E8", f'=IF({count}<3;"";IF({slope_sign}<-0.5;"▲ "&{lit("rising")};IF({slope_sign}>0.5;"▼ "&{lit("falling")};"= "&{lit("steady")})))', ATHLETES, "cell words")
+    sheet.widths("A", 42, 26, 20, 14, 24, *[17, 13] * EVENTS)
+    sheet.freeze("C8")
+    sheet.page(f"A1:{column(first_result + 2 * EVENTS - 1)}{last}", landscape=True, repeat=(1, 7))

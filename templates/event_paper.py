@@ -1,0 +1,408 @@
+"""What is printed and hung up before the start: schemes, versions, wall tables, cards, warm-up, heats, judge sheets."""
+
+from book import LINE, address, column, line, pc
+from event_base import (ATHLETES, CARD_ROWS, CAUTION, DIVISIONS, REP, ROUNDS, STATIONS, STRIP, no_athletes, stamp,
+                        texts_clock)
+
+SCHEMES = 5   # stations with repetitions on the sheet Sets
+CLOCK_GOALS = 9
+JUDGED = 12   # rounds on a judge sheet
+LANES = 12    # judge sheets in a heat
+JUDGE_ROWS = 28
+
+
+def make(book):
+    make_sets(book)
+    make_version(book)
+    make_clocks(book)
+    make_ergometer(book)
+    make_cards(book)
+    make_messages(book)
+    make_warmup(book)
+    make_heats(book)
+    make_judge(book)
+
+
+def division_amounts(d):
+    """The amounts of division d, as many rounds as differ."""
+    return f"INDEX(amounts_all;0;({d}-1)*{ROUNDS}+1):INDEX(amounts_all;0;({d}-1)*{ROUNDS}+event_columns)"
+
+
+def division_reps(d):
+    return f"INDEX(reps_all;1;({d}-1)*{ROUNDS}+1):INDEX(reps_all;1;({d}-1)*{ROUNDS}+event_columns)"
+
+
+# Sets -------------------------------------------------------------------------------------------------------------
+
+def make_sets(book):
+    sheet, _, lit = book.sets, book.texts, book.texts.lit
+    stamp(sheet, "Sets")
+    sheet.merged("A3:V3", _("Open with the first scheme; fall back to the second when the first no longer holds. "
+                            "In hand: repetitions left at the worst moment, by a model of fatigue borrowed from "
+                            "whole-body work; a mark where fewer than two are left. One repetition of test noise can "
+                            "move a scheme."), "note")
+    sheet.heights(3, 3, 10)
+    sheet.text("A5", "No.", "head")
+    sheet.text("B5", "Name", "head")
+    sheet.widths("A", 8, 42, *[16, 24, 24, 14] * SCHEMES)
+    sheet.numbers("A6", ATHLETES)
+    sheet.down("B6", "=INDEX(a_name;$A6)", ATHLETES, "cell")
+    for k in range(SCHEMES):
+        first = 2 + 4 * k
+        at = f"IFERROR(MATCH({k + 1};st_rank;0);0)"
+        # the station's name stands in row 4, its number in row 1, white on white
+        number = address(first, 0, "cr")
+        sheet.put(address(first, 0), f"={at}", "working").CharColor = 0xFFFFFF
+        sheet.merged(f"{address(first, 3)}:{address(first + 3, 3)}", f'=IF({number}=0;"";INDEX(st_name;{number}))', "head")
+        for step, (head, block, style) in enumerate((("Longest set", "max", "cell center"), ("Open with", "open", "cell strong"),
+                                                     ("Fall back to", "back", "cell center"), ("In hand", "hand", "cell tenth"))):
+            sheet.text(address(first + step, 4), head, "head")
+            value = f"INDEX(s_{block};{number};$A6)"
+            if block == "max":
+                shown = f'ROUND({value};0)&CHOOSE(INDEX(s_from;{number};$A6)+1;"";"";" "&{lit("(load)")};" "&{lit("(group)")};"")'
+            else:
+                shown = value
+            sheet.down(address(first + step, 5), f'=IF({number}*INDEX(a_ok;$A6)=0;"";IF(INDEX(s_max;{number};$A6)<=0;"";{shown}))',
+                       ATHLETES, style)
+        hand = address(first + 3, 5)
+        sheet.mark(f"{hand}:{address(first + 3, 4 + ATHLETES)}", (f"AND(ISNUMBER({hand});{hand}<0)", "mark strong"),
+                   (f"AND(ISNUMBER({hand});{hand}<2)", "mark"))
+    sheet.heights(5, 5, 9)
+    sheet.freeze("C6")
+    sheet.page(f"A1:{column(1 + 4 * SCHEMES)}{5 + ATHLETES}", landscape=True, repeat=(1, 5))
+
+
+# Which version ----------------------------------------------------------------------------------------------------
+
+def make_version(book):
+    sheet, _, lit, say = book.version, book.texts, book.texts.lit, book.texts.say
+    stamp(sheet, "Which version")
+    sheet.text("A3", "As written:")
+    sheet.styled("C3", "input")
+    sheet.text("E3", "Adapted:")
+    sheet.styled("F3", "input")
+    sheet.merged("D3:D3", None, "label")
+    for name, cell in (("version_written", "C3"), ("version_adapted", "F3")):
+        sheet.name(name, cell)
+        sheet.choose(cell, "division_names", "Choose a division; they are named on the sheet Event.")
+    sheet.put("C3", _("as written"))
+    sheet.put("F3", _("adapted"))
+    sheet.merged("A4:K4", _("Heaviest load as a share of the one-repetition maximum; largest set asked for as a share of "
+                            "the longest set; what the task would come to. A repeated load above 70 % speaks for the "
+                            "adapted version."), "note")
+    sheet.heights(4, 4, 9)
+    sheet.merged("D5:F5", "=version_written", "head")
+    sheet.merged("G5:I5", "=version_adapted", "head")
+    for col, head in zip("ABCDEFGHIJ", ("No.", "Name", "Division", "Load", "Largest set", "Would come to", "Load", "Largest set",
+                                        "Would come to", "We suggest")):
+        sheet.text(f"{col}6", head, "head")
+    sheet.widths("A", 8, 44, 26, 18, 20, 24, 18, 20, 24, 80)
+    sheet.numbers("A7", ATHLETES)
+    sheet.down("B7", "=INDEX(a_name;$A7)", ATHLETES, "cell")
+    sheet.down("C7", "=INDEX(a_division;$A7)", ATHLETES, "cell")
+    # the divisions by number, out of sight
+    sheet.put("M1", "=IFERROR(MATCH(version_written;division_names;0);0)", "working")
+    sheet.put("N1", "=IFERROR(MATCH(version_adapted;division_names;0);0)", "working")
+    both = "INDEX(a_ok;$A7)*$M$1*$N$1"
+    for load, part, score, d in (("D", "E", "F", "$M$1"), ("G", "H", "I", "$N$1")):
+        sheet.down(f"{load}7", f'=IF({both}=0;"";SUMPRODUCT(MAX(INDEX(station_loads;0;{d})*INDEX(s_inverse;0;$A7))))', ATHLETES, "cell share")
+        column_of = f"INDEX(amounts_all;0;({d}-1)*{ROUNDS}+event_ref)"
+        sheet.down(f"{part}7", f'=IF({both}=0;"";SUMPRODUCT(MAX((INDEX(s_max;0;$A7)>0)*{column_of}/(INDEX(s_max;0;$A7)+(INDEX(s_max;0;$A7)<=0)))))',
+                   ATHLETES, "cell share")
+        walk = ("station_units", division_amounts(d), "INDEX(s_rate2;0;$A7)", "INDEX(s_extras2;0;$A7)")
+        sheet.down(f"{score}7", f'=IF(OR({both}=0;INDEX(a_status;$A7)<>1);"";IFERROR(IF(event_kind=2;'
+                                f'{pc("CLOCK.TEXT", pc("PLAN.FINISH", "event_rounds", *walk) + "/(1-event_fade/2)")};'
+                                f'{pc("SCORE.TEXT", pc("PLAN.SCORE", "event_fresh", *walk, "st_counts"), division_reps(d))});""))',
+                   ATHLETES, "cell center")
+        sheet.mark(f"{load}7:{load}{6 + ATHLETES}", (f"AND(ISNUMBER({load}7);{load}7>0.7)", "mark"))
+        sheet.mark(f"{part}7:{part}{6 + ATHLETES}", (f"AND(ISNUMBER({part}7);{part}7>0.6)", "mark"))
+    percent = lambda cell: f'ROUND(100*{cell};0)'
+    sheet.down("J7", f'=IF({both}=0;"";IF(INDEX(a_status;$A7)<>1;{lit("adapted, easy and without a goal")};'
+                     f'IF(AND(D7=0;E7=0);{lit("no tests: as the coach sees it")};'
+                     f'IF(G7>0.7;{say("adapted and lighter still: {load} % of the maximum again and again", load=percent("G7"))};'
+                     f'IF(D7>0.7;{say("adapted: as written the load is {load} % of the maximum", load=percent("D7"))};'
+                     f'IF(E7>0.6;{say("adapted: as written one set is {part} % of the longest set", part=percent("E7"))};'
+                     f'{say("as written: load {load} % of the maximum, largest set {part} % of the longest", load=percent("D7"), part=percent("E7"))}'
+                     f'))))))', ATHLETES, "cell words")
+    sheet.sheet.Columns.getByName("M").IsVisible = sheet.sheet.Columns.getByName("N").IsVisible = False
+    sheet.freeze("C7")
+    sheet.page(f"A1:J{6 + ATHLETES}", landscape=True, repeat=(1, 6))
+
+
+# Wall tables ------------------------------------------------------------------------------------------------------
+
+def wall_head(sheet):
+    book = sheet.book
+    sheet.put("A1", '=IF(event_gym="";"";event_gym&": ")&event_title', "wall title")
+    sheet.heights(1, 1, 18)
+    sheet.put("A2", "=" + book.texts.say("{format}, cap {cap}. {stamp}", format="event_format",
+                                         cap=f'IFERROR({pc("CLOCK.TEXT", "event_cap")};"")', stamp="event_stamp"), "wall stamp")
+    sheet.heights(2, 2, 10)
+
+
+def make_clocks(book):
+    sheet, _ = book.clocks, book.texts
+    rows = 20
+    wall_head(sheet)
+    no_athletes(sheet, "A3")
+    sheet.merged(f"B4:{column(CLOCK_GOALS)}4", _("What the clock shows at the end of each round, by goal"), "wall head")
+    sheet.text("A5", "Round", "wall head")
+    sheet.right("B5", '=INDEX(wall_goals;COLUMN()-1)&""', CLOCK_GOALS, "wall head")
+    sheet.numbers("A6", rows, "wall goal")
+    goal = "INDEX(wall_rounds;COLUMN()-1)"
+    at = f"IF(event_columns=1;$A6;{goal}*INDEX(cum_work;1;$A6)/INDEX(wall_work;COLUMN()-1))"
+    sheet.block("B6", f'=IF(OR({goal}=0;$A6>{goal}+1E-9);"";IFERROR({pc("PACE.CLOCK", "INDEX(wall_clock;COLUMN()-1)", goal, at)};""))',
+                rows, CLOCK_GOALS, "wall time")
+    sheet.heights(4, 5, 11)
+    sheet.widths("A", 36, *[28] * CLOCK_GOALS)
+    end = 6 + rows
+    sheet.merged(f"A{end}:{column(CLOCK_GOALS)}{end}", _("Even pace. The goals are set on the sheet Event; the first nine are shown."), "wall note")
+    sheet.merged(f"A{end + 1}:{column(CLOCK_GOALS)}{end + 1}", _(CAUTION), "caution")
+    sheet.heights(end + 1, end + 1, 12)
+    sheet.page(f"A1:{column(CLOCK_GOALS)}{end + 1}", tall=1, wide=1, centre=True)
+
+
+def make_ergometer(book):
+    sheet, _ = book.ergometer, book.texts
+    rows, rates = 20, 10
+    wall_head(sheet)
+    for cell, label in (("A3", "Calories from"), ("D3", "cal/h from"), ("G3", "in steps of"), ("J3", "Spin-up, s")):
+        sheet.text(cell, label)
+    for cell, name, value, low, high, message in (
+            ("B3", "erg_calories_from", 5, 1, 200, "Give calories, such as 5."),
+            ("F3", "erg_rate_from", 600, 100, 5000, "Give calories an hour, such as 600."),
+            ("H3", "erg_rate_step", 100, 1, 1000, "Give calories an hour, such as 100."),
+            ("K3", "erg_spin_up", 0, 0, 20, "Give seconds until the machine counts; 0 is usual.")):
+        sheet.put(cell, value, "input number")
+        sheet.name(name, cell)
+        sheet.limit(cell, low, high, message)
+    sheet.merged(f"B4:{column(rates)}4", _("Time on the ergometer at so many cal/h"), "wall head")
+    sheet.text("A5", "Calories", "wall head")
+    sheet.right("B5", "=erg_rate_from+(COLUMN()-2)*erg_rate_step", rates, "wall head")
+    sheet.down("A6", "=erg_calories_from+ROW()-6", rows, "wall goal")
+    sheet.block("B6", f'=IFERROR({pc("ERG.TIME", "$A6", "B$5", "erg_spin_up")};"")', rows, rates, "wall time")
+    sheet.heights(4, 5, 11)
+    sheet.widths("A", 42, *[26] * rates)
+    end = 6 + rows
+    sheet.merged(f"A{end}:{column(rates)}{end}", _("Calories as the monitor counts them; check yours once against a stopwatch."), "wall note")
+    sheet.merged(f"A{end + 1}:{column(rates)}{end + 1}", _(CAUTION), "caution")
+    sheet.heights(end + 1, end + 1, 12)
+    sheet.page(f"A1:{column(rates)}{end + 1}", tall=1, wide=1, centre=True)
+
+
+# Cards ------------------------------------------------------------------------------------------------------------
+
+CARD_COLUMNS = 10
+CARD_HEIGHTS = (9, 5, 9, 11, 5, 25, 10, 6, 5, 5.5, 5.5, 5.5, 5.5, 20)  # 127 mm: two cards on A4 and on Letter
+
+
+def make_cards(book):
+    sheet, _, lit, say = book.cards, book.texts, book.texts.lit, book.texts.say
+    sheet.widths("A", *[8.6] * CARD_COLUMNS, 5, 5, *[8.6] * CARD_COLUMNS)
+    for side in (0, 12):
+        make_card(sheet, side, f"2*INT((ROW()-1)/{CARD_ROWS})+{1 if side == 0 else 2}")
+    for row, height in enumerate(CARD_HEIGHTS, 1):
+        sheet.heights(row, row, height)
+    pages = ATHLETES // 2
+    sheet.repeat_down(f"A1:{column(21)}{CARD_ROWS}", pages)
+    sheet.break_before(*[1 + 2 * CARD_ROWS * page for page in range(1, pages // 2)])
+    sheet.page(f"A1:{column(21)}{pages * CARD_ROWS}", footer=False, wide=0, margin=10)
+    sheet.name("cards", f"A1:{column(21)}{pages * CARD_ROWS}")
+
+
+def make_card(sheet, side, number):
+    book, _, lit, say = sheet.book, sheet._, sheet.book.texts.lit, sheet.book.texts.say
+    at = lambda col, row: address(side + col, row - 1)
+    across = lambda first, last, row: f"{at(first, row)}:{at(last, row)}"
+    n = f"({number})"
+    of = lambda name: f"INDEX(a_{name};{n})"
+    time = lambda name: f'IF({of(name)}="";"";IFERROR({pc("CLOCK.TEXT", of(name))};""))'
+    sheet.merged(across(0, 6, 1), f"={of('name')}", "card name")
+    sheet.merged(across(7, 9, 1), f'=IF({of("name")}="";"";event_stamp)', "card line")
+    sheet.merged(across(0, 9, 2), f'=IF({of("name")}="";"";event_gym&IF(event_gym="";"";": ")&event_title&", "&{of("division")})', "card line")
+    for first, last, label, value in (
+            (0, 1, "Goal", of("goal")), (2, 3, "Round target", time("target")),
+            (4, 6, "Ergometer, at least", f'IF({of("floor_shown")}="";"";ROUND({of("floor_shown")};0))'),
+            (7, 9, "Clock after round 1", time("open"))):
+        sheet.merged(across(first, last, 3), f'=IF({of("name")}="";"";{lit(label)})', "card label")
+        sheet.merged(across(first, last, 4), f"={value}", "card value")
+    sheet.merged(across(0, 9, 5), f'=IF({of("name")}="";"";{lit("Open with, then fall back to")})', "card line")
+    sheet.merged(across(0, 9, 6), f'=IF({of("ok")}=0;"";TEXTJOIN(CHAR(10);TRUE();INDEX(s_line;0;{n})))', "card words")
+    rule = say("If round 3 ends after {late}, the goal is now {low}: {target} a round.", late=time("late"), low=of("low"), target=time("low_target"))
+    sheet.merged(across(0, 9, 7), f'=IF({of("name")}="";"";IF({of("free")}=0;{of("note")};IF({of("late")}="";"";{rule})))', "card words")
+    band = say("Needed {need} cal/h, {words}", need=f"ROUND({of('need')};0)", words=of("words"))
+    sheet.merged(across(0, 9, 8), f'=IF({of("need")}>0;{band};"")', "card line")
+    sheet.merged(across(0, 9, 9), f'=IF({of("free")}=0;"";{lit("Clock at the end of each round: cut out, tape to the machine")})', "card line")
+    for half in range(2):
+        k = f"(COLUMN()-{side}+{10 * half})"
+        row = 10 + 2 * half
+        # a strip has as many cells as the goal has rounds
+        there = f"OR({of('free')}=0;{k}>{of('goal_rounds')}+1E-9)"
+        place_of = f"IF(event_columns=1;{k};{of('goal_rounds')}*INDEX(cum_work;1;{of('first')}+{k}-1)/{of('work')})"
+        clock = pc("CLOCK.TEXT", pc("PACE.CLOCK", of("goal_clock"), of("goal_rounds"), place_of, of("drift")))
+        sheet.right(at(0, row), f'=IF({there};"";{k})', CARD_COLUMNS, "card strip")
+        sheet.right(at(0, row + 1), f'=IF({there};"";IFERROR({clock};""))', CARD_COLUMNS, "card strip time")
+    sheet.merged(across(0, 9, 14), f'=IF({of("name")}="";"";{lit("Stop on chest pain, faintness or unusual pain. A plan is no medical advice.")})', "card words")
+    gap = address(side + CARD_COLUMNS, 0)
+    if side == 0:
+        sheet.styled(f"{gap}:{address(side + CARD_COLUMNS, CARD_ROWS - 1)}", "cut right")
+    for part in (f"{at(0, CARD_ROWS)}:{at(9, CARD_ROWS)}",):
+        sheet[part].BottomBorder = line(LINE, True)
+    sheet[address(10, CARD_ROWS - 1)].BottomBorder = sheet[address(11, CARD_ROWS - 1)].BottomBorder = line(LINE, True)
+
+
+def make_messages(book):
+    sheet, _, lit, say = book.messages, book.texts, book.texts.lit, book.texts.say
+    stamp(sheet, "Messages")
+    sheet.merged("A3:C3", _("One cell an athlete: copy it into a message."), "note")
+    for col, head in zip("ABC", ("No.", "Name", "Text for the phone")):
+        sheet.text(f"{col}5", head, "head")
+    sheet.widths("A", 8, 44, 150)
+    sheet.numbers("A6", ATHLETES)
+    sheet.down("B6", "=INDEX(a_name;$A6)", ATHLETES, "cell")
+    of = lambda name: f"INDEX(a_{name};$A6)"
+    time = lambda name: f'IF({of(name)}="";"";IFERROR({pc("CLOCK.TEXT", of(name))};""))'
+    goal = say("{name}, {event}: goal {goal}. Round {target}, clock after round 1 {open}.", name=of("name"), event="event_title",
+               goal=of("goal"), target=time("target"), open=time("open"))
+    machine = f'IF({of("floor_shown")}="";"";" "&{say("Ergometer at least {floor} cal/h.", floor="ROUND(" + of("floor_shown") + ";0)")})'
+    sets = f'IF({of("schemes")}="";"";" "&{say("Sets: {schemes}.", schemes="TEXTJOIN(" + chr(34) + "; " + chr(34) + ";TRUE();INDEX(s_line;0;$A6))")})'
+    late = f'IF({of("late")}="";"";" "&{say("Round 3 after {late}: goal {low}.", late=time("late"), low=of("low"))})'
+    plain = say("{name}, {event}: {note}.", name=of("name"), event="event_title", note=of("note"))
+    stop = lit("Stop on chest pain, faintness or unusual pain.")
+    sheet.down("C6", f'=IF({of("name")}="";"";IF({of("free")}=0;{plain};{goal}&{machine}&{sets}&{late})&" "&{stop}&" ("&event_stamp&")")',
+               ATHLETES, "cell words")
+    sheet.name("message_text", f"C6:C{5 + ATHLETES}")
+    sheet.freeze("C6")
+    sheet.page(f"A1:C{5 + ATHLETES}", repeat=(1, 5))
+
+
+# Warm-up ----------------------------------------------------------------------------------------------------------
+
+def make_warmup(book):
+    sheet, _, say = book.warmup, book.texts, book.texts.say
+    stamp(sheet, "Warm-up")
+    sheet.widths("A", 26, 22, 132)
+    rounds = "MAX(1;MIN(3;INT(IF(event_kind=2;event_rounds;wall_from)/5+1E-9)))"
+    share = "ROUND(100*event_rehearsal;0)"
+    steps = (
+        (45, "General", _("5 to 7 minutes on two or three easy cyclic machines, able to talk.")),
+        (37, "Dynamic", _("7 to 10 drills through the full range of the joints that the task loads: hips, ankles, shoulders, wrists, back.")),
+        (28, "Build-up", _("Two or three short sets at each loaded station, up to the load of the day.")),
+        (20, "Rehearsal", "=" + say("The task itself at {share} % of the planned pace: {rounds} round(s), no more than a fifth of the work. Rehearsal times are on the roster.",
+                                    share=share, rounds=rounds)),
+        (12, "Decide", _("Could you go on like this to the end? With more left: keep the goal, open 2 to 3 % slower, push in the last quarter. "
+                         "Only just: the next lower goal. No: the rehearsed pace is the goal. Tell the coach.")),
+        (8, "Settle", _("Walk, sip, set out what you need within reach; stations a step and a half apart or less.")),
+        (3, "Ready", _("Lane, judge, card on the machine.")),
+    )
+    for col, head in zip("ABC", ("First heat at", "Before the start", "What")):
+        sheet.text(f"{col}4", head, "head left")
+    for row, (before, title, words) in enumerate(steps, 5):
+        sheet.put(f"A{row}", f'=IF(N(event_first_start)<=0;"";event_first_start-{before}/1440)', "cell clock")
+        sheet.put(f"B{row}", "=" + say("{minutes} min", minutes=f'"{before}"'), "cell center")
+        sheet.put(f"C{row}", words if words.startswith("=") else f"{_(title)}. {words}", "cell words")
+        if words.startswith("="):
+            sheet.put(f"C{row}", f'="{_(title)}. "&{words[1:]}')
+        sheet.heights(row, row, 13)
+    first = 6 + len(steps)
+    sheet.text(f"A{first}", "The days before", "section")
+    sheet.styled(f"A{first}:C{first}", "section")
+    for row, words in enumerate((_("8 to 10 hours of sleep; drink to thirst over the 24 to 48 hours before; food as on any other day."),
+                                 _("No maximal test in the three days before; 48 to 72 hours before a second attempt."),
+                                 _("Try the machine, the load and the grip you will use. Tape or grips for torn hands."),
+                                 _("Hanging sets that will not last unbroken: single repetitions from the start are a sound option.")), first + 1):
+        sheet.merged(f"A{row}:C{row}", "☐ " + words, "cell words")
+        sheet.heights(row, row, 8)
+    row = first + 6
+    sheet.merged(f"A{row}:C{row}", _(CAUTION) + " " + _("Newcomers and those returning build up over weeks: muscle breakdown after too much too "
+                                                       "soon is real."), "caution")
+    sheet.heights(row, row, 18)
+    sheet.page(f"A1:C{row}", tall=1)
+
+
+# Heats ------------------------------------------------------------------------------------------------------------
+
+def make_heats(book):
+    sheet, _, say = book.heats, book.texts, book.texts.say
+    stamp(sheet, "Heats")
+    no_athletes(sheet, "E2")
+    hidden = book.by_goal
+    # One call for the whole list; the sheet picks its rows. Out of the way of the columns of workings.
+    last = 3 + ATHLETES
+    area = hidden[f"CA4:CE{last}"]
+    area.setArrayFormula("=" + pc("HEAT.LIST", "a_heat_name", "a_heat_order", "event_lanes", "event_first_start", "event_every", "a_division"))
+    hidden.put("CA3", "heat list", "working head")
+    hidden.name("heat_raw", f"CA4:CE{last}")
+    for step, head in enumerate(("Heat", "Lane", "Start", "Name", "Judge", "Division", "Goal", "Round target")):
+        sheet.text(address(step, 4), head, "head")
+    sheet.merged("A3:H3", "=" + say("{lanes} athletes a heat, from start to start {every}; slowest heats first; the judge is an athlete of another heat.",
+                                    lanes="event_lanes", every=f'IFERROR({pc("CLOCK.TEXT", "event_every")};"")'), "note")
+    sheet.widths("A", 14, 14, 18, 46, 46, 26, 18, 20)
+    raw = lambda k: f'IFERROR(INDEX(heat_raw;ROW()-5;{k});"")'
+    for k, style in ((1, "cell strong"), (2, "cell center"), (3, "cell clock"), (4, "cell"), (5, "cell")):
+        sheet.down(address(k - 1, 5), f"={raw(k)}", ATHLETES, style)
+    who = "IFERROR(MATCH($D6;a_name;0);0)"
+    for col, name, style in (("F", "a_division", "cell"), ("G", "a_goal", "cell center"), ("H", "a_target", "cell time")):
+        sheet.down(f"{col}6", f'=IF($D6="";"";INDEX({name};{who}))', ATHLETES, style)
+    sheet.name("heat_list", f"A6:E{5 + ATHLETES}")
+    sheet.mark(f"A6:H{5 + ATHLETES}", ('AND($B6=1;ROW()>6)', "first of heat"))
+    sheet.freeze("A6")
+    sheet.page(f"A1:H{5 + ATHLETES}", repeat=(1, 5))
+
+
+def make_judge(book):
+    sheet, _, lit, say = book.judge, book.texts, book.texts.lit, book.texts.say
+    sheet.widths("A", 52, 18, *[17] * JUDGED, 6, 22)
+    end = column(1 + JUDGED)
+    sheet.text(f"{column(3 + JUDGED)}1", "Heat to show", "head")
+    sheet.put(f"{column(3 + JUDGED)}2", 1, "input number")
+    sheet.name("judge_heat", f"{column(3 + JUDGED)}2")
+    sheet.whole(f"{column(3 + JUDGED)}2", 1, 200, "Give the number of a heat.")
+    for lane in range(LANES):
+        top = 1 + lane * JUDGE_ROWS
+        at = f"(IFERROR(MATCH(judge_heat;INDEX(heat_list;0;1);0);0)+{lane})"
+        here = f'IF(IFERROR(INDEX(heat_list;{at};1)=judge_heat;FALSE());INDEX(heat_list;{at};{{k}});"")'
+        sheet.merged(f"A{top}:{column(7)}{top}", "=" + here.format(k=4), "wall title")
+        name = f"$A${top}"
+        sheet.heights(top, top, 16)
+        sheet.merged(f"{column(8)}{top}:{end}{top}", "=" + say("Heat {heat}, lane {lane}", heat="judge_heat", lane=str(lane + 1)), "wall stamp")
+        number = f"IFERROR(MATCH({name};a_name;0);0)"
+        sheet.put(f"A{top + 1}", f'=event_heading&IF({name}="";"";", "&INDEX(a_division;{number}))', "stamp")
+        start = here.format(k=3)
+        words = say("Start {start}, judge: {judge}, cap {cap}", judge=here.format(k=5), cap=pc("CLOCK.TEXT", "event_cap"),
+                    start=f"IF(N({start})=0;{lit('open')};{texts_clock(start)})")
+        sheet.put(f"A{top + 2}", f'=IF({name}="";{lit("No athlete in this lane.")};{words})', "stamp")
+        sheet.text(f"A{top + 3}", "Station: running score at its end", "head left")
+        sheet.text(f"B{top + 3}", "Amount", "head")
+        for k in range(JUDGED):
+            sheet.put(address(2 + k, top + 2), f'="{_("Round")} {k + 1}"', "head")
+        first = top + 4
+        sheet.down(f"A{first}", f'=IF({name}="";"";INDEX(st_name;ROW()-{first - 1}))', STATIONS, "cell")
+        d = f"INDEX(a_d;{number})"
+        at_first = f"(({d}-1)*{ROUNDS}+event_ref)"
+        s = f"(ROW()-{first - 1})"
+        sheet.down(f"B{first}", f'=IF({name}="";"";IF(INDEX(amounts_all;{s};{at_first})=0;"";INDEX(amounts_all;{s};{at_first})&IF(INDEX(st_kind;{s})={REP};"";" "&INDEX(st_unit;{s}))))',
+                   STATIONS, "cell center")
+        k = f"(({d}-1)*{ROUNDS}+COLUMN()-2)"
+        sheet.block(f"C{first}", f'=IF({name}="";"";IF(INDEX(amounts_all;{s};{k})=0;"";IF(INDEX(st_counts;{s})=0;"☐";INDEX(cum_station;{s};{k}))))',
+                    STATIONS, JUDGED, "cell center")
+        after = first + STATIONS
+        for step, label in enumerate(("No-reps (strokes)", "Clock at the end of the round")):
+            sheet.text(f"A{after + step}", label, "cell")
+            sheet.styled(f"B{after + step}:{end}{after + step}", "cell")
+            sheet.heights(after + step, after + step, 9)
+        row = after + 3
+        sheet.put(f"A{row}", f'="{_("Tie-break")}: "&event_tiebreak', "label")
+        sheet.merged(f"{column(5)}{row}:{column(7)}{row}", None, "cell")
+        sheet.text(f"{column(9)}{row}", "Result")
+        sheet.merged(f"{column(11)}{row}:{end}{row}", None, "cell")
+        sheet.text(f"A{row + 2}", "Judge signs")
+        sheet.merged(f"B{row + 2}:{column(5)}{row + 2}", None, "cell")
+        sheet.text(f"{column(7)}{row + 2}", "Athlete signs")
+        sheet.merged(f"{column(9)}{row + 2}:{end}{row + 2}", None, "cell")
+        sheet.heights(row, row, 10)
+        sheet.heights(row + 2, row + 2, 10)
+        sheet.put(f"A{row + 4}", _("Count out loud. No-rep: say why. Stop the athlete on chest pain, faintness or unusual pain."), "note")
+    sheet.break_before(*[1 + lane * JUDGE_ROWS for lane in range(1, LANES)])
+    sheet.page(f"A1:{end}{LANES * JUDGE_ROWS}", landscape=True)
+    sheet.name("judge_sheets", f"A1:{end}{LANES * JUDGE_ROWS}")
