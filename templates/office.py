@@ -103,13 +103,13 @@ class Office:
 
     # The process ----------------------------------------------------------------------------------------------
 
-    def _environment(self):
+    def _environment(self, display):
         home = self.workdir / "home"
         home.mkdir(parents=True, exist_ok=True)
         environment = {key: value for key, value in os.environ.items() if not key.startswith(("LC_", "PYTHON"))}
-        if self.display:
+        if display:
             environment.setdefault("XAUTHORITY", str(Path.home() / ".Xauthority"))
-            environment["DISPLAY"] = self.display
+            environment["DISPLAY"] = display
         else:
             environment["SAL_USE_VCLPLUGIN"] = "svp"
         environment.update(HOME=str(home), LANG="C.UTF-8")
@@ -136,7 +136,7 @@ class Office:
         for oxt in self.extensions:
             # unopkg wants --shared from root; the private folder makes that as private as a user's own.
             run = subprocess.run([self.program / "unopkg", "add", "--shared", "--force", "--suppress-license",
-                                  *self._places(), oxt], env=self._environment(), stdin=subprocess.DEVNULL,
+                                  *self._places(), oxt], env=self._environment(None), stdin=subprocess.DEVNULL,
                                  capture_output=True, text=True, timeout=300)
             if run.returncode:
                 raise OfficeError(f"{oxt.name} could not be installed:\n{run.stdout}{run.stderr}")
@@ -166,8 +166,8 @@ class Office:
             command.insert(1, "--headless")
         log = self.workdir / "office.log"
         with open(log, "wb") as out:
-            self.process = subprocess.Popen(command, env=self._environment(), stdin=subprocess.DEVNULL, stdout=out,
-                                            stderr=subprocess.STDOUT, start_new_session=True)
+            self.process = subprocess.Popen(command, env=self._environment(self.display), stdin=subprocess.DEVNULL,
+                                            stdout=out, stderr=subprocess.STDOUT, start_new_session=True)
         self._watchdog = threading.Timer(self.limit, self._kill)
         self._watchdog.daemon = True
         self._watchdog.start()
