@@ -278,7 +278,11 @@ class Planned(Nothing):
     """A sheet of the first run: only its title and its names count."""
 
     def __init__(self, sheet):
-        self.__dict__.update(book=sheet.book, title=sheet.title, _=sheet._, name=sheet.name)
+        self.__dict__.update(book=sheet.book, title=sheet.title, _=sheet._, name=sheet.name, page=self._page)
+
+    def _page(self, cells=None, fit=None, **_):
+        if fit:
+            self.__dict__["name"](f"paper_{fit}", cells)
 
 
 class Sheet:
@@ -455,9 +459,12 @@ class Sheet:
     # Paper
 
     def page(self, cells=None, landscape=False, footer=True, repeat=None, repeat_columns=None, wide=1, tall=0,
-             margin=12, centre=False):
+             margin=12, centre=False, fit=None):
         """How the sheet prints. Sizes are A4; with margins of 12 mm or more the same sheet fits Letter paper.
-        wide, tall: pages the print is scaled to, 0 for as many as it takes."""
+        wide, tall: pages the print is scaled to, 0 for as many as it takes. fit: the area gets the name paper_<fit>,
+        for whoever narrows it to the rows in use."""
+        if fit:
+            self.name(f"paper_{fit}", cells)
         document = self.book.document
         style = document.createInstance("com.sun.star.style.PageStyle")
         name = f"pace {len(document.StyleFamilies.getByName('PageStyles').ElementNames)} {self.title}"

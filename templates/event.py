@@ -5,7 +5,7 @@ number can be traced. Formulas are written for the first row and filled down.
 """
 
 from book import Book, address, column, pc, quoted
-from event_base import (ATHLETES, CAL, CARRY, CAUTION, DIVISIONS, GROUPS, MACHINES, METRES, MOVEMENTS, REP, RIEGEL, ROUNDS,
+from event_base import (ATHLETES, CAL, CARD_ROWS, CARRY, CAUTION, DIVISIONS, GROUPS, MACHINES, METRES, MOVEMENTS, REP, RIEGEL, ROUNDS,
                         RUN, STATIONS, STILL, TESTED, UNITS, Columns, no_athletes, stamp, texts_clock)
 import event_after
 import event_paper
@@ -318,7 +318,7 @@ def make_roster(book):
     sheet.mark(f"F{ROSTER}:F{last}", ("event_kind=2", "not used"))
     sheet.mark(f"G{ROSTER}:G{last}", ("event_kind<>2", "not used"))
     sheet.freeze(f"C{ROSTER}")
-    sheet.page(f"A1:U{last}", landscape=True, repeat=(1, 5))
+    sheet.page(f"A1:U{last}", landscape=True, repeat=(1, 5), fit="roster")
 
     thin = book.margins
     stamp(thin, "Thinnest margins")
@@ -336,7 +336,7 @@ def make_roster(book):
     thin.mark("G6:G205", (f"IF({who}=0;0;INDEX(a_grade;{who}))>=5", "mark strong"),
               (f"IF({who}=0;0;INDEX(a_grade;{who}))>=3", "mark"))
     thin.sheet.Columns.getByName("I").IsVisible = False
-    thin.page("A1:G205", repeat=(1, 5))
+    thin.page("A1:G205", repeat=(1, 5), fit="margins")
 
 
 # Tests ------------------------------------------------------------------------------------------------------------
@@ -395,7 +395,7 @@ def make_tests(book):
     sheet.heights(7, 7, 14)
     sheet.freeze(f"B{TESTS}")
     sheet.page(f"A1:{address(first + 3 * MOVEMENTS - 1, last - 1)}", landscape=True, repeat=(1, 7),
-               repeat_columns=("A", "A"), wide=3)
+               repeat_columns=("A", "A"), wide=2, fit="tests")
 
 
 # Workings ---------------------------------------------------------------------------------------------------------
@@ -840,12 +840,31 @@ def make_pace(book):
 
 # Printing ---------------------------------------------------------------------------------------------------------
 
+# sheet: rows above the first athlete, rows an athlete
+PAPER = {"roster": 5, "margins": 5, "sets": 5, "version": 6, "messages": 5, "heats": 5, "day": 5, "review": 40}
+
+
 def fit_prints(document):
     """Narrows the print areas to the athletes there are; empty rows of 200 are not worth the paper."""
-    names = document.NamedRanges.getByName("roster_name").ReferredCells
-    count = max(1, max((i + 1 for i, row in enumerate(names.getDataArray()) if row[0]), default=1))
-    sheets = document.Sheets
-    for key, columns, first in (("roster_name", "A:U", ROSTER),):
-        sheet = document.NamedRanges.getByName(key).ReferredCells.Spreadsheet
-        left, right = columns.split(":")
-        sheet.setPrintAreas((sheet.getCellRangeByName(f"{left}1:{right}{first + count - 1}").RangeAddress,))
+    def cells(name):
+        return document.NamedRanges.getByName(name).ReferredCells
+
+    def filled(name):
+        return max((i for i, row in enumerate(cells(name).getDataArray(), 1) if row[0]), default=1)
+
+    def fit(name, rows, columns=None):
+        area = cells(name)
+        address = area.RangeAddress
+        address.EndRow = min(address.EndRow, address.StartRow + rows - 1)
+        if columns:
+            address.EndColumn = address.StartColumn + columns - 1
+        area.Spreadsheet.setPrintAreas((address,))
+
+    athletes = filled("roster_name")
+    for key, head in PAPER.items():
+        fit(f"paper_{key}", head + athletes)
+    fit("paper_cards", -(-athletes // 4) * 2 * CARD_ROWS)
+    fit("paper_judge", int(cells("event_lanes").getCellByPosition(0, 0).Value) * event_paper.JUDGE_ROWS)
+    movements = max((k for k, name in enumerate(cells("tests_movements").getDataArray()[0], 1) if name), default=1)
+    fit("paper_tests", 7 + filled("tests_name"), 25 + movements + 2)
+    fit("paper_season", 7 + filled("season_names"))

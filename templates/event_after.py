@@ -113,7 +113,7 @@ def make_day(book):
     sheet.mark(f"P{r}:P{last}", ("event_kind=2", "not used"))
     sheet.mark(f"Q{r}:R{last}", ("event_kind<>2", "not used"))
     sheet.freeze(f"C{r}")
-    sheet.page(f"A1:{column(CLOCKS + 11)}{last}", landscape=True, repeat=(1, 5))
+    sheet.page(f"A1:{column(CLOCKS + 11)}{last}", landscape=True, repeat=(1, 5), fit="day")
 
 
 # Review -----------------------------------------------------------------------------------------------------------
@@ -196,7 +196,7 @@ def make_review(book):
     for letter in "JKLM":
         sheet.sheet.Columns.getByName(letter).Width = 10
     sheet.break_before(top - 1)
-    sheet.page(f"A1:H{last}", repeat=(1, 2))
+    sheet.page(f"A1:H{last}", repeat=(1, 2), fit="review")
 
 
 # Layout -----------------------------------------------------------------------------------------------------------
@@ -336,4 +336,4 @@ def make_season(book):
     sheet.down("E8", f'=IF({count}<3;"";IF({slope_sign}<-0.5;"▲ "&{lit("rising")};IF({slope_sign}>0.5;"▼ "&{lit("falling")};"= "&{lit("steady")})))', ATHLETES, "cell words")
     sheet.widths("A", 42, 26, 20, 14, 24, *[17, 13] * EVENTS)
     sheet.freeze("C8")
-    sheet.page(f"A1:{column(first_result + 2 * EVENTS - 1)}{last}", landscape=True, repeat=(1, 7))
+    sheet.page(f"A1:{column(first_result + 2 * EVENTS - 1)}{last}", landscape=True, repeat=(1, 7), fit="season")

@@ -69,7 +69,7 @@ def make_sets(book):
                    (f"AND(ISNUMBER({hand});{hand}<2)", "mark"))
     sheet.heights(5, 5, 9)
     sheet.freeze("C6")
-    sheet.page(f"A1:{column(1 + 4 * SCHEMES)}{5 + ATHLETES}", landscape=True, repeat=(1, 5))
+    sheet.page(f"A1:{column(1 + 4 * SCHEMES)}{5 + ATHLETES}", landscape=True, repeat=(1, 5), fit="sets")
 
 
 # Which version ----------------------------------------------------------------------------------------------------
@@ -126,7 +126,7 @@ def make_version(book):
                      f'))))))', ATHLETES, "cell words")
     sheet.sheet.Columns.getByName("M").IsVisible = sheet.sheet.Columns.getByName("N").IsVisible = False
     sheet.freeze("C7")
-    sheet.page(f"A1:J{6 + ATHLETES}", landscape=True, repeat=(1, 6))
+    sheet.page(f"A1:J{6 + ATHLETES}", landscape=True, repeat=(1, 6), fit="version")
 
 
 # Wall tables ------------------------------------------------------------------------------------------------------
@@ -206,8 +206,7 @@ def make_cards(book):
     pages = ATHLETES // 2
     sheet.repeat_down(f"A1:{column(21)}{CARD_ROWS}", pages)
     sheet.break_before(*[1 + 2 * CARD_ROWS * page for page in range(1, pages // 2)])
-    sheet.page(f"A1:{column(21)}{pages * CARD_ROWS}", footer=False, wide=0, margin=10)
-    sheet.name("cards", f"A1:{column(21)}{pages * CARD_ROWS}")
+    sheet.page(f"A1:{column(21)}{pages * CARD_ROWS}", footer=False, wide=0, margin=10, fit="cards")
 
 
 def make_card(sheet, side, number):
@@ -273,7 +272,7 @@ def make_messages(book):
                ATHLETES, "cell words")
     sheet.name("message_text", f"C6:C{5 + ATHLETES}")
     sheet.freeze("C6")
-    sheet.page(f"A1:C{5 + ATHLETES}", repeat=(1, 5))
+    sheet.page(f"A1:C{5 + ATHLETES}", repeat=(1, 5), fit="messages")
 
 
 # Warm-up ----------------------------------------------------------------------------------------------------------
@@ -347,7 +346,7 @@ def make_heats(book):
     sheet.name("heat_list", f"A6:E{5 + ATHLETES}")
     sheet.mark(f"A6:H{5 + ATHLETES}", ('AND($B6=1;ROW()>6)', "first of heat"))
     sheet.freeze("A6")
-    sheet.page(f"A1:H{5 + ATHLETES}", repeat=(1, 5))
+    sheet.page(f"A1:H{5 + ATHLETES}", repeat=(1, 5), fit="heats")
 
 
 def make_judge(book):
@@ -404,5 +403,4 @@ def make_judge(book):
         sheet.heights(row + 2, row + 2, 10)
         sheet.put(f"A{row + 4}", _("Count out loud. No-rep: say why. Stop the athlete on chest pain, faintness or unusual pain."), "note")
     sheet.break_before(*[1 + lane * JUDGE_ROWS for lane in range(1, LANES)])
-    sheet.page(f"A1:{end}{LANES * JUDGE_ROWS}", landscape=True)
-    sheet.name("judge_sheets", f"A1:{end}{LANES * JUDGE_ROWS}")
+    sheet.page(f"A1:{end}{LANES * JUDGE_ROWS}", landscape=True, fit="judge")
