@@ -98,7 +98,7 @@ void menu(std::ostream& out, const Texts& texts) {
 <node oor:name="OfficeMenuBar"><node oor:name="org.pacecells.menu" oor:op="replace">
 )";
     out << context;
-    title(out, texts, "Pacecells");
+    title(out, texts, "~Pacecells");
     out << "<node oor:name=\"Submenu\">\n";
     std::size_t index = 0;
     for (const auto& entry : pacecells::menu) {
@@ -107,7 +107,8 @@ void menu(std::ostream& out, const Texts& texts) {
         item(out, texts, entry, node_name(index, false));
         ++index;
     }
-    out << "</node></node></node>\n<node oor:name=\"OfficeToolBar\"><node oor:name=\"org.pacecells.toolbar\" "
+    out << "</node></node></node>\n<node oor:name=\"OfficeToolBar\"><node "
+           "oor:name=\"org.pacecells.toolbar\" "
            "oor:op=\"replace\">\n";
     index = 0;
     for (const auto& entry : pacecells::menu) {

@@ -2,6 +2,7 @@
 
 #include "office.h"
 
+#include <com/sun/star/awt/PosSize.hpp>
 #include <com/sun/star/awt/PushButtonType.hpp>
 #include <com/sun/star/awt/Toolkit.hpp>
 #include <com/sun/star/awt/XButton.hpp>
@@ -283,8 +284,18 @@ void Dialog::build() {
     need<css::awt::XWindow>(dialog_)->setVisible(false);
     dialog_->createPeer(need<css::awt::XToolkit>(css::awt::Toolkit::create(context_.component())),
                         as<css::awt::XWindowPeer>(context_.frame()->getContainerWindow()));
+    centre();
     listen();
     changed();
+}
+
+// Over the window it belongs to.
+void Dialog::centre() {
+    const auto outer = context_.frame()->getContainerWindow()->getPosSize();
+    const auto window = need<css::awt::XWindow>(dialog_);
+    const auto inner = window->getPosSize();
+    window->setPosSize(std::max<sal_Int32>(0, (outer.Width - inner.Width) / 2),
+                       std::max<sal_Int32>(0, (outer.Height - inner.Height) / 3), 0, 0, css::awt::PosSize::POS);
 }
 
 void Dialog::listen() {

@@ -73,6 +73,8 @@ class Dialog {
 
     // The sentence beside the field, the focus into it. Always false, so that an accept function can return it.
     bool refuse(const Field& field, const std::string& sentence);
+    // The sentence alone, while typing goes on.
+    void hint(const Field& field, const std::string& sentence) { say(field.hint_name, sentence, true); }
     // Back to the hint.
     void clear(const Field& field);
 
@@ -103,6 +105,7 @@ class Dialog {
     css::uno::Reference<css::awt::XControl> control(const std::string& name) const;
     void push_button(const std::string& name, const std::string& label, int x, bool is_default);
     void build();
+    void centre();
     void listen();
     void pressed(const std::string& name);
     void changed();

@@ -12,14 +12,18 @@
 #include <com/sun/star/frame/Desktop.hpp>
 #include <com/sun/star/lang/IllegalArgumentException.hpp>
 #include <com/sun/star/lang/XInitialization.hpp>
+#include <com/sun/star/sheet/CellFlags.hpp>
 #include <com/sun/star/sheet/XCellRangeAddressable.hpp>
 #include <com/sun/star/sheet/XCellRangeReferrer.hpp>
+#include <com/sun/star/sheet/XCellRangesQuery.hpp>
 #include <com/sun/star/sheet/XSheetCellRanges.hpp>
 #include <com/sun/star/ui/dialogs/ExecutableDialogResults.hpp>
 #include <com/sun/star/ui/dialogs/FilePicker.hpp>
 #include <com/sun/star/ui/dialogs/TemplateDescription.hpp>
 #include <com/sun/star/ui/dialogs/XFilePicker3.hpp>
+#include <com/sun/star/util/CellProtection.hpp>
 #include <com/sun/star/util/XNumberFormatsSupplier.hpp>
+#include <com/sun/star/util/XProtectable.hpp>
 #include <com/sun/star/view/XSelectionSupplier.hpp>
 #include <osl/file.hxx>
 
@@ -160,6 +164,37 @@ Reference<css::table::XCellRange> named_range(const Reference<css::sheet::XSprea
 
 css::table::CellRangeAddress address(const Reference<css::table::XCellRange>& range) {
     return need<css::sheet::XCellRangeAddressable>(range)->getRangeAddress();
+}
+
+std::string cell_name(sal_Int32 column, sal_Int32 row, bool absolute) {
+    std::string letters;
+    for (++column; column > 0; column = (column - 1) / 26)
+        letters.insert(letters.begin(), static_cast<char>('A' + (column - 1) % 26));
+    const std::string sign = absolute ? "$" : "";
+    return sign + letters + sign + std::to_string(row + 1);
+}
+
+bool filled(const Reference<css::table::XCellRange>& range) {
+    using namespace css::sheet::CellFlags;
+    const auto query = need<css::sheet::XCellRangesQuery>(range);
+    return query->queryContentCells(VALUE | DATETIME | STRING | FORMULA)->getRangeAddresses().hasElements();
+}
+
+Reference<css::table::XCellRange> place_at_cursor(Context& context, sal_Int32 columns, sal_Int32 rows) {
+    const auto at = cursor(context);
+    const auto sheet = active_sheet(context);
+    const auto edge = address(as<css::table::XCellRange>(sheet));
+    if (at.Column + columns - 1 > edge.EndColumn || at.Row + rows - 1 > edge.EndRow)
+        throw Refusal{tr("There is not enough room between the cursor and the edge of the sheet.")};
+    auto place = sheet->getCellRangeByPosition(at.Column, at.Row, at.Column + columns - 1, at.Row + rows - 1);
+    css::util::CellProtection protection;
+    const bool open = (get_property(place, "CellProtection") >>= protection) && !protection.IsLocked;
+    if (!open && need<css::util::XProtectable>(sheet)->isProtected())
+        throw Refusal{tr("The cells here are protected. Choose another place or another sheet.")};
+    const auto name = cell_name(at.Column, at.Row) + ":" + cell_name(at.Column + columns - 1, at.Row + rows - 1);
+    if (filled(place) && !context.ask(tr("Something stands in %1 already. Overwrite it?", name), "Overwrite"))
+        return {};
+    return place;
 }
 
 sal_Int32 number_format(const Reference<css::sheet::XSpreadsheetDocument>& document, std::string_view code) {

@@ -71,6 +71,17 @@ named_range(const css::uno::Reference<css::sheet::XSpreadsheetDocument>& documen
 
 [[nodiscard]] css::table::CellRangeAddress address(const css::uno::Reference<css::table::XCellRange>& range);
 
+// "C7", and "$C$7" where absolute.
+[[nodiscard]] std::string cell_name(sal_Int32 column, sal_Int32 row, bool absolute = false);
+
+// Whether anything stands in the cells.
+[[nodiscard]] bool filled(const css::uno::Reference<css::table::XCellRange>& range);
+
+// A place for a block at the cursor: refused where it would pass the edge of the sheet or the cells are protected;
+// asked for where something stands there (argument Overwrite). A null reference where the person says no.
+[[nodiscard]] css::uno::Reference<css::table::XCellRange> place_at_cursor(Context& context, sal_Int32 columns,
+                                                                          sal_Int32 rows);
+
 // The key of a number format, made where the document lacks it: "[M]:SS", in English.
 [[nodiscard]] sal_Int32 number_format(const css::uno::Reference<css::sheet::XSpreadsheetDocument>& document,
                                       std::string_view code);

@@ -31,7 +31,7 @@ passed, failed = 0, []
 def check(what, got, want=True):
     """Counts one comparison."""
     global passed
-    if type(got) is type(want) and got == want:
+    if type(got) is type(want) and (close_to(got, want) if isinstance(want, float) else got == want):
         passed += 1
     else:
         failed.append(f"{what}: got {got!r}, expected {want!r}")
@@ -140,6 +140,7 @@ def minutes():
         sheet = document.Sheets[0]
         cells = sheet.getCellRangeByName("B2:C4")
         enter(sheet["B2"], "=TIME(0;2;30)")
+        check("minutes: a time", result(sheet["B2"]), 150 / 86400)
         document.UndoManager.clear()
         document.CurrentController.select(cells)
         before = sheet["B2"].NumberFormat
@@ -151,9 +152,98 @@ def minutes():
         undo_is_one_step(document, "minutes", before, lambda: sheet["B2"].NumberFormat)
 
 
+def block(sheet, name):
+    """What stands in a block of cells, row by row."""
+    cells = sheet.getCellRangeByName(name)
+    address = cells.RangeAddress
+    return [[result(cells.getCellByPosition(x, y)) for x in range(address.EndColumn - address.StartColumn + 1)]
+            for y in range(address.EndRow - address.StartRow + 1)]
+
+
+def close_to(got, want):
+    return isinstance(got, float) and abs(got - want) <= 1e-9 * max(1, abs(want))
+
+
+def pace_table():
+    """8 to 10 rounds in 20:00 are 2:30, 2:13.3 and 2:00 each; 15 cal beside 90 s leave 60 s of 2:30: 900 cal/h."""
+    with private_office() as office:
+        document = office.new()
+        sheet = document.Sheets[0]
+        document.CurrentController.select(sheet["B3"])
+        document.UndoManager.clear()
+        check("pace table", run(office, document, "pace-table", From="8", To="10", Calories="15", Other="90"),
+              (True, ""))
+        rows = block(sheet, "B6:E8")
+        want = [[8, 150, 600, 900], [9, 1200 / 9, 5 * 1200 / 9, 15 * 3600 / (1200 / 9 - 90)], [10, 120, 600, 1800]]
+        for got, (goal, round_time, half, need) in zip(rows, want):
+            check(f"pace table, {goal} rounds", [close_to(got[0], goal), close_to(got[1], round_time / 86400),
+                                                 close_to(got[2], half / 86400), close_to(got[3], need)], [True] * 4)
+        check("pace table: shown", [sheet["B4"].String, sheet["C6"].String, sheet["D6"].String, sheet["E6"].String],
+              ["20:00", "2:30", "10:00", "900"])
+        type_in(sheet["B4"], "18:00")
+        check("pace table: goes on calculating", sheet["C6"].String, "2:15")
+        document.UndoManager.undo()
+        check("pace table: asks before overwriting",
+              run(office, document, "pace-table")[0], False)
+        check("pace table: no", run(office, document, "pace-table", Overwrite="false"), (True, ""))
+        undo_is_one_step(document, "pace table", [], lambda: used(sheet))
+        for arguments, sentence in (
+                ({"Cap": "abc"}, "Cap: Needs a time such as 20:00, above 0:00 and below 4:00:00."),
+                ({"Cap": "4:00:00"}, "Cap: Needs a time such as 20:00, above 0:00 and below 4:00:00."),
+                ({"From": "0"}, "From rounds: Needs a number from 1 to 1000."),
+                ({"From": "9", "To": "8"}, "To rounds: Needs a number from 9 to 1000."),
+                ({"Step": "0.001"}, "In steps of: Needs a number from 0.01 to 1000."),
+                ({"To": "1000", "Step": "0.5"}, "In steps of: That would be more than 500 rows."),
+                ({"Calories": "15", "Other": "0.1"}, "All else in the round: Needs plain seconds, such as 90."),
+                ({"Calories": "nan"}, "Calories a round: Needs a number from 0.1 to 1000.")):
+            check(f"pace table {arguments}", run(office, document, "pace-table", **arguments), (False, sentence))
+        check("pace table: refusals leave nothing", used(sheet), [])
+        document.CurrentController.select(sheet.getCellByPosition(0, sheet.Rows.Count - 3))
+        check("pace table: at the edge", run(office, document, "pace-table")[0], False)
+        sheet.protect("")
+        document.CurrentController.select(sheet["A1"])
+        check("pace table: on a protected sheet", run(office, document, "pace-table"),
+              (False, "The cells here are protected. Choose another place or another sheet."))
+    with private_office("de") as office:
+        document = office.new()
+        check("pace table with a decimal comma", run(office, document, "pace-table", Cap="2:30,5", From="1", To="1"),
+              (True, ""))
+        check("pace table with a decimal comma: cap", close_to(document.Sheets[0]["A2"].Value, 150.5 / 86400))
+        check("pace table in German", document.Sheets[0]["A1"].String, "Zeitgrenze")
+
+
+def used(sheet):
+    """The texts and formulas of a sheet."""
+    cells = sheet.createCursor()
+    cells.gotoEndOfUsedArea(False)
+    end = cells.RangeAddress
+    area = sheet.getCellRangeByPosition(0, 0, end.EndColumn, end.EndRow)
+    return [text for row in area.FormulaArray for text in row if text]
+
+
+def ergometer_table():
+    """350 W are 1504.56 cal/h and 1:40; 15 cal at 900 cal/h take 60 s."""
+    with private_office() as office:
+        document = office.new()
+        sheet = document.Sheets[0]
+        document.UndoManager.clear()
+        check("ergometer table", run(office, document, "ergometer-table", From="900", To="1504.56", Step="604.56"),
+              (True, ""))
+        check("ergometer table: shown", [[cell for cell in row] for row in
+                                         ([sheet.getCellByPosition(x, y).String for x in range(4)] for y in (3, 4))],
+              [["900", "174", "2:06", "1:00"], ["1504.56", "350", "1:40", "0:36"]])
+        undo_is_one_step(document, "ergometer table", [], lambda: used(sheet))
+        check("ergometer table: bike", run(office, document, "ergometer-table", Machine="bike"), (True, ""))
+        check("ergometer table: bike heading", sheet["C3"].String, "Time for 1000 m")
+        check("ergometer table: no such machine", run(office, document, "ergometer-table", Machine="boat"),
+              (False, "Machine: boat is none of the choices."))
+        check("ergometer table: rates without power", run(office, document, "ergometer-table", From="300"),
+              (False, "From cal/h: Needs a number from 301 to 10000."))
+
+
 def main():
     WORK.mkdir(parents=True, exist_ok=True)
-    parts = [texts, registration, new_workbooks, minutes]
+    parts = [texts, registration, new_workbooks, minutes, pace_table, ergometer_table]
     chosen = sys.argv[2:] or [part.__name__ for part in parts]
     for part in parts:
         if part.__name__ in chosen:
