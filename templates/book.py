@@ -459,9 +459,10 @@ class Sheet:
     # Paper
 
     def page(self, cells=None, landscape=False, footer=True, repeat=None, repeat_columns=None, wide=1, tall=0,
-             margin=12, centre=False, fit=None):
+             margin=12, centre=False, fit=None, scale=100):
         """How the sheet prints. Sizes are A4; with margins of 12 mm or more the same sheet fits Letter paper.
-        wide, tall: pages the print is scaled to, 0 for as many as it takes. fit: the area gets the name paper_<fit>,
+        wide, tall: pages the print is scaled to, 0 for as many as it takes; with both 0 it is scaled to so many percent
+        and keeps the page breaks that were set. fit: the area gets the name paper_<fit>,
         for whoever narrows it to the rows in use."""
         if fit:
             self.name(f"paper_{fit}", cells)
@@ -478,6 +479,8 @@ class Sheet:
         style.PrintGrid = style.PrintHeaders = False
         if wide or tall:
             style.ScaleToPagesX, style.ScaleToPagesY = wide, tall
+        else:
+            style.PageScale = scale
         if footer:
             self._footer(style)
         self.sheet.PageStyle = name

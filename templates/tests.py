@@ -26,30 +26,29 @@ TIME_MESSAGE = ("Type minutes and seconds with a colon, such as 7:45. Taken are 
 OVER_RESULTS = " Where results stand below, the amount stays as it is: they were done over it."
 
 
-class TestsBook(Book):
-    def __init__(self, office, language="en"):
-        super().__init__(office, language)
-        self.how = self.sheet("How to test")
-        self.entry = self.sheet("Tests")
-        self.mine = self.sheet("My tests")
-        self.summary = self.sheet("Summary")
-        self.setup = self.sheet("Set-up")
-        self.work = self.sheet("Work")
-        self.lists = self.sheet("Lists")
-        make_lists(self)
-        make_setup(self)
-        make_entry(self)
-        make_work(self)
-        make_meaning(self)
-        make_summary(self)
-        make_mine(self)
-        make_how(self)
-        for sheet in (self.work, self.lists):
-            sheet.sheet.IsVisible = False
+def lay_out(book):
+    book.how = book.sheet("How to test")
+    book.entry = book.sheet("Tests")
+    book.mine = book.sheet("My tests")
+    book.summary = book.sheet("Summary")
+    book.setup = book.sheet("Set-up")
+    book.work = book.sheet("Work")
+    book.lists = book.sheet("Lists")
+    make_lists(book)
+    make_setup(book)
+    make_entry(book)
+    make_work(book)
+    make_meaning(book)
+    make_summary(book)
+    make_mine(book)
+    make_how(book)
+    for sheet in (book.work, book.lists):
+        sheet.sheet.IsVisible = False
 
 
 def make(office, folder, language):
-    book = TestsBook(office, language)
+    book = Book(office, language)
+    book.make(lay_out)
     book.finish("Test results")
     save(book.document, folder / "tests.ots")
     book.document.close(True)
@@ -130,7 +129,6 @@ def make_entry(book):
     sheet.heights(FIRST, LAST, 9)
     sheet.styled(f"A{FIRST}:A{LAST}", "input text")
     sheet.name("athlete_name", f"A{FIRST}:A{LAST}")
-    # Not COUNTIF: its cache does not see the value that is being judged.
     sheet.check(f"A{FIRST}:A{LAST}", f"AND(ISTEXT(A{FIRST});SUMPRODUCT($A${FIRST}:$A${LAST}=A{FIRST})=1)",
                 "This name is on the list already, or is no name. Write in the row that is there; where two people "
                 "share a name, add a letter.")
@@ -143,9 +141,8 @@ def make_entry(book):
     entry_sets(sheet)
     sheet.freeze(f"B{FIRST}")
     sheet.page(f"A5:{address(SETS_AT + 4 * MOVEMENTS, LAST - 1)}", landscape=True, repeat=(5, 8),
-               repeat_columns=("A", "A"), wide=0)
+               repeat_columns=("A", "A"), wide=0, scale=84, fit="entry")
     # A page for each machine, three for the sets, each with the stamp; the scale fits A4 and Letter.
-    book.document.StyleFamilies.getByName("PageStyles").getByName(sheet.sheet.PageStyle).PageScale = 84
     breaks = [*ROW_AT.values(), ARM_AT, SETS_AT, *(SETS_AT + 1 + 4 * k for k in (3, 7))]
     for col in breaks:
         sheet.sheet.Columns.getByIndex(col).IsStartOfNewPage = True
@@ -488,7 +485,8 @@ def make_summary(book):
                ATHLETES, "cell")
     sheet.name("tests_note", f"{address(end, TOP - 1)}:{address(end, last - 1)}")
     sheet.freeze(f"B{TOP}")
-    sheet.page(f"A1:{address(end, last - 1)}", landscape=True, repeat=(6, 7), repeat_columns=("A", "A"), wide=4)
+    sheet.page(f"A1:{address(end, last - 1)}", landscape=True, repeat=(6, 7), repeat_columns=("A", "A"), wide=4,
+               fit="summary")
 
 
 # One athlete's page ---------------------------------------------------------------------------------------------------

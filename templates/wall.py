@@ -14,23 +14,22 @@ TABLE = PAGE + 4  # first row of the table
 SECOND = 1 / 86400
 
 
-class WallBook(Book):
-    def __init__(self, office, language="en"):
-        super().__init__(office, language)
-        self.wall = self.sheet("Wall table")
-        self.help = self.sheet("How to use it")
-        self.lists = self.sheet("Lists")
-        make_lists(self)
-        make_choices(self)
-        make_page(self)
-        make_help(self)
-        self.lists.sheet.IsVisible = False
-        for sheet in (self.help, self.lists):
-            sheet.print_area(None)  # the page alone prints
+def lay_out(book):
+    book.wall = book.sheet("Wall table")
+    book.help = book.sheet("How to use it")
+    book.lists = book.sheet("Lists")
+    make_lists(book)
+    make_choices(book)
+    make_page(book)
+    make_help(book)
+    book.lists.sheet.IsVisible = False
+    for sheet in (book.help, book.lists):
+        sheet.print_area(None)  # the page alone prints
 
 
 def make(office, folder, language):
-    book = WallBook(office, language)
+    book = Book(office, language)
+    book.make(lay_out)
     book.finish("Wall pace table")
     save(book.document, folder / "wall.ots")
     book.document.close(True)
