@@ -91,6 +91,20 @@ std::optional<double> RunningHeat::reps_of_rounds(const Lane& lane, std::size_t 
     return std::accumulate(reps.begin(), reps.begin() + static_cast<std::ptrdiff_t>(rounds), 0.0);
 }
 
+std::optional<double> RunningHeat::reps_of_work(const Lane& lane, double work) const {
+    const auto& ends = lane.plan.work;
+    const auto next = std::upper_bound(ends.begin(), ends.end(), work);
+    if (next == ends.end())
+        return std::nullopt;
+    const auto rounds = static_cast<std::size_t>(next - ends.begin());
+    const auto before = reps_of_rounds(lane, rounds);
+    const auto after = reps_of_rounds(lane, rounds + 1);
+    if (!before || !after)
+        return std::nullopt;
+    const double start = rounds == 0 ? 0 : ends[rounds - 1];
+    return *before + (*after - *before) * (work - start) / (*next - start);
+}
+
 bool RunningHeat::fits_open_round(std::size_t index, double reps) const {
     const auto& lane = lanes_[index];
     if (!(reps >= 0) || reps != std::floor(reps) || reps > 99999)
@@ -174,6 +188,11 @@ Outlook RunningHeat::outlook(std::size_t index) const {
     const auto& reps = lane.plan.reps;
     if (reps.empty())
         return outlook;
+    if (!lane.plan.work.empty()) { // unlike rounds: the usual work done by the cap at the pace so far
+        const double done = work_of_rounds(lane, static_cast<double>(clocks.size()));
+        outlook.expected = reps_of_work(lane, done * (task_.cap / clocks.back()));
+        return outlook;
+    }
     const auto per_round = RepsPerRound::by_round(reps);
     if (!per_round)
         return outlook;

@@ -90,6 +90,7 @@ class RunningHeat {
         return lanes_.size() - 1;
     }
     [[nodiscard]] std::size_t lanes() const { return lanes_.size(); }
+    [[nodiscard]] const LanePlan& plan(std::size_t lane) const { return lanes_[lane].plan; }
     [[nodiscard]] const LaneRecord& record(std::size_t lane) const { return lanes_[lane].record; }
     void set_record(std::size_t lane, LaneRecord record) { lanes_[lane].record = std::move(record); }
 
@@ -113,6 +114,8 @@ class RunningHeat {
     // Ahead (above 0) or behind (below 0) at the last stamp; a target that has passed meanwhile counts too.
     [[nodiscard]] std::optional<Seconds> ahead(std::size_t lane, Seconds now) const;
 
+    // At the pace so far. Rounds alike: SCORE.FORECAST; rounds unlike: the usual work carried on to the cap, no bounds;
+    // for time: that work carried on to the last round, no bounds.
     [[nodiscard]] Outlook outlook(std::size_t lane) const;
 
   private:
@@ -124,6 +127,7 @@ class RunningHeat {
     [[nodiscard]] Verdict may_stamp(const Lane& lane, Seconds now) const;
     [[nodiscard]] Seconds reading(Seconds now) const;
     [[nodiscard]] std::optional<double> reps_of_rounds(const Lane& lane, std::size_t rounds) const;
+    [[nodiscard]] std::optional<double> reps_of_work(const Lane& lane, double work) const;
     [[nodiscard]] double work_of_rounds(const Lane& lane, double rounds) const;
 
     HeatTask task_;

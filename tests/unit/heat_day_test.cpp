@@ -123,6 +123,20 @@ TEST(RunningHeat, TheOutlookIsTheForecastOfTheSheets) {
     EXPECT_LT(*heat.outlook(0).low, *heat.outlook(0).expected);
 }
 
+TEST(RunningHeat, TheOutlookOfALadderCarriesTheWorkOn) {
+    // Rounds of 60, 120, 180 s of usual work; 1 and 2 took 6:00 of 12:00, twice the usual: 360 s of work at the cap,
+    // less a third of round 3 where they took 7:12.
+    RunningHeat heat({HeatFormat::ladder, at(720), 0});
+    heat.add_lane({3, at(720), 0, {60, 180, 360, 600}, {10, 20, 30, 40}});
+    heat.set_record(0, {{at(130), at(360)}, {}, {}, {}, {}, false});
+    EXPECT_DOUBLE_EQ(*heat.outlook(0).expected, 60);
+    heat.set_record(0, {{at(130), at(432)}, {}, {}, {}, {}, false});
+    EXPECT_DOUBLE_EQ(*heat.outlook(0).expected, 30 + 30 * (300.0 - 180) / 180);
+    EXPECT_FALSE(heat.outlook(0).low);
+    heat.set_record(0, {{at(10)}, {}, {}, {}, {}, false}); // beyond the list
+    EXPECT_FALSE(heat.outlook(0).expected);
+}
+
 TEST(RunningHeat, ForTimeEndsWithTheLastRound) {
     RunningHeat heat({HeatFormat::for_time, at(900), 3});
     heat.add_lane({3, at(720), 0, {}, {50, 40, 40}});
