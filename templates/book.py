@@ -10,7 +10,10 @@ import re
 from pathlib import Path
 
 import uno
-from com.sun.star.awt import Rectangle
+from com.sun.star.awt import Rectangle, Size
+from com.sun.star.chart.ChartLegendPosition import BOTTOM
+from com.sun.star.drawing.FillStyle import NONE as NO_FILL
+from com.sun.star.drawing.LineStyle import NONE as NO_LINE
 from com.sun.star.lang import Locale
 from com.sun.star.sheet.ConditionOperator import BETWEEN, FORMULA, NONE
 from com.sun.star.sheet.FillDirection import TO_BOTTOM, TO_RIGHT
@@ -107,7 +110,8 @@ STYLES = {
     "label": _style(),
     "note": _style(CharHeight=9, IsTextWrapped=True, VertJustify=1),
     "problem": _style(CharWeight=150, IsTextWrapped=True),
-    "caution": _style(CharHeight=9, CharWeight=150, IsTextWrapped=True, lines="tblr", line=INK),
+    "caution": _style(CharHeight=10, CharWeight=150, IsTextWrapped=True, lines="tblr", line=INK, HoriJustify=LEFT,
+                      ParaIndent=150),
     "head": _style(CharHeight=9, CharWeight=150, CellBackColor=PALE, IsTextWrapped=True, HoriJustify=CENTER,
                    lines="tblr"),
     "head left": _style("head", HoriJustify=LEFT),
@@ -127,6 +131,7 @@ STYLES = {
     "cell": _style(lines="tblr", HoriJustify=LEFT, ParaIndent=100),
     "cell center": _style("cell", HoriJustify=CENTER),
     "cell words": _style("cell", CharHeight=9, IsTextWrapped=True),
+    "cell small": _style("cell words", CharHeight=8),
     "cell time": _style("cell", HoriJustify=CENTER, format=TIME),
     "cell clock": _style("cell", HoriJustify=CENTER, format=CLOCK),
     "cell whole": _style("cell", HoriJustify=CENTER, format="0"),
@@ -135,10 +140,13 @@ STYLES = {
     "cell strong": _style("cell", CharWeight=150, HoriJustify=CENTER),
     "cell strong time": _style("cell strong", format=TIME),
     # For conditional formats; a word or a shape in the cell always says the same.
-    "mark": _style("cell", CharWeight=150, CellBackColor=PALE, lines="tblr", line=INK),
+    "mark": _style("cell words", CharWeight=150, CellBackColor=PALE, lines="tblr", line=INK),
     "mark words": _style("cell words", CharWeight=150, CellBackColor=PALE, lines="tblr", line=INK),
-    "mark strong": _style("cell", CharWeight=150, CharColor=PAPER, CellBackColor=INK),
-    "first of heat": _style("cell", line=INK, lines="t"),
+    "mark strong": _style("cell words", CharWeight=150, CharColor=PAPER, CellBackColor=INK),
+    "first of heat": _style("cell", line=INK, lines="t", CharWeight=150, HoriJustify=CENTER),
+    "first of heat left": _style("cell", line=INK, lines="t", CharWeight=150),
+    "first of heat time": _style("first of heat", format=TIME),
+    "blank": _style(CharColor=PAPER),
     "time shown": _style("input time"),
     "not used": _style("cell", CellBackColor=SOFT, CharColor=LINE),
     # What hangs on a wall is read from two metres.
@@ -154,11 +162,11 @@ STYLES = {
     # Cards.
     "card name": _style(CharHeight=15, CharWeight=150),
     "card line": _style(CharHeight=9),
-    "card label": _style(CharHeight=9, HoriJustify=CENTER, IsTextWrapped=True, CellBackColor=PALE, lines="tlr"),
+    "card label": _style(CharHeight=8.5, HoriJustify=CENTER, IsTextWrapped=True, CellBackColor=PALE, lines="tlr"),
     "card value": _style(CharHeight=17, CharWeight=150, HoriJustify=CENTER, lines="blr"),
     "card words": _style(CharHeight=9, IsTextWrapped=True, VertJustify=1),
     "card strip": _style(CharHeight=9, HoriJustify=CENTER, lines="tblr"),
-    "card strip time": _style("card strip", CharWeight=150, CharHeight=11),
+    "card strip time": _style("card strip", CharWeight=150, CharHeight=9.5),
     "cut right": _style(lines="r", dashed=True),
     "cut bottom": _style(lines="b", dashed=True),
     "working": _style(CharHeight=9),
@@ -400,8 +408,7 @@ class Sheet:
             self.sheet.Columns.getByIndex(first + step).Width = int(width * 100)
 
     def heights(self, first, last, millimetres):
-        for row in range(first - 1, last):
-            self.sheet.Rows.getByIndex(row).Height = int(millimetres * 100)
+        self[f"A{first}:A{last}"].Rows.Height = int(millimetres * 100)
 
     def freeze(self, cell):
         """Keeps what is above and left of a cell in sight; needs a window."""
@@ -523,7 +530,8 @@ class Sheet:
 
     # Charts
 
-    def chart(self, name, kind, corner, size, ranges, title, axis_x, axis_y, headers=True, labels=True, time=False):
+    def chart(self, name, kind, corner, size, ranges, title, axis_x, axis_y, series, headers=True, labels=True,
+              time=False):
         """A chart over ranges of this sheet; sizes in millimetres; time: the value axis reads minutes and seconds."""
         left = self[corner].Position
         box = Rectangle(left.X, left.Y, size[0] * 100, size[1] * 100)
@@ -541,6 +549,14 @@ class Sheet:
                 setattr(diagram, f"Has{axis}AxisTitle", True)
                 getattr(diagram, f"{axis}AxisTitle").String = self._(text)
         chart.HasLegend = True
+        chart.Legend.Alignment = BOTTOM
+        chart.Legend.FillStyle, chart.Legend.LineStyle = NO_FILL, NO_LINE
+        diagram.Wall.FillStyle = NO_FILL
+        # told apart by dash and symbol, not by colour alone
+        for index in range(series):
+            drawn = diagram.getDataRowProperties(index)
+            drawn.LineColor, drawn.LineWidth, drawn.SymbolType = (INK, LINE, 0x3B6EA5)[index % 3], 70, index
+            drawn.FillColor, drawn.SymbolSize = drawn.LineColor, Size(220, 220)
         if time:
             diagram.YAxis.LinkNumberFormatToSource = False
             diagram.YAxis.NumberFormat = number_format(chart, TIME)

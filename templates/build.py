@@ -11,6 +11,7 @@ import argparse
 import datetime
 import importlib
 import json
+import random
 import sys
 from pathlib import Path
 
@@ -107,6 +108,64 @@ def fill_roster(document, people, event, texts):
         row += 1
 
 
+def fill_day(document, event, seed=5):
+    """The event as it might have gone: round clocks around each plan, slower towards the end."""
+    dice = random.Random(seed)
+    people = list(zip(*(column_of(document, name) for name in
+                        ("roster_name", "roster_status", "roster_division", "day_target", "a_goal_rounds", "a_goal_clock"))))
+    cap = event["event_cap"]
+    chosen = None
+    for row, (name, status, division, target, rounds, clock) in enumerate(people):
+        if not name or status == choice(document, "list_status", 4):
+            continue
+        mean = clock / rounds if rounds else cap / 5.5
+        goal = rounds or 5
+        weights = [column_of(document, "work_all", True)[k] or 1 for k in range(40)] if event["event_format"] else [1] * 40
+        total = sum(weights[:int(goal)]) + (goal % 1) * weights[int(goal)]
+        slow, now, clocks = 1 + 0.04 * dice.gauss(0.2, 1), 0.0, []
+        limit = event.get("event_rounds", 40) if event["event_format"] == 1 else 40
+        for k in range(limit):
+            drift = 0.10 * (k / max(1, goal - 1) - 0.5)
+            now += mean * goal * weights[k] / total * slow * (1 + drift) * (1 + 0.015 * dice.gauss(0, 1))
+            if now > cap:
+                break
+            clocks.append(round(now * 86400) / 86400)
+        write(cells(document, "day_clocks").getCellRangeByPosition(0, row, 39, row), clocks)
+        if event["event_format"] == 1:
+            if len(clocks) == limit:
+                write(cells(document, "day_finish").getCellRangeByPosition(0, row, 0, row), [clocks[-1]])
+            else:
+                write(cells(document, "day_left").getCellRangeByPosition(0, row, 0, row), [5 + dice.randrange(25)])
+        else:
+            write(cells(document, "day_partial").getCellRangeByPosition(0, row, 0, row), [dice.randrange(1, 18)])
+        if len(clocks) > 2:
+            write(cells(document, "day_tiebreak").getCellRangeByPosition(0, row, 0, row), [clocks[2]])
+        if status == "" and chosen is None:
+            chosen = name
+    for name in ("review_athlete", "layout_athlete"):
+        write(cells(document, name), [chosen])
+
+
+def fill_season(document, event, texts, seed=3):
+    """Three events behind the athletes of the roster, a few of them missed."""
+    dice = random.Random(seed)
+    people = [(name, division) for name, division in zip(column_of(document, "roster_name"), column_of(document, "roster_division")) if name]
+    write(cells(document, "season_names"), [name for name, _ in people])
+    write(cells(document, "season_divisions"), [division for _, division in people])
+    for k, (title, order, mean, spread) in enumerate(((texts("Tide Table"), 0, 240, 30), (texts("Long Pier"), 1, 15.5 / 1440, 1.2 / 1440),
+                                                      (texts("Stair Well"), 0, 190, 25))):
+        write(cells(document, "season_titles").getCellRangeByPosition(2 * k, 0, 2 * k, 0), [title])
+        write(cells(document, "season_order").getCellRangeByPosition(2 * k, 0, 2 * k, 0), [choice(document, "list_order", order)])
+        values = [mean + spread * dice.gauss(0, 1) for _ in people]
+        values = [round(v) if order == 0 else round(v * 86400) / 86400 for v in values]
+        write(cells(document, f"season_results_{k + 1}"), [None if dice.random() < 0.12 else v for v in values])
+
+
+def column_of(document, name, across=False):
+    data = cells(document, name).getDataArray()
+    return list(data[0]) if across else [row[0] for row in data]
+
+
 def make_event(office, folder, language):
     book = EventBook(office, language)
     document, texts = book.document, book.texts
@@ -120,6 +179,9 @@ def make_event(office, folder, language):
         document = office.open(folder / "event.ots")
         fill_event(document, event, texts)
         fill_roster(document, examples.athletes(), event, texts)
+        document.calculateAll()
+        fill_day(document, event)
+        fill_season(document, event, texts)
         fit_prints(document)
         document.DocumentProperties.Title = texts(title)
         document.calculateAll()

@@ -125,7 +125,8 @@ def make_event(book):
              ("Wall: in steps of, rounds", "wall_step", "input number"),
              ("Wall: goals from, time", "wall_from_time", "input time"),
              ("Wall: to, time", "wall_to_time", "input time"),
-             ("Wall: in steps of, time", "wall_step_time", "input time"))
+             ("Wall: in steps of, time", "wall_step_time", "input time"),
+             ("Wall: highest cal/h shown", "wall_most", "input number"))
     for title, corner, rows, cells in (("The event", "A4:E4", left, ("A", "C", "E")),
                                        ("How it is calculated", "G4:K4", middle, ("G", "K", "K")),
                                        ("The day and the wall", "L4:Q4", right, ("M", "Q", "Q"))):
@@ -161,6 +162,7 @@ def make_event(book):
     sheet.limit("K14", 0, 0.9, "Give a share from 0 % to 90 %; 10 % is usual.")
     sheet.limit("K15", 0.3, 1, "Give a share from 30 % to 100 %; 80 to 85 % is usual.")
     sheet.limit("K16", 1, 104, "Give weeks; 12 is usual.")
+    sheet.limit("Q16", 300, 5000, "Give cal/h that hardly anyone exceeds, such as 1600.")
     for cell in ("Q10", "Q11", "Q12"):
         sheet.limit(cell, 0.1, 99, "Give a number of rounds.")
 
@@ -282,7 +284,7 @@ def make_roster(book):
     stamp(sheet, "Roster")
     no_athletes(sheet, "F2")
     sheet.merged("A3:U3", _(CAUTION), "caution")
-    sheet.heights(3, 3, 9)
+    sheet.heights(3, 3, 10)
     sheet.styled("B4:H4", "section")
     sheet.text("B4", "Type here", "section")
     sheet.styled("I4:U4", "section")
@@ -317,6 +319,7 @@ def make_roster(book):
                (f"INDEX(a_grade;{n})>=3", "mark"))
     sheet.mark(f"F{ROSTER}:F{last}", ("event_kind=2", "not used"))
     sheet.mark(f"G{ROSTER}:G{last}", ("event_kind<>2", "not used"))
+    sheet.heights(ROSTER, last, 8)
     sheet.freeze(f"C{ROSTER}")
     sheet.page(f"A1:U{last}", landscape=True, repeat=(1, 5), fit="roster")
 
@@ -347,13 +350,13 @@ TESTS = 8  # first row
 def make_tests(book):
     sheet, _ = book.tests, book.texts
     stamp(sheet, "Tests")
-    sheet.merged("A3:U3", _("Bring the results in from the tests workbook, or type them. One row an athlete, the name "
+    sheet.merged("A3:L3", _("Bring the results in from the tests workbook, or type them. One row an athlete, the name "
                             "as on the roster. A test speaks for its own machine only. Never a maximal test for "
                             "newcomers, minors, those returning or the injured, nor in the three days before an event."),
                  "note")
     sheet.heights(3, 3, 10)
     sheet.text("A7", "Name", "head")
-    sheet.widths("A", 42, *[17] * (6 * 4 + 3 * MOVEMENTS))
+    sheet.widths("A", 42, *[18, 18, 23, 18, 18, 18] * 4, *[18] * (3 * MOVEMENTS))
     last = TESTS + TESTED - 1
     sheet.styled(f"A{TESTS}:A{last}", "input text")
     sheet.name("tests_name", f"A{TESTS}:A{last}")
@@ -747,7 +750,7 @@ def work_athletes(book):
                    f'"▲ "&{lit("very thin")};IF({{need}}=0;"▲ "&{lit("above what is predicted")};'
                    f'IF({{ceiling}}>0;{say("▲ {over} cal/h above the ceiling", over=over)};'
                    f'{say("▲ {over} cal/h above the group", over=over)}));"▲ "&{lit("no room at the ergometer")}))')
-    a.add("order", 'IF({free}=0;"";{spare}+{n}*1E-9)')
+    a.add("order", 'IF({free}=0;"";-100*{grade}+{spare}+{n}*1E-9)')
     a.add("need_shown", f'IF(OR({{free}}=0;{{need}}=0);"";IF({{need}}<0;{lit("no room")};{{need}}))')
     a.add("floor_shown", 'IF(OR({free}=0;{working}=0);"";{working})')
     a.add("ceiling_shown", 'IF(OR({free}=0;{ceiling}=0);"";{ceiling})')
@@ -824,12 +827,13 @@ def make_pace(book):
     amounts = f"INDEX(amounts_all;0;{first}):INDEX(amounts_all;0;{first}+event_columns-1)"
     need = pc("PLAN.ERGNEED", "$M6*(1-event_fade/2)", "$L6", "station_units", amounts, "st_rate", "st_extras", "event_main")
     sheet.block("D6", f'=IF(OR($L6=0;event_main=0;D$5="");"";IF(INDEX(amounts_all;event_main;{first}+event_ref-1)=0;"–";'
-                      f'IFERROR(ROUND({need};0);{lit("no room")})))', GOALS, DIVISIONS, "wall cell")
-    sheet.mark(f"D6:{column(2 + DIVISIONS)}{last}", (f'D6={lit("no room")}', "mark"))
+                      f'IFERROR(IF({need}>wall_most;"▲ "&{lit("no")};ROUND({need};0));"▲ "&{lit("no")})))', GOALS, DIVISIONS, "wall cell")
+    sheet.mark(f"D5:{column(2 + DIVISIONS)}{last}", ('OR(event_main=0;D$5="")', "blank"))
+    sheet.mark(f"A6:C{last}", ('$L6=0', "blank"))
     note = last + 2
     end = column(2 + DIVISIONS)
     sheet.merged(f"A{note}:{end}{note}", _("Half-way: the clock at the end of the middle round. cal/h needed: at the usual "
-                                           "pace of the other stations, with the usual fade. No room: the other stations alone take longer."), "wall note")
+                                           "pace of the other stations, with the usual fade. ▲ no: the other stations leave no room, or more than the highest rate would be needed."), "wall note")
     sheet.heights(note, note, 16)
     sheet.merged(f"A{note + 1}:{end}{note + 1}", _(CAUTION), "caution")
     sheet.heights(note + 1, note + 1, 12)

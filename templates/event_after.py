@@ -48,6 +48,7 @@ def make_day(book):
     per_round = division_reps(of("d"))
     out = f'$T{r}<>""'
     sheet.numbers(f"A{r}", ATHLETES)
+    sheet.heights(r, last, 7.5)
     heat = f"IFERROR(INDEX(heat_list;MATCH($B{r};INDEX(heat_list;0;4);0);{{k}});\"\")"
     done = f"$H{r}"
     reps = (f'IF(event_columns=1;{done}*{of("per_round")};IF({done}=0;0;INDEX(cum_reps;1;{of("first")}+{done}-1)))+N($P{r})')
@@ -125,7 +126,7 @@ def make_review(book):
     sheet.merged("B3:D3", None, "input")
     sheet.name("review_athlete", "B3")
     sheet.choose("B3", "roster_name", "Choose an athlete of the roster.")
-    sheet.widths("A", 34, 24, 24, 24, 24, 24, 24, 30)
+    sheet.widths("A", 42, 22, 22, 22, 22, 26, 56, 32)
     sheet.put("J1", '=IF(review_athlete="";0;IFERROR(MATCH(review_athlete;a_name;0);0))', "working")
     who = "$J$1"
     sheet.name("review_n", "J1")
@@ -161,17 +162,16 @@ def make_review(book):
     for row, (label, formula, style) in enumerate(lines, 6):
         sheet.text(f"G{row}", label, "cell words")
         sheet.put(f"H{row}", formula, style)
-        sheet.heights(row, row, 9)
-    sheet.merged("G14:H18", _("A second attempt: no sooner than 48 to 72 hours, rested, and not for newcomers or anyone in pain. What it "
+    sheet.heights(6, 5 + REVIEWED, 6.2)
+    sheet.merged("G14:H22", _("A second attempt: no sooner than 48 to 72 hours, rested, and not for newcomers or anyone in pain. What it "
                              "could bring is seen best in the middle round time held to the end. Carry the implied effort into the "
                              "sheet Tests as fitted effort; it is the weakest number here."), "note")
     end = 6 + REVIEWED
-    chart = sheet.chart("review", "Line", f"A{end + 1}", (200, 80), (f"K5:M{5 + REVIEWED}",), "Round times, planned and actual", "Round", None, time=True)
-    chart.Diagram.SymbolType = -1
-    top = 40
+    sheet.chart("review", "Line", f"A{end + 1}", (200, 80), (f"K5:M{5 + REVIEWED}",), "Round times, planned and actual", "Round", None, 2, time=True)
+    top = 46
     sheet.styled(f"A{top - 1}:H{top - 1}", "section")
     sheet.text(f"A{top - 1}", "All athletes", "section")
-    for step, head in enumerate(("Name", "Goal", "Result", "Fade a round", "Round times vary by", "Implied cal/h", "Implied effort between", "In words")):
+    for step, head in enumerate(("Name", "Goal", "Result", "Fade a round", "Vary by", "Implied cal/h", "Implied effort between", "In words")):
         sheet.text(address(step, top - 1), head, "head")
     sheet.heights(top, top, 10)
     first, last = top + 1, top + ATHLETES
@@ -208,7 +208,8 @@ def make_layout(book):
     sheet.merged("B3:D3", None, "input")
     sheet.name("layout_athlete", "B3")
     sheet.choose("B3", "roster_name", "Choose an athlete of the roster.")
-    sheet.widths("A", 40, *[26] * 8)
+    sheet.widths("A", 62, *[24] * 8)
+    sheet.heights(6, 9, 8)
     sheet.put("L1", '=IF(layout_athlete="";0;IFERROR(MATCH(layout_athlete;a_name;0);0))', "working")
     sheet.merged("A4:I4", _("What the steps from station to station cost: the same athlete, the same rates, the stations walked with so "
                             "many steps everywhere."), "note")
@@ -256,24 +257,25 @@ def make_field(book):
     for step, head in enumerate(("Round", "Slowest tenth", "Middle", "Fastest tenth")):
         sheet.text(address(step, 4), head, "head")
     sheet.heights(5, 5, 8)
-    sheet.widths("A", 22, 30, 30, 30, 6, 30, 30)
+    sheet.widths("A", 22, 30, 30, 30, 6, 40, 24)
     sheet.numbers("A6", REVIEWED)
     # round times as planned, mean over the task
-    sheet.text("F5", "Round target", "head")
-    sheet.text("G5", "Athletes with a goal", "head")
+    sheet.merged("F5:G5", _("Round target"), "head")
+    sheet.text("F10", "Athletes with a goal", "cell words")
     for row, (label, share) in enumerate((("Slowest tenth", 0.9), ("Middle", 0.5), ("Fastest tenth", 0.1)), 6):
-        sheet.put(f"F{row}", f'=IF(COUNT(a_target)=0;"";PERCENTILE(a_target;{share}))', "cell time")
-    sheet.put("G6", "=COUNT(a_target)", "cell center")
+        sheet.text(f"F{row}", label, "cell words")
+        sheet.put(f"G{row}", f'=IF(COUNT(a_target)=0;"";PERCENTILE(a_target;{share}))', "cell time")
+    sheet.put("G10", "=COUNT(a_target)", "cell center")
     for col, row in (("B", 6), ("C", 7), ("D", 8)):
-        sheet.down(f"{col}6", f'=IF($F${row}="";"";IF($A6*$F${row}>event_cap+1E-9;"";$A6*$F${row}))', REVIEWED, "cell time")
+        sheet.down(f"{col}6", f'=IF($G${row}="";"";IF($A6*$G${row}>event_cap+1E-9;"";$A6*$G${row}))', REVIEWED, "cell time")
         chart_col = {"B": "J", "C": "K", "D": "L"}[col]
         sheet.down(f"{chart_col}6", f'=IF({col}6="";NA();{col}6)', REVIEWED, "working")
         sheet.put(f"{chart_col}5", f"={col}5", "working head")
     sheet.down("I6", "=$A6", REVIEWED, "working")
-    sheet.chart("field", "Line", f"A{7 + REVIEWED}", (178, 90), (f"I5:L{5 + REVIEWED}",), "Planned clock at the end of each round", "Round", None, time=True)
+    sheet.chart("field", "Line", f"A{7 + REVIEWED}", (178, 90), (f"I5:L{5 + REVIEWED}",), "Planned clock at the end of each round", "Round", None, 3, time=True)
     for letter in "IJKL":
         sheet.sheet.Columns.getByName(letter).Width = 10
-    sheet.page(f"A1:G{7 + REVIEWED + 22}", tall=1)
+    sheet.page(f"A1:G{7 + REVIEWED + 24}", tall=1)
 
 
 # Season -----------------------------------------------------------------------------------------------------------
@@ -334,6 +336,6 @@ def make_season(book):
     sxy = "(" + "+".join(f"{i}*{c}" for i, c in enumerate(cells)) + ")"
     slope_sign = f"({count}*{sxy}-{sx}*{sy})"
     sheet.down("E8", f'=IF({count}<3;"";IF({slope_sign}<-0.5;"▲ "&{lit("rising")};IF({slope_sign}>0.5;"▼ "&{lit("falling")};"= "&{lit("steady")})))', ATHLETES, "cell words")
-    sheet.widths("A", 42, 26, 20, 14, 24, *[17, 13] * EVENTS)
+    sheet.widths("A", 46, 26, 20, 24, 24, *[17, 13] * EVENTS)
     sheet.freeze("C8")
     sheet.page(f"A1:{column(first_result + 2 * EVENTS - 1)}{last}", landscape=True, repeat=(1, 7), fit="season")

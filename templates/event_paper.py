@@ -68,6 +68,7 @@ def make_sets(book):
         sheet.mark(f"{hand}:{address(first + 3, 4 + ATHLETES)}", (f"AND(ISNUMBER({hand});{hand}<0)", "mark strong"),
                    (f"AND(ISNUMBER({hand});{hand}<2)", "mark"))
     sheet.heights(5, 5, 9)
+    sheet.heights(6, 5 + ATHLETES, 6.5)
     sheet.freeze("C6")
     sheet.page(f"A1:{column(1 + 4 * SCHEMES)}{5 + ATHLETES}", landscape=True, repeat=(1, 5), fit="sets")
 
@@ -96,7 +97,8 @@ def make_version(book):
     for col, head in zip("ABCDEFGHIJ", ("No.", "Name", "Division", "Load", "Largest set", "Would come to", "Load", "Largest set",
                                         "Would come to", "We suggest")):
         sheet.text(f"{col}6", head, "head")
-    sheet.widths("A", 8, 44, 26, 18, 20, 24, 18, 20, 24, 80)
+    sheet.widths("A", 8, 44, 26, 18, 20, 24, 18, 20, 24, 100)
+    sheet.heights(7, 6 + ATHLETES, 6.5)
     sheet.numbers("A7", ATHLETES)
     sheet.down("B7", "=INDEX(a_name;$A7)", ATHLETES, "cell")
     sheet.down("C7", "=INDEX(a_division;$A7)", ATHLETES, "cell")
@@ -105,7 +107,7 @@ def make_version(book):
     sheet.put("N1", "=IFERROR(MATCH(version_adapted;division_names;0);0)", "working")
     both = "INDEX(a_ok;$A7)*$M$1*$N$1"
     for load, part, score, d in (("D", "E", "F", "$M$1"), ("G", "H", "I", "$N$1")):
-        sheet.down(f"{load}7", f'=IF({both}=0;"";SUMPRODUCT(MAX(INDEX(station_loads;0;{d})*INDEX(s_inverse;0;$A7))))', ATHLETES, "cell share")
+        sheet.down(f"{load}7", f'=IF({both}=0;"";IF(SUM(INDEX(s_inverse;0;$A7))=0;"";SUMPRODUCT(MAX(INDEX(station_loads;0;{d})*INDEX(s_inverse;0;$A7)))))', ATHLETES, "cell share")
         column_of = f"INDEX(amounts_all;0;({d}-1)*{ROUNDS}+event_ref)"
         sheet.down(f"{part}7", f'=IF({both}=0;"";SUMPRODUCT(MAX((INDEX(s_max;0;$A7)>0)*{column_of}/(INDEX(s_max;0;$A7)+(INDEX(s_max;0;$A7)<=0)))))',
                    ATHLETES, "cell share")
@@ -118,11 +120,12 @@ def make_version(book):
         sheet.mark(f"{part}7:{part}{6 + ATHLETES}", (f"AND(ISNUMBER({part}7);{part}7>0.6)", "mark"))
     percent = lambda cell: f'ROUND(100*{cell};0)'
     sheet.down("J7", f'=IF({both}=0;"";IF(INDEX(a_status;$A7)<>1;{lit("adapted, easy and without a goal")};'
-                     f'IF(AND(D7=0;E7=0);{lit("no tests: as the coach sees it")};'
-                     f'IF(G7>0.7;{say("adapted and lighter still: {load} % of the maximum again and again", load=percent("G7"))};'
-                     f'IF(D7>0.7;{say("adapted: as written the load is {load} % of the maximum", load=percent("D7"))};'
+                     f'IF(AND(N(D7)=0;N(E7)=0);{lit("no tests: as the coach sees it")};'
+                     f'IF(N(G7)>0.7;{say("adapted and lighter still: {load} % of the maximum again and again", load=percent("G7"))};'
+                     f'IF(N(D7)>0.7;{say("adapted: as written the load is {load} % of the maximum", load=percent("D7"))};'
                      f'IF(E7>0.6;{say("adapted: as written one set is {part} % of the longest set", part=percent("E7"))};'
-                     f'{say("as written: load {load} % of the maximum, largest set {part} % of the longest", load=percent("D7"), part=percent("E7"))}'
+                     f'IF(N(D7)=0;{say("as written: largest set {part} % of the longest, load not tested", part=percent("E7"))};'
+                     f'{say("as written: load {load} % of the maximum, largest set {part} % of the longest", load=percent("D7"), part=percent("E7"))})'
                      f'))))))', ATHLETES, "cell words")
     sheet.sheet.Columns.getByName("M").IsVisible = sheet.sheet.Columns.getByName("N").IsVisible = False
     sheet.freeze("C7")
@@ -166,8 +169,8 @@ def make_ergometer(book):
     sheet, _ = book.ergometer, book.texts
     rows, rates = 20, 10
     wall_head(sheet)
-    for cell, label in (("A3", "Calories from"), ("D3", "cal/h from"), ("G3", "in steps of"), ("J3", "Spin-up, s")):
-        sheet.text(cell, label)
+    for cell, label in (("A3", "Calories from"), ("D3", "cal/h from"), ("G3", "in steps of"), ("I3", "Spin-up, s")):
+        sheet.text(cell, label, "wall note")
     for cell, name, value, low, high, message in (
             ("B3", "erg_calories_from", 5, 1, 200, "Give calories, such as 5."),
             ("F3", "erg_rate_from", 600, 100, 5000, "Give calories an hour, such as 600."),
@@ -193,7 +196,7 @@ def make_ergometer(book):
 # Cards ------------------------------------------------------------------------------------------------------------
 
 CARD_COLUMNS = 10
-CARD_HEIGHTS = (9, 5, 9, 11, 5, 25, 10, 6, 5, 5.5, 5.5, 5.5, 5.5, 20)  # 127 mm: two cards on A4 and on Letter
+CARD_HEIGHTS = (10, 5, 9, 12, 6, 28, 11, 7, 6, 5.5, 6.5, 5.5, 6.5, 8.5)  # 127 mm: two cards on A4 and on Letter
 
 
 def make_cards(book):
@@ -221,7 +224,7 @@ def make_card(sheet, side, number):
     sheet.merged(across(0, 9, 2), f'=IF({of("name")}="";"";event_gym&IF(event_gym="";"";": ")&event_title&", "&{of("division")})', "card line")
     for first, last, label, value in (
             (0, 1, "Goal", of("goal")), (2, 3, "Round target", time("target")),
-            (4, 6, "Ergometer, at least", f'IF({of("floor_shown")}="";"";ROUND({of("floor_shown")};0))'),
+            (4, 6, "Ergometer cal/h, at least", f'IF({of("floor_shown")}="";"";ROUND({of("floor_shown")};0))'),
             (7, 9, "Clock after round 1", time("open"))):
         sheet.merged(across(first, last, 3), f'=IF({of("name")}="";"";{lit(label)})', "card label")
         sheet.merged(across(first, last, 4), f"={value}", "card value")
@@ -256,7 +259,7 @@ def make_messages(book):
     sheet.merged("A3:C3", _("One cell an athlete: copy it into a message."), "note")
     for col, head in zip("ABC", ("No.", "Name", "Text for the phone")):
         sheet.text(f"{col}5", head, "head")
-    sheet.widths("A", 8, 44, 150)
+    sheet.widths("A", 8, 44, 134)
     sheet.numbers("A6", ATHLETES)
     sheet.down("B6", "=INDEX(a_name;$A6)", ATHLETES, "cell")
     of = lambda name: f"INDEX(a_{name};$A6)"
@@ -271,6 +274,7 @@ def make_messages(book):
     sheet.down("C6", f'=IF({of("name")}="";"";IF({of("free")}=0;{plain};{goal}&{machine}&{sets}&{late})&" "&{stop}&" ("&event_stamp&")")',
                ATHLETES, "cell words")
     sheet.name("message_text", f"C6:C{5 + ATHLETES}")
+    sheet.heights(6, 5 + ATHLETES, 17)
     sheet.freeze("C6")
     sheet.page(f"A1:C{5 + ATHLETES}", repeat=(1, 5), fit="messages")
 
@@ -337,14 +341,17 @@ def make_heats(book):
     sheet.merged("A3:H3", "=" + say("{lanes} athletes a heat, from start to start {every}; slowest heats first; the judge is an athlete of another heat.",
                                     lanes="event_lanes", every=f'IFERROR({pc("CLOCK.TEXT", "event_every")};"")'), "note")
     sheet.widths("A", 14, 14, 18, 46, 46, 26, 18, 20)
-    raw = lambda k: f'IFERROR(INDEX(heat_raw;ROW()-5;{k});"")'
+    # &"" makes a text of this document of what the array returned; only then does MATCH find it
+    raw = lambda k: f'IFERROR(INDEX(heat_raw;ROW()-5;{k}){"&" + chr(34) * 2 if k > 3 else ""};"")'
     for k, style in ((1, "cell strong"), (2, "cell center"), (3, "cell clock"), (4, "cell"), (5, "cell")):
         sheet.down(address(k - 1, 5), f"={raw(k)}", ATHLETES, style)
-    who = "IFERROR(MATCH($D6;a_name;0);0)"
+    sheet.heights(5, 5 + ATHLETES, 6)
     for col, name, style in (("F", "a_division", "cell"), ("G", "a_goal", "cell center"), ("H", "a_target", "cell time")):
-        sheet.down(f"{col}6", f'=IF($D6="";"";INDEX({name};{who}))', ATHLETES, style)
+        sheet.down(f"{col}6", f'=IF($D6="";"";IFERROR(INDEX({name};MATCH($D6;a_name;0));""))', ATHLETES, style)
     sheet.name("heat_list", f"A6:E{5 + ATHLETES}")
-    sheet.mark(f"A6:H{5 + ATHLETES}", ('AND($B6=1;ROW()>6)', "first of heat"))
+    for cells, style in ((f"A6:C{5 + ATHLETES}", "first of heat"), (f"D6:F{5 + ATHLETES}", "first of heat left"),
+                         (f"G6:G{5 + ATHLETES}", "first of heat"), (f"H6:H{5 + ATHLETES}", "first of heat time")):
+        sheet.mark(cells, ("$B6=1", style))
     sheet.freeze("A6")
     sheet.page(f"A1:H{5 + ATHLETES}", repeat=(1, 5), fit="heats")
 

@@ -9,13 +9,11 @@ DEFAULTS = {
     "event_goal_step": 0.5, "event_goal_step_time": 0.5 * MINUTE, "event_share": 0.75, "event_effort": 1.10,
     "event_keep": 0.10, "event_rehearsal": 0.825, "event_test_weeks": 12, "event_changeover": 5 * MINUTE,
     "event_places": 8, "event_first_start": 9 * HOUR, "wall_from": 4, "wall_to": 10, "wall_step": 0.5,
-    "wall_from_time": 8 * MINUTE, "wall_to_time": 14 * MINUTE, "wall_step_time": 0.5 * MINUTE,
+    "wall_from_time": 8 * MINUTE, "wall_to_time": 14 * MINUTE, "wall_step_time": 0.5 * MINUTE, "wall_most": 1600,
     "division_names": ["as written", "adapted", "men", "women"],
     "group_names": ["A", "B", "C", "D", "E"], "group_erg": [1.2, 1.1, 1, 0.9, 0.8],
     "group_rep": [0.85, 0.92, 1, 1.12, 1.3], "group_sets": [1.5, 1.2, 1, 0.8, 0.6],
-    "season_names_hint": None,
 }
-DEFAULTS.pop("season_names_hint")
 
 # A 17-minute task on the ski ergometer: as many rounds as possible.
 ROUNDS = {
