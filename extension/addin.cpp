@@ -19,6 +19,8 @@ using uno::Any;
 template <class... Anys>
 Any call(std::size_t row_index, const Anys&... values) noexcept {
     try {
+        if ((pacecells::too_many_cells(values) || ...))
+            return Any(pacecells::error_value(pacecells::illegal_argument));
         const auto& row = pacecells::catalog()[row_index];
         const std::array<pacecells::Argument, sizeof...(values)> arguments{pacecells::to_argument(values)...};
         return pacecells::to_any(row.evaluate(row, arguments));

@@ -78,6 +78,12 @@ Argument to_argument(const uno::Any& value) {
     return range;
 }
 
+bool too_many_cells(const uno::Any& value) {
+    constexpr std::int64_t most = std::int64_t{8} << 20;
+    const auto* rows = access<uno::Sequence<uno::Sequence<uno::Any>>>(value);
+    return rows && rows->hasElements() && std::int64_t{rows->getLength()} * (*rows)[0].getLength() > most;
+}
+
 uno::Any to_any(const Answer& answer) {
     if (const auto* cell = std::get_if<Cell>(&answer))
         return to_any(*cell);

@@ -11,6 +11,9 @@ namespace pacecells {
 // how an empty cell arrives there: Blank.
 [[nodiscard]] Argument to_argument(const com::sun::star::uno::Any& value);
 
+// More cells than eight whole columns: no function has a use for them, and to copy a hundred columns takes gigabytes.
+[[nodiscard]] bool too_many_cells(const com::sun::star::uno::Any& value);
+
 // What a formula gives back: a value, or a sequence of rows. An error is a not-a-number that carries the office's error
 // code, which costs a fifth of an exception and works inside arrays too. A Blank is an empty text.
 [[nodiscard]] com::sun::star::uno::Any to_any(const Answer& answer);
