@@ -146,7 +146,7 @@ STYLES = {
     "first of heat": _style("cell", line=INK, lines="t", CharWeight=150, HoriJustify=CENTER),
     "first of heat left": _style("cell", line=INK, lines="t", CharWeight=150),
     "first of heat time": _style("first of heat", format=TIME),
-    "blank": _style(CharColor=PAPER),
+    "blank": _style(CharColor=PAPER, CellBackColor=PAPER, lines="tbr", line=PAPER),
     "time shown": _style("input time"),
     "not used": _style("cell", CellBackColor=SOFT, CharColor=LINE),
     # What hangs on a wall is read from two metres.
@@ -161,12 +161,12 @@ STYLES = {
     "wall note": _style(CharHeight=13, IsTextWrapped=True, VertJustify=1),
     # Cards.
     "card name": _style(CharHeight=15, CharWeight=150),
-    "card line": _style(CharHeight=9),
+    "card line": _style(CharHeight=9.5),
     "card label": _style(CharHeight=8.5, HoriJustify=CENTER, IsTextWrapped=True, CellBackColor=PALE, lines="tlr"),
     "card value": _style(CharHeight=17, CharWeight=150, HoriJustify=CENTER, lines="blr"),
-    "card words": _style(CharHeight=9, IsTextWrapped=True, VertJustify=1),
+    "card words": _style(CharHeight=10, IsTextWrapped=True, VertJustify=1),
     "card strip": _style(CharHeight=9, HoriJustify=CENTER, lines="tblr"),
-    "card strip time": _style("card strip", CharWeight=150, CharHeight=9.5),
+    "card strip time": _style("card strip", CharFontName="Liberation Sans Narrow", CharWeight=150, CharHeight=11),
     "cut right": _style(lines="r", dashed=True),
     "cut bottom": _style(lines="b", dashed=True),
     "working": _style(CharHeight=9),
@@ -516,12 +516,8 @@ class Sheet:
         right = content.RightText
         right.String = self.title + "  "
         cursor = right.createTextCursor()
-        for piece in ("PageNumber", "/", "PageCount"):
-            cursor.gotoEnd(False)
-            if piece == "/":
-                right.insertString(cursor, " / ", False)
-            else:
-                right.insertTextContent(cursor, document.createInstance("com.sun.star.text.TextField." + piece), False)
+        cursor.gotoEnd(False)
+        right.insertTextContent(cursor, document.createInstance("com.sun.star.text.TextField.PageNumber"), False)
         for part in (content.LeftText, right):
             cursor = part.createTextCursor()
             cursor.gotoEnd(True)

@@ -513,7 +513,7 @@ def work_rounds(book):
         sheet.name(name, f"B{row}:{end}{row}")
     # what a judge counts: the score at the end of each station
     sheet.numbers("A21", STATIONS, "working")
-    sheet.block("B21", "=B17-B16+SUMPRODUCT(INDEX(st_counts;1):INDEX(st_counts;$A21);B$4:B4)", STATIONS, many, "working")
+    sheet.block("B21", "=B$17-B$16+SUMPRODUCT(INDEX(st_counts;1):INDEX(st_counts;$A21);B$4:B4)", STATIONS, many, "working")
     sheet.name("cum_station", f"B21:{end}32")
 
 
@@ -845,7 +845,7 @@ def make_pace(book):
 # Printing ---------------------------------------------------------------------------------------------------------
 
 # sheet: rows above the first athlete, rows an athlete
-PAPER = {"roster": 5, "margins": 5, "sets": 5, "version": 6, "messages": 5, "heats": 5, "day": 5, "review": 40}
+PAPER = {"roster": 5, "margins": 5, "version": 6, "messages": 5, "heats": 5, "day": 5, "review": 46}
 
 
 def fit_prints(document):
@@ -871,4 +871,6 @@ def fit_prints(document):
     fit("paper_judge", int(cells("event_lanes").getCellByPosition(0, 0).Value) * event_paper.JUDGE_ROWS)
     movements = max((k for k, name in enumerate(cells("tests_movements").getDataArray()[0], 1) if name), default=1)
     fit("paper_tests", 7 + filled("tests_name"), 25 + movements + 2)
+    stations = max(1, sum(1 for row in cells("st_kind").getDataArray() if row[0] == REP))
+    fit("paper_sets", 5 + athletes, 2 + 4 * min(stations, event_paper.SCHEMES))
     fit("paper_season", 7 + filled("season_names"))

@@ -37,14 +37,14 @@ def division_reps(d):
 def make_sets(book):
     sheet, _, lit = book.sets, book.texts, book.texts.lit
     stamp(sheet, "Sets")
-    sheet.merged("A3:V3", _("Open with the first scheme; fall back to the second when the first no longer holds. "
+    sheet.merged("A3:J3", _("Open with the first scheme; fall back to the second when the first no longer holds. "
                             "In hand: repetitions left at the worst moment, by a model of fatigue borrowed from "
                             "whole-body work; a mark where fewer than two are left. One repetition of test noise can "
                             "move a scheme."), "note")
     sheet.heights(3, 3, 10)
     sheet.text("A5", "No.", "head")
     sheet.text("B5", "Name", "head")
-    sheet.widths("A", 8, 42, *[16, 24, 24, 14] * SCHEMES)
+    sheet.widths("A", 8, 46, *[24, 26, 26, 16] * SCHEMES)
     sheet.numbers("A6", ATHLETES)
     sheet.down("B6", "=INDEX(a_name;$A6)", ATHLETES, "cell")
     for k in range(SCHEMES):
@@ -338,6 +338,7 @@ def make_heats(book):
     hidden.name("heat_raw", f"CA4:CE{last}")
     for step, head in enumerate(("Heat", "Lane", "Start", "Name", "Judge", "Division", "Goal", "Round target")):
         sheet.text(address(step, 4), head, "head")
+    sheet.heights(5, 5, 9)
     sheet.merged("A3:H3", "=" + say("{lanes} athletes a heat, from start to start {every}; slowest heats first; the judge is an athlete of another heat.",
                                     lanes="event_lanes", every=f'IFERROR({pc("CLOCK.TEXT", "event_every")};"")'), "note")
     sheet.widths("A", 14, 14, 18, 46, 46, 26, 18, 20)
@@ -408,6 +409,6 @@ def make_judge(book):
         sheet.merged(f"{column(9)}{row + 2}:{end}{row + 2}", None, "cell")
         sheet.heights(row, row, 10)
         sheet.heights(row + 2, row + 2, 10)
-        sheet.put(f"A{row + 4}", _("Count out loud. No-rep: say why. Stop the athlete on chest pain, faintness or unusual pain."), "note")
+        sheet.put(f"A{row + 4}", _("Count out loud. No-rep: say why. Stop the athlete on chest pain, faintness or unusual pain."), "stamp")
     sheet.break_before(*[1 + lane * JUDGE_ROWS for lane in range(1, LANES)])
     sheet.page(f"A1:{end}{LANES * JUDGE_ROWS}", landscape=True, fit="judge")
