@@ -22,7 +22,7 @@ SAME = {
            "Burpee", "{c} cal in {t}", "Split", "Start", "Version", "Enter", "Esc"},
     "es": {"Tests", "tests", "Test", "no", "Burpee", "{n} tests: ± {w} W ({share} %)", "{reps} reps", "General", "Esc"},
     "fr": {"Tests", "tests", "Test", "Date", "Format", "version {version}, {time}", "version {v}, {day} {time}", "Version",
-           "Ski", "Burpee", "Watts", "Split", "Machine", "~Machine", "Calories", "~Calories", "Place", "Score"},
+           "Ski", "Burpee", "Watts", "Split", "Machine", "~Machine", "Calories", "~Calories", "Place", "place %1", "Score"},
 }
 UNITS = {"cal", "h", "m", "s", "min", "Pacecells"}  # the same everywhere
 
