@@ -91,6 +91,11 @@ def number_format(document, code):
     return key if key >= 0 else document.NumberFormats.addNew(code, Locale())
 
 
+def iso_day(cell):
+    """A date as 2026-03-14 in a formula, whatever letters the reader's language has for years and days."""
+    return f'IF(ISNUMBER({cell});YEAR({cell})&"-"&TEXT(MONTH({cell});"00")&"-"&TEXT(DAY({cell});"00");{cell}&"")'
+
+
 def address(col, row, fixed=""):
     """A cell from 0-based places; fixed holds "c", "r" or both."""
     return ("$" if "c" in fixed else "") + column(col) + ("$" if "r" in fixed else "") + str(row + 1)
@@ -133,6 +138,7 @@ STYLES = {
     "cell words": _style("cell", CharHeight=9, IsTextWrapped=True),
     "cell small": _style("cell words", CharHeight=8),
     "cell time": _style("cell", HoriJustify=CENTER, format=TIME),
+    "cell date": _style("cell", HoriJustify=CENTER, format=DATE),
     "cell clock": _style("cell", HoriJustify=CENTER, format=CLOCK),
     "cell whole": _style("cell", HoriJustify=CENTER, format="0"),
     "cell tenth": _style("cell", HoriJustify=CENTER, format="0.0"),
@@ -146,7 +152,8 @@ STYLES = {
     "first of heat": _style("cell", line=INK, lines="t", CharWeight=150, HoriJustify=CENTER),
     "first of heat left": _style("cell", line=INK, lines="t", CharWeight=150),
     "first of heat time": _style("first of heat", format=TIME),
-    "blank": _style(CharColor=PAPER, CellBackColor=PAPER, lines="tbr", line=PAPER),
+    "blank beside": _style(CharColor=PAPER, CellBackColor=PAPER, lines="tbr", line=PAPER),
+    "blank below": _style(CharColor=PAPER, lines="br", line=PAPER),
     "time shown": _style("input time"),
     "not used": _style("cell", CellBackColor=SOFT, CharColor=LINE),
     # What hangs on a wall is read from two metres.

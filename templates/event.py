@@ -319,7 +319,7 @@ def make_roster(book):
                (f"INDEX(a_grade;{n})>=3", "mark"))
     sheet.mark(f"F{ROSTER}:F{last}", ("event_kind=2", "not used"))
     sheet.mark(f"G{ROSTER}:G{last}", ("event_kind<>2", "not used"))
-    sheet.heights(ROSTER, last, 8)
+    sheet.heights(ROSTER, last, 8.5)
     sheet.freeze(f"C{ROSTER}")
     sheet.page(f"A1:U{last}", landscape=True, repeat=(1, 5), fit="roster")
 
@@ -517,7 +517,7 @@ def work_rounds(book):
     sheet.name("cum_station", f"B21:{end}32")
 
 
-STATION_BLOCKS = ("rate", "own", "amount", "rounds", "reps", "time", "away", "max", "from", "open", "back", "hand",
+STATION_BLOCKS = ("rate", "amount", "rounds", "reps", "time", "away", "max", "from", "open", "back", "hand",
                   "rate2", "extras2", "line", "inverse")
 
 
@@ -570,11 +570,9 @@ def work_stations(book):
     put("rate", rate)
     put("amount", lambda n: f"IF({ok}=0;0;IF(event_columns=1;INDEX(amounts_all;{n};{first});"
                             f"SUM(INDEX(amounts_all;{n};{first}):INDEX(amounts_all;{n};{first}+{whole}-1))/{whole}))")
-    # sets: the largest round, as often as it takes to come to the same repetitions
-    put("reps", lambda n: f"IF(OR({ok}=0;{of('kind', n)}<>{REP});0;IF(event_columns=1;{at('amount')};"
-                          f"MAX(INDEX(amounts_all;{n};{first}):INDEX(amounts_all;{n};{first}+{whole}-1))))")
-    put("rounds", lambda n: f"IF({at('reps')}=0;0;IF(event_columns=1;{whole};"
-                            f"MAX(1;ROUNDUP({at('amount')}*{whole}/{at('reps')}-1E-9;0))))")
+    # sets: where rounds differ, the scheme is for the round in the middle; a station of one round only has one
+    put("rounds", lambda n: f"IF(OR({ok}=0;{of('kind', n)}<>{REP});0;IF({of('when', n)}=1;{whole};1))")
+    put("reps", lambda n: f"IF({at('rounds')}=0;0;ROUNDUP({at('amount')}*IF({of('when', n)}=1;1;{whole})-1E-9;0))")
     put("time", lambda n: f"IF(OR({ok}=0;{at('amount')}=0);0;IFERROR(86400*"
                           + pc("PLAN.ROUNDTIME", of("unit", n), at("amount"), at("rate"), of("extras", n)) + ";0))")
     work = f"({span('time')}-st_extras*({span('time')}>0))"
@@ -595,8 +593,9 @@ def work_stations(book):
     put("hand", lambda n: f'IF({at("open")}="";"";IFERROR({pc("SETS.LEFT", at("open"), at("rounds"), at("max"), at("away"), "event_rest_s")};""))')
     put("rate2", lambda n: f"IF(AND({n}=event_main;{working}>0);{working};{at('rate')})")
     put("extras2", lambda n: f'IF({ok}=0;0;{of("extras", n)}+IF({at("open")}="";0;IFERROR(({pc("SETS.COUNT", at("open"))}-1)*event_rest_s;0)))')
-    put("line", lambda n: f'IF({at("open")}="";"";' + say("{movement}: {open}, then {back}", movement=of("name", n),
-                                                          open=at("open"), back=at("back")) + ")")
+    put("line", lambda n: f'IF({at("open")}="";"";IF({at("open")}={at("back")};'
+                          + say("{movement}: {open}", movement=of("name", n), open=at("open")) + ";" + say("{movement}: {open}, then {back}", movement=of("name", n),
+                                                          open=at("open"), back=at("back")) + "))")
     put("inverse", lambda n: f"IF({ok}=0;0;IF({single.format(c=of('column', n))}>0;1/{single.format(c=of('column', n))};0))")
 
 
@@ -667,8 +666,10 @@ def work_athletes(book):
     a.add("rounds0", f"IF({{ok}}*{{round_s}}=0;0;IF(event_kind=2;event_rounds;IF({{per_round}}=0;"
                      f"86400*event_fresh/{{round_s}};{rounds_of('{reps0}')})))")
     a.add("whole", f"IF({{ok}}=0;0;MIN({ROUNDS};MAX(1;ROUNDUP({{rounds0}}-1E-9;0))))")
-    a.add("calories", "IF({from}=0;0;INDEX(s_amount;event_main;{n}))")
-    a.add("other_s", "IF({from}=0;0;SUM(INDEX(s_time;0;{n}))-INDEX(s_time;event_main;{n})+INDEX(st_extras;event_main))")
+    # an ergometer of one round only is one bout in the whole task
+    once = "IF(INDEX(st_when;event_main)=1;1;{whole})"
+    a.add("calories", f"IF({{from}}=0;0;INDEX(s_amount;event_main;{{n}})*{once})")
+    a.add("other_s", f"IF({{from}}=0;0;{once}*(SUM(INDEX(s_time;0;{{n}}))-INDEX(s_time;event_main;{{n}})+INDEX(st_extras;event_main)))")
     a.add("alone", f"IF({{cp}}>0;IFERROR({pc('TEST.ALONE', 'event_cap', '{cp}', '{reserve}')};0);"
                    f"IF({{from}}=3;IF(event_machine=4;{{floor}}/event_share;IFERROR({pc('ERG.CONVERT', pc('ERG.CONVERT', '{floor}', quoted('cal/h'), quoted('W')) + '/event_share', quoted('W'), quoted('cal/h'))};0));0))")
     hold = pc("PLAN.HOLD", "event_cap", "{calories}", "{other_s}", "{cp}", "{reserve}", "{effort}", "event_keep")
@@ -738,7 +739,7 @@ def work_athletes(book):
     # what the goal asks of the ergometer: 0 without one, -1 where the other stations leave no room
     need = pc("PLAN.ERGNEED", "{goal_clock}*(1-event_fade/2)", "{goal_rounds}", *walk, "event_main")
     a.add("need", f"IF(OR({{free}}=0;{{from}}=0);0;IF({{calories}}=0;0;IFERROR({need};-1)))")
-    a.add("rest_s", "IF({free}=0;0;{round2_s}-IF({from}=0;0;IF({working}=0;0;3600*{calories}/{working})))")
+    a.add("rest_s", "IF({free}=0;0;{round2_s}-IF({from}=0;0;IF({working}=0;0;3600*INDEX(s_amount;event_main;{n})/{working})))")
     a.add("most", "IF({need}<0;86400*{goal_clock}*(1-event_fade/2)/MAX(1;{rest_s});0)")
     reach = "IF({timed}=1;IF({finish}>0;{goal_clock}/{finish};0);IF({goal_rounds}>0;{rounds}/{goal_rounds};0))"
     a.add("spare", f"IF({{free}}=0;0;IF({{need}}=0;{reach}-1;IF({{need}}<0;-9;IF({{ceiling}}>0;{{ceiling}};{{working}})/{{need}}-1)))")
@@ -765,14 +766,14 @@ def work_athletes(book):
     notes = (
         ('AND({name}<>"";COUNTIF(roster_name;{name})>1)', lit("name twice: add an initial")),
         ('AND({name}<>"";{d}=0)', lit("give a division")),
-        ("AND({ok}=1;{status}=2)", lit("newcomer: no goal, no maximal test; build up over weeks")),
+        ("AND({ok}=1;{status}=2)", lit("newcomer: no goal, no maximal test; builds up over weeks")),
         ("AND({ok}=1;{status}=3)", lit("minor: no goal, no maximal test")),
-        ("AND({ok}=1;{status}=4)", lit("returning: no goal, no maximal test; build up over weeks")),
+        ("AND({ok}=1;{status}=4)", lit("returning: no goal, no maximal test; builds up over weeks")),
         ("AND({ok}=1;{status}=5)", lit("injured: does not start")),
         ("OR({own}<0;{own_time}<0)", lit("own goal not understood: suggested goal taken")),
         ("{grade}=6", say("no ergometer is fast enough: the other stations alone allow {most} rounds",
                           most="FIXED(FLOOR({most};0.1);1)")),
-        ('AND({ok}=1;COUNTIF(INDEX(s_hand;0;{n});"<0")>0)', lit("not even single repetitions last: fewer, or the adapted version")),
+        ('AND({free}=1;COUNTIF(INDEX(s_hand;0;{n});"<0")>0)', lit("not even single repetitions last: fewer, or the adapted version")),
         ("{grade}=5", say("nearer: {suggested}", suggested="{suggested}")),
         ("{answer}=1", lit("goal kept: open slower, push in the last quarter")),
         ("{answer}=2", lit("one goal lower after the rehearsal")),
@@ -801,8 +802,7 @@ def make_pace(book):
     sheet.text("B5", "Round", "wall head")
     sheet.text("C5", "Half-way", "wall head")
     sheet.right("D5", '=INDEX(division_names;1;COLUMN()-3)&""', DIVISIONS, "wall head")
-    sheet.merged(f"D4:{column(2 + DIVISIONS)}4",
-                 f'=IF(event_main=0;"";INDEX(st_name;event_main)&": "&{lit("cal/h needed")})', "wall head")
+    sheet.put("D4", f'=IF(event_main=0;"";INDEX(st_name;event_main)&": "&{lit("cal/h needed")})', "wall stamp")
     sheet.heights(4, 4, 11)
     sheet.heights(5, 5, 20)
     last = 5 + GOALS
@@ -826,10 +826,10 @@ def make_pace(book):
     first = f"((COLUMN()-4)*{ROUNDS}+1)"
     amounts = f"INDEX(amounts_all;0;{first}):INDEX(amounts_all;0;{first}+event_columns-1)"
     need = pc("PLAN.ERGNEED", "$M6*(1-event_fade/2)", "$L6", "station_units", amounts, "st_rate", "st_extras", "event_main")
-    sheet.block("D6", f'=IF(OR($L6=0;event_main=0;D$5="");"";IF(INDEX(amounts_all;event_main;{first}+event_ref-1)=0;"–";'
+    sheet.block("D6", f'=IF(OR($L6=0;event_main=0;D$5="");"";IF(SUM(INDEX(amounts_all;event_main;{first}):INDEX(amounts_all;event_main;{first}+event_columns-1))=0;"–";'
                       f'IFERROR(IF({need}>wall_most;"▲ "&{lit("no")};ROUND({need};0));"▲ "&{lit("no")})))', GOALS, DIVISIONS, "wall cell")
-    sheet.mark(f"D5:{column(2 + DIVISIONS)}{last}", ('OR(event_main=0;D$5="")', "blank"))
-    sheet.mark(f"A6:C{last}", ('$L6=0', "blank"))
+    sheet.mark(f"D5:{column(2 + DIVISIONS)}{last}", ('OR(event_main=0;D$5="")', "blank beside"), ("AND(ROW()>5;$L5=0)", "blank below"))
+    sheet.mark(f"A6:C{last}", ('$L6=0', "blank below"))
     note = last + 2
     end = column(2 + DIVISIONS)
     sheet.merged(f"A{note}:{end}{note}", _("Half-way: the clock at the end of the middle round. cal/h needed: at the usual "

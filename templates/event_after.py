@@ -152,8 +152,8 @@ def make_review(book):
     lines = (
         ("Goal", f'=IF({who}=0;"";{of("goal")})', "cell strong"),
         ("Result", f'=IF({who}=0;"";INDEX(day_result;{who}))', "cell strong"),
-        ("Fade a round", f'=IF({who}=0;"";IF(COUNT({clocks})<2;"";IFERROR({pc("SCORE.FADE", clocks)};"")))', "cell share"),
-        ("Round times vary by", f'=IF({who}=0;"";IF(COUNT({clocks})<2;"";IFERROR({pc("SCORE.STEADINESS", clocks)};"")))', "cell share"),
+        ("Fade a round", f'=IF({who}=0;"";IF(OR(event_columns>1;COUNT({clocks})<2);"";IFERROR({pc("SCORE.FADE", clocks)};"")))', "cell share"),
+        ("Round times vary by", f'=IF({who}=0;"";IF(OR(event_columns>1;COUNT({clocks})<2);"";IFERROR({pc("SCORE.STEADINESS", clocks)};"")))', "cell share"),
         ("At the middle round time to the end", f'=IF({who}=0;"";IF(OR(event_columns>1;event_kind=2;COUNT(E$6:E${5 + REVIEWED})<3);"";IFERROR('
          + pc("SCORE.TEXT", pc("PACE.ROUNDS", "event_cap", f"MEDIAN(E$6:E${5 + REVIEWED})") + f"*{of('per_round')}", of("per_round")) + ';"")))', "cell strong"),
         ("Ergometer that the result implies, cal/h", f'=IF({who}=0;"";INDEX(review_rate;{who}))', "cell whole"),

@@ -234,7 +234,7 @@ def make_card(sheet, side, number):
     sheet.merged(across(0, 9, 7), f'=IF({of("name")}="";"";IF({of("free")}=0;{of("note")};IF({of("late")}="";"";{rule})))', "card words")
     band = say("Needed {need} cal/h, {words}", need=f"ROUND({of('need')};0)", words=of("words"))
     sheet.merged(across(0, 9, 8), f'=IF({of("need")}>0;{band};"")', "card line")
-    sheet.merged(across(0, 9, 9), f'=IF({of("free")}=0;"";{lit("Clock at the end of each round: cut out, tape to the machine")})', "card line")
+    sheet.merged(across(0, 9, 9), f'=IF({of("free")}=0;"";{lit("Clock after each round: tape to the machine")})', "card line")
     for half in range(2):
         k = f"(COLUMN()-{side}+{10 * half})"
         row = 10 + 2 * half
@@ -388,10 +388,11 @@ def make_judge(book):
         d = f"INDEX(a_d;{number})"
         at_first = f"(({d}-1)*{ROUNDS}+event_ref)"
         s = f"(ROW()-{first - 1})"
-        sheet.down(f"B{first}", f'=IF({name}="";"";IF(INDEX(amounts_all;{s};{at_first})=0;"";INDEX(amounts_all;{s};{at_first})&IF(INDEX(st_kind;{s})={REP};"";" "&INDEX(st_unit;{s}))))',
+        amount = f"IF(INDEX(st_when;{s})=2;INDEX(amounts_all;{s};{at_first}-event_ref+1);INDEX(amounts_all;{s};{at_first}))"
+        sheet.down(f"B{first}", f'=IF({name}="";"";IF({amount}=0;"";{amount}&IF(INDEX(st_kind;{s})={REP};"";" "&INDEX(st_unit;{s}))))',
                    STATIONS, "cell center")
         k = f"(({d}-1)*{ROUNDS}+COLUMN()-2)"
-        sheet.block(f"C{first}", f'=IF({name}="";"";IF(INDEX(amounts_all;{s};{k})=0;"";IF(INDEX(st_counts;{s})=0;"☐";INDEX(cum_station;{s};{k}))))',
+        sheet.block(f"C{first}", f'=IF(OR({name}="";AND(event_kind=2;COLUMN()-2>event_rounds));"";IF(INDEX(amounts_all;{s};{k})=0;"";IF(INDEX(st_counts;{s})=0;"☐";INDEX(cum_station;{s};{k}))))',
                     STATIONS, JUDGED, "cell center")
         after = first + STATIONS
         for step, label in enumerate(("No-reps (strokes)", "Clock at the end of the round")):

@@ -39,8 +39,8 @@ TIME = {
     "stations": [
         ("Bike", "bike cal", 1, None, [25, 18, 25, 20], [], None, 900, None, 5, None, None, None, None),
         ("Run", "run m", None, None, [350, 250, 350, 350], [], None, None, 4.9 * MINUTE, 0, None, None, None, None),
-        ("Goblet squat", "rep", None, None, [16, 12, 16, 16], [24, 12, 24, 16], 2.1, None, None, 3, None, None, 32, None),
-        ("Push-up", "rep", None, None, [14, 10, 16, 10], [], 1.5, None, None, 1, None, True, 26, None),
+        ("Goblet squat", "rep", None, None, [16, 12, 16, 16], [24, 12, 24, 16], 2.1, None, None, 3, None, None, 60, None),
+        ("Push-up", "rep", None, None, [14, 10, 16, 10], [], 1.5, None, None, 1, None, True, 46, None),
     ],
 }
 
@@ -52,8 +52,8 @@ LADDER = {
     "wall_from": 4, "wall_to": 9, "wall_step": 0.5,
     "stations": [
         ("Row", "row cal", None, None, [7, 5, 7, 6], [], None, 900, None, 7, None, None, None, None),
-        ("Push press", "rep", None, 2, [4, 4, 4, 4], [40, 25, 45, 30], 2.2, None, None, 4, None, True, 18, None),
-        ("Burpee over the bar", "rep", None, 2, [4, 2, 4, 4], [], 3.6, None, None, 0, None, None, 40, None),
+        ("Push press", "rep", None, 2, [4, 4, 4, 4], [40, 25, 45, 30], 2.2, None, None, 4, None, True, 36, None),
+        ("Burpee over the bar", "rep", None, 2, [4, 2, 4, 4], [], 3.6, None, None, 0, None, None, 90, None),
     ],
 }
 

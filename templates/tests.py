@@ -4,7 +4,7 @@ One row an athlete on the sheet Tests; a page for one athlete; a summary that ev
 are a hidden sheet with one row an athlete, so that every number can be traced.
 """
 
-from book import Book, address, column, pc, quoted
+from book import Book, address, column, iso_day, pc, quoted
 from event_base import CAUTION, RIEGEL, Columns
 from office import save
 
@@ -70,7 +70,7 @@ def make_lists(book):
 
 def make_setup(book):
     sheet, say = book.setup, book.texts.say
-    sheet.widths("A", 62, 60)
+    sheet.widths("A", 95, 85)
     heading(sheet, "Set-up")
     rows = (("Gym", "setup_gym", "input text", None), ("Title", "setup_title", "input text", book.texts("Test results")),
             ("Age of tests is counted to", "setup_today", "input date", "=TODAY()"),
@@ -87,7 +87,7 @@ def make_setup(book):
     sheet.limit("B9", 0.4, 1, "Give a share from 40 % to 100 %. 75 % is our judgement for mixed tasks.")
     sheet.text("A11", "Printed on every sheet")
     sheet.put("B11", "=" + say("{gym}{title}, as of {day}", gym='IF(setup_gym="";"";setup_gym&": ")',
-                               title="setup_title", day='TEXT(setup_today;"YYYY-MM-DD")'))
+                               title="setup_title", day=iso_day("setup_today")))
     sheet.name("setup_heading", "B11")
     sheet.merged("A13:B13", book.texts(
         "The amounts of the tests (2000 m, 50 cal, 3:00) and the names of the movements stand in the heads of the sheet "
@@ -188,7 +188,7 @@ def entry_date(sheet, col, name):
 
 def entry_machine(sheet, key, title, per, distances):
     first = ROW_AT[key]
-    sheet.widths(column(first), *[16] * 5, 21, 16, 16, 16, 15, 66, 32)
+    sheet.widths(column(first), *[15.5] * 5, 21, 16, 16, 16, 15, 66, 32)
     sheet.merged(f"{address(first, 5)}:{address(first + GROUP - 1, 5)}", sheet._(title), "head")
     entry_tests(sheet, first, ("metres", "metres", "calories", "calories in", "watts"),
                 (*distances, 50, 600 * SECOND, 180 * SECOND))
@@ -439,7 +439,7 @@ def make_summary(book):
     sheet.heights(3, 3, 13)
     sheet.heights(6, 6, 8)
     sheet.heights(7, 7, 14)
-    sheet.widths("A", 42, *[17] * (6 * 4 + 3 * MOVEMENTS), 76)
+    sheet.widths("A", 42, *[17, 17, 21, 17, 17, 17] * 4, *[17] * 3 * MOVEMENTS, 76)
     sheet.text("A7", "Name", "head")
     sheet.down(f"A{TOP}", f"=INDEX(w_name;{n})", ATHLETES, "cell")
     sheet.name("tests_name", f"A{TOP}:A{last}")
@@ -485,7 +485,13 @@ def make_summary(book):
                ATHLETES, "cell")
     sheet.name("tests_note", f"{address(end, TOP - 1)}:{address(end, last - 1)}")
     sheet.freeze(f"B{TOP}")
-    sheet.page(f"A1:{address(end, last - 1)}", landscape=True, repeat=(6, 7), repeat_columns=("A", "A"), wide=4,
+    # Two machines or four movements a page, each with the stamp; the scale fits A4 and Letter.
+    breaks = (13, 25, 37, 49)
+    for col in (1, *breaks):
+        sheet.put(address(col, 4), "=setup_heading", "stamp")
+    for col in breaks:
+        sheet.sheet.Columns.getByIndex(col).IsStartOfNewPage = True
+    sheet.page(f"A5:{address(end, last - 1)}", landscape=True, repeat=(5, 7), repeat_columns=("A", "A"), wide=0, scale=96,
                fit="summary")
 
 

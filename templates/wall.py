@@ -4,7 +4,7 @@ Choices stand above the page on the same sheet, so that the page answers while t
 goals with their round times, the clock at the end of each round, or calories by cal/h.
 """
 
-from book import Book, address, pc
+from book import Book, address, iso_day, pc
 from event_base import CAUTION
 from office import save
 
@@ -109,15 +109,19 @@ def make_page(book):
                             f"ROUND(wall_from+(ROW()-{TABLE})*wall_step;6);0)", ROWS, "working")
     goal = f"$J${TABLE}:$J${last}"
 
-    day = 'TEXT(wall_date;"YYYY-MM-DD")'
+    rates = ("wall_rate_from", "wall_rate_step", "wall_calories_from", "wall_calories_step")
+    sheet.put("J7", "=IF(AND(" + ";".join(f"ISNUMBER({name})" for name in rates) + ");IF(AND(" +
+              ";".join(f"{name}>0" for name in rates) + ");1;0);0)", "working")
+    sheet.name("wall_rated", "J7")
     issued = 'TEXT(wall_issued;"HH:MM")'
-    sheet.put("J6", "=" + say("version {v}, {day} {time}", v="wall_version", day=day, time=issued), "working")
+    sheet.put("J6", "=" + say("version {v}, {day} {time}", v="wall_version", day=iso_day("wall_date"), time=issued), "working")
     sheet.name("wall_stamp", "J6")
     checks = (("wall_kind=0", lit("▲ Choose one of the tables from the list.")),
+              ("AND(wall_kind=3;wall_rated=0)", lit("▲ Give calories and rates, from and step, as numbers above 0.")),
               ("wall_kind=3", '""'),
               ("NOT(ISNUMBER(wall_cap))", lit("▲ Give the cap as minutes and seconds, such as 20:00.")),
               ("OR(wall_cap<=0;wall_cap>=4/24)", lit("▲ The cap cannot be: type minutes and seconds, such as 20:00.")),
-              ("wall_from>wall_to", lit("▲ The first goal is above the last: no table.")),
+              ("AND(ISNUMBER(wall_from);ISNUMBER(wall_to);wall_from>wall_to)", lit("▲ The first goal is above the last: no table.")),
               ("wall_ok=0", lit("▲ Give goals from, to and step as numbers above 0.")),
               (f"AND(wall_kind=1;wall_goals>{ROWS})",
                say("▲ More goals than the page holds: it ends at {g}. Choose a larger step.",
@@ -151,10 +155,10 @@ def make_page(book):
         if step in (4, 5, 7):
             pace = f'IF({work};{pace};"")'
         if step == 0:
-            others = (lit("Round"), lit("Calories"))
+            others = (lit("Round"), f'IF(wall_rated=0;"";{lit("Calories")})')
         else:
             others = (f'IF(INDEX({goal};{step})=0;"";{say("Goal {g}", g=f"INDEX({goal};{step})")})',
-                      say("{r} cal/h", r=f"(wall_rate_from+{step - 1}*wall_rate_step)"))
+                      f'IF(wall_rated=0;"";{say("{r} cal/h", r=f"(wall_rate_from+{step - 1}*wall_rate_step)")})')
         sheet.put(f"{address(step, head - 1)}", f'=IF(wall_kind=0;"";CHOOSE(wall_kind;{pace};{others[0]};{others[1]}))')
 
     mine, i = f"$J{TABLE}", f"(ROW()-{TABLE - 1})"
@@ -182,13 +186,13 @@ def make_page(book):
         erg = (f'{calories}&""' if step == 0 else
                clock(pc("ERG.TIME", calories, f"(wall_rate_from+{step - 1}*wall_rate_step)")))
         sheet.down(address(step, TABLE - 1), f'=IF(wall_kind=0;"";CHOOSE(wall_kind;IF({mine}=0;"";{pace[step]});'
-                                             f'IF(wall_ok=0;"";{at});{erg}))', ROWS)
+                                             f'IF(wall_ok=0;"";{at});IF(wall_rated=0;"";{erg})))', ROWS)
     sheet.name("wall_table", body)
     sheet.mark(f"A{head}:{end}{head}", (f'A{head}<>""', "wall head"))
     sheet.mark(body, (f'$A{TABLE}=""', "base"),
                (f'OR(LEFT($H{TABLE};1)="✕";LEFT($H{TABLE};1)="▲")', "wall mark"),
                (f"COLUMN()=1", "wall goal"), (f'A${head}<>""', "wall cell"))
-    note = last + 1
+    note = last + 2
     sheet.merged(f"A{note}:{end}{note}",
                  f'=CHOOSE(1+wall_kind;"";{lit("Even rounds unless said otherwise. Rehearsal: one round at 82.5 % of the pace, to feel it. No room: the other stations alone take longer than the round. Too fast: more than the rate to mark above; take a lower goal.")};'
                  f'{lit("Find your goal on top, go down to your round. Later than the clock says: take the next lower goal, do not sprint.")};'
@@ -198,7 +202,8 @@ def make_page(book):
     sheet.heights(PAGE + 1, PAGE + 2, 9)
     sheet.heights(head, head, 18)
     sheet.heights(TABLE, last, 10)
-    sheet.heights(note, note + 1, 13)
+    sheet.heights(last + 1, last + 1, 3)
+    sheet.heights(note, note + 1, 12)
     for letter in "JK":
         sheet.sheet.Columns.getByName(letter).IsVisible = False
     sheet.page(f"A{PAGE}:{end}{note + 1}", landscape=True, wide=1, tall=1, centre=True)
