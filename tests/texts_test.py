@@ -92,9 +92,18 @@ def workbooks(language):
         compare(language, "workbooks", key, texts[key])
 
 
+def sources():
+    """What is written in the sources of the commands, literals that follow each other joined."""
+    files = sorted((ROOT / "extension").rglob("*.cpp")) + sorted((ROOT / "extension").rglob("*.h"))
+    return re.sub(r'"\s*"', "", "".join(file.read_text(encoding="utf-8") for file in files))
+
+
 def commands(language):
+    written = sources()
     for file in sorted((ROOT / "extension" / "package" / "texts").glob("*.json")):
         for key, texts in read(file).items():
+            if json.dumps(key, ensure_ascii=False) not in written:
+                complain(language, file.name, f"a text that nothing uses: {key!r}")
             compare(language, file.name, key, texts.get(language, ""))
 
 

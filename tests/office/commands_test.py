@@ -209,7 +209,7 @@ def pace_table():
         check("pace table with a decimal comma", run(office, document, "pace-table", Cap="2:30,5", From="1", To="1"),
               (True, ""))
         check("pace table with a decimal comma: cap", close_to(document.Sheets[0]["A2"].Value, 150.5 / 86400))
-        check("pace table in German", document.Sheets[0]["A1"].String, "Zeitgrenze")
+        check("pace table in German", document.Sheets[0]["A1"].String, "Zeitlimit")
 
 
 def used(sheet):
