@@ -238,9 +238,8 @@ class Book:
         for sheet in self.sheets:
             sheet.create()
         for name, sheet, cells in names:
-            fixed = re.sub(r"([A-Z]+)([0-9]+)", r"$\1$\2", cells)
             title = "'" + sheet.title.replace("'", "''") + "'"
-            self.document.NamedRanges.addNewByName(name, f"${title}.{fixed}", CellAddress(), 0)
+            self.document.NamedRanges.addNewByName(name, f"${title}.{cells}", CellAddress(), 0)
         self.made = iter(self.sheets)
         lay_out(self)
 
@@ -254,7 +253,13 @@ class Book:
     def name(self, name, sheet, cells):
         """A named range with a fixed place: name("event_cap", sheet, "C7")."""
         if self.planned is not None:
-            self.planned.append((name, sheet, cells))
+            self.planned.append((name, sheet, re.sub(r"([A-Z]+)([0-9]+)", r"$\1$\2", cells)))
+
+    def moving(self, name, sheet, cell):
+        """A name that moves with the cell that uses it: "C$1" is row 1 of the same column, as "A1" would be itself."""
+        if self.planned is not None:
+            letters, row = re.fullmatch(r"(\$?[A-Z]+)(\$?[0-9]+)", cell).groups()
+            self.planned.append((name, sheet, (letters if letters.startswith("$") else "A") + row))
 
     def finish(self, title):
         """The title that File, New, Templates shows; the first sheet in front."""
@@ -293,7 +298,7 @@ class Planned(Nothing):
     """A sheet of the first run: only its title and its names count."""
 
     def __init__(self, sheet):
-        self.__dict__.update(book=sheet.book, title=sheet.title, _=sheet._, name=sheet.name, page=self._page)
+        self.__dict__.update(book=sheet.book, title=sheet.title, _=sheet._, name=sheet.name, page=self._page, moving=sheet.moving)
 
     def _page(self, cells=None, fit=None, **_):
         if fit:
@@ -405,7 +410,10 @@ class Sheet:
         cells.setDataArray(tuple((float(start + i),) for i in range(count)))
 
     def name(self, name, cells):
-        return self.book.name(name, self, cells)
+        self.book.name(name, self, cells)
+
+    def moving(self, name, cell):
+        self.book.moving(name, self, cell)
 
     # Shape
 

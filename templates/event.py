@@ -526,36 +526,35 @@ def work_stations(book):
     sheet, say, lit = book.by_station, book.texts.say, book.texts.lit
     sheet.put("A1", book.texts("One column an athlete"), "working head")
     sheet.right("C1", "=COLUMN()-2", ATHLETES, "working head")
-    heads = (("ok", "=INDEX(a_ok;C$1)"), ("group", "=INDEX(a_group;C$1)"), ("tests", "=INDEX(a_tests;C$1)"),
-             ("first", "=INDEX(a_first;C$1)"), ("whole rounds", "=INDEX(a_whole;C$1)"),
-             ("working rate", "=INDEX(a_working;C$1)"), ("status", "=INDEX(a_status;C$1)"))
-    for row, (label, formula) in enumerate(heads, 2):
-        sheet.put(f"B{row}", label, "working head")
-        sheet.right(f"C{row}", formula, ATHLETES, "working")
-    ok, group, tests, first, whole, working = (f"C${row}" for row in range(2, 8))
+    heads = ("ok", "group", "tests", "first", "whole", "working")
+    # Names that move with the cell keep the formula of a block the same, letter for letter, in all of its cells.
+    sheet.moving("my_number", "C$1")
+    sheet.moving("my_station", "$A1")
+    for row, key in enumerate(heads, 2):
+        sheet.put(f"B{row}", key, "working head")
+        sheet.right(f"C{row}", f"=INDEX(a_{key};C$1)", ATHLETES, "working")
+        sheet.moving(f"my_{key}", f"C${row}")
+    ok, group, tests, first, whole, working = (f"my_{key}" for key in heads)
     start = {block: 12 + 14 * i for i, block in enumerate(STATION_BLOCKS)}
-    s = "$A{row}"
-    row = {}
 
     def at(block):
-        return f"C{start[block]}"
+        return f"INDEX(s_{block};my_station;my_number)"
 
     def span(block):
-        return f"C${start[block]}:C${start[block] + STATIONS - 1}"
+        return f"INDEX(s_{block};0;my_number)"
 
     def of(name, n):
         return f"INDEX(st_{name};{n})"
 
     def put(block, formula):
-        n = f"$A{start[block]}"
+        first_cell = f"C{start[block]}"
         sheet.put(f"A{start[block] - 1}", block, "working head")
         sheet.numbers(f"A{start[block]}", STATIONS, "working")
-        sheet.block(at(block), "=" + formula(n), STATIONS, ATHLETES, "working")
-        end = column(1 + ATHLETES)
-        sheet.name(f"s_{block}", f"C{start[block]}:{end}{start[block] + STATIONS - 1}")
+        sheet.block(first_cell, "=" + formula("my_station"), STATIONS, ATHLETES, "working")
+        sheet.name(f"s_{block}", f"{first_cell}:{column(1 + ATHLETES)}{start[block] + STATIONS - 1}")
 
-    floor = "CHOOSE({m};INDEX(a_floor_1;C$1);INDEX(a_floor_2;C$1);INDEX(a_floor_3;C$1);INDEX(a_floor_4;C$1))"
-    source = "CHOOSE({m};INDEX(a_source_1;C$1);INDEX(a_source_2;C$1);INDEX(a_source_3;C$1);4)"
+    floor = "CHOOSE({m};INDEX(a_floor_1;my_number);INDEX(a_floor_2;my_number);INDEX(a_floor_3;my_number);INDEX(a_floor_4;my_number))"
+    source = "CHOOSE({m};INDEX(a_source_1;my_number);INDEX(a_source_2;my_number);INDEX(a_source_3;my_number);4)"
     split = pc("ERG.CONVERT", "{floor}", '"cal/h"', '"split"', 'CHOOSE({m};"row";"ski";"bike")')
 
     def rate(n):
@@ -580,7 +579,7 @@ def work_stations(book):
                           f"-IF({of('grip', n)}=1;0.5*(SUMPRODUCT(st_grip*{work})-({at('time')}-{of('extras', n)}));0))")
     held = f"IF({tests}*{{c}}=0;0;N(INDEX(tests_sets;{tests};{{c}})))"
     single = f"IF({tests}*{{c}}=0;0;N(INDEX(tests_sets;{tests};{{c}}+1)))"
-    load = "N(INDEX(station_loads;{n};INDEX(a_d;C$1)))"
+    load = "N(INDEX(station_loads;{n};INDEX(a_d;my_number)))"
     put("from", lambda n: f"IF({at('reps')}=0;0;IF({held.format(c=of('column', n))}>=1;1;"
                           f"IF(AND({load.format(n=n)}>0;{single.format(c=of('column', n))}>={load.format(n=n)});2;"
                           f"IF({of('longest', n)}>0;3;4))))")
