@@ -1,0 +1,23 @@
+// The clocks of a heat.
+#pragma once
+
+#include "pacecells/quantity.h"
+
+#include <string>
+
+namespace pacecells {
+
+// A clock that only goes forward, whatever is done to the time of day, and goes on while the computer sleeps: zero when
+// the computer was switched on. The variable PACECELLS_HEAT_CLOCK makes it run so many times faster, for tests.
+[[nodiscard]] Seconds steady_now();
+
+// Which run of the computer it is: steady_now() means the same as long as this is the same.
+[[nodiscard]] const std::string& computer_run();
+
+// Seconds since 1970.
+[[nodiscard]] double day_now();
+
+// The local time of day as the office counts it: a share of the day.
+[[nodiscard]] double share_of_day(double day);
+
+} // namespace pacecells

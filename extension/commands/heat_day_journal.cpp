@@ -1,0 +1,110 @@
+#include "heat_day_journal.h"
+
+#include "heat_day_clock.h"
+
+#include <fcntl.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <algorithm>
+#include <cerrno>
+#include <fstream>
+#include <iterator>
+#include <system_error>
+#include <utility>
+
+namespace pacecells {
+
+namespace {
+
+constexpr std::string_view ending = ".heat";
+
+} // namespace
+
+std::filesystem::path Journal::new_path(const std::filesystem::path& folder, int heat) {
+    std::filesystem::create_directories(folder);
+    return folder / (std::to_string(static_cast<long long>(day_now() * 1000)) + "-" + std::to_string(heat) +
+                     std::string(ending));
+}
+
+Journal::Journal(std::filesystem::path path)
+    : path_(std::move(path)), file_(open(path_.c_str(), O_WRONLY | O_APPEND | O_CREAT | O_CLOEXEC, 0600)) {
+    if (file_ < 0)
+        throw std::system_error(errno, std::generic_category(), path_.string());
+    const int folder = open(path_.parent_path().c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+    if (folder >= 0) { // so that the file's name outlives a power cut too
+        fsync(folder);
+        close(folder);
+    }
+    thread_ = std::thread([this] { work(); });
+}
+
+Journal::~Journal() {
+    {
+        const std::lock_guard lock(mutex_);
+        stop_ = true;
+    }
+    wake_.notify_one();
+    thread_.join();
+    close(file_);
+}
+
+void Journal::write(const std::string& lines) {
+    {
+        const std::lock_guard lock(mutex_);
+        waiting_ += lines;
+    }
+    wake_.notify_one();
+}
+
+bool Journal::good() const {
+    const std::lock_guard lock(mutex_);
+    return good_;
+}
+
+void Journal::work() {
+    std::unique_lock lock(mutex_);
+    while (true) {
+        wake_.wait(lock, [this] { return stop_ || !waiting_.empty(); });
+        if (waiting_.empty())
+            return;
+        const std::string lines = std::exchange(waiting_, {});
+        lock.unlock();
+        std::size_t written = 0;
+        bool good = true;
+        while (good && written < lines.size()) {
+            const auto count = ::write(file_, lines.data() + written, lines.size() - written);
+            if (count > 0)
+                written += static_cast<std::size_t>(count);
+            else
+                good = count < 0 && errno == EINTR;
+        }
+        good = fdatasync(file_) == 0 && good;
+        lock.lock();
+        good_ = good_ && good;
+    }
+}
+
+std::vector<StoredLog> stored_logs(const std::filesystem::path& folder) {
+    std::vector<StoredLog> logs;
+    std::error_code problem;
+    for (std::filesystem::directory_iterator file(folder, problem), end; !problem && file != end;
+         file.increment(problem)) {
+        if (file->path().extension() != ending)
+            continue;
+        std::ifstream stream(file->path(), std::ios::binary);
+        const std::string text{std::istreambuf_iterator<char>(stream), {}};
+        if (auto log = read_heat_log(text))
+            logs.push_back({file->path(), *std::move(log)});
+    }
+    std::sort(logs.begin(), logs.end(),
+              [](const auto& a, const auto& b) { return a.path.filename() > b.path.filename(); });
+    return logs;
+}
+
+void put_aside(const std::filesystem::path& log) {
+    std::error_code ignored; // a file that cannot be renamed is asked about again
+    std::filesystem::rename(log, log.string() + ".old", ignored);
+}
+
+} // namespace pacecells

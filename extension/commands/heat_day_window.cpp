@@ -1,0 +1,498 @@
+#include "heat_day_window.h"
+
+#include "heat_day_clock.h"
+
+#include <com/sun/star/awt/AsyncCallback.hpp>
+#include <com/sun/star/awt/FontWeight.hpp>
+#include <com/sun/star/awt/InvalidateStyle.hpp>
+#include <com/sun/star/awt/Key.hpp>
+#include <com/sun/star/awt/KeyModifier.hpp>
+#include <com/sun/star/awt/PosSize.hpp>
+#include <com/sun/star/awt/Toolkit.hpp>
+#include <com/sun/star/awt/WindowAttribute.hpp>
+#include <com/sun/star/awt/WindowDescriptor.hpp>
+#include <com/sun/star/awt/XExtendedToolkit.hpp>
+#include <com/sun/star/awt/XFont.hpp>
+#include <com/sun/star/awt/XGraphics.hpp>
+#include <com/sun/star/awt/XStyleSettingsSupplier.hpp>
+#include <com/sun/star/awt/XVclWindowPeer.hpp>
+#include <com/sun/star/media/XManager.hpp>
+#include <osl/file.hxx>
+
+#include <algorithm>
+#include <chrono>
+#include <cmath>
+#include <condition_variable>
+#include <fstream>
+#include <map>
+#include <mutex>
+#include <thread>
+
+namespace pacecells {
+
+using css::uno::Any;
+using css::uno::Reference;
+using rtl::OUString;
+
+// --- Ticker ------------------------------------------------------------------------------------------------------
+
+struct Ticker::Shared {
+    std::mutex mutex;
+    std::condition_variable wake;
+    bool stop = false;
+    bool waiting = false; // posted, and not yet worked off
+};
+
+// The thread keeps what it needs and ends by itself: nobody waits for it while holding what it may want.
+Ticker::Ticker(const Reference<css::uno::XComponentContext>& component, const Reference<css::awt::XCallback>& called)
+    : shared_(std::make_shared<Shared>()) {
+    std::thread([shared = shared_, called, poster = css::awt::AsyncCallback::create(component)] {
+        std::unique_lock lock(shared->mutex);
+        while (!shared->stop) {
+            shared->wake.wait_for(lock, std::chrono::milliseconds(100));
+            if (shared->stop || shared->waiting)
+                continue;
+            shared->waiting = true;
+            lock.unlock();
+            try {
+                poster->addCallback(called, Any());
+            } catch (...) { // the office is going down
+                return;
+            }
+            lock.lock();
+        }
+    }).detach();
+}
+
+Ticker::~Ticker() {
+    const std::lock_guard lock(shared_->mutex);
+    shared_->stop = true;
+    shared_->wake.notify_all();
+}
+
+void Ticker::done() {
+    const std::lock_guard lock(shared_->mutex);
+    shared_->waiting = false;
+}
+
+namespace {
+
+// --- painting ----------------------------------------------------------------------------------------------------
+
+struct Palette {
+    sal_Int32 paper, ink, soft, line, ahead, behind, fresh;
+};
+
+// Ink on paper at a contrast of at least 7 to 1; ahead and behind differ in lightness too, and in words.
+constexpr Palette light{0xFFFFFF, 0x10161C, 0x46525C, 0xC3CBD2, 0x00557F, 0x8A2D00, 0xFFF2B8};
+constexpr Palette dark{0x14181C, 0xF4F6F8, 0xB7C1CA, 0x3C4650, 0x8FD0FF, 0xFFB08A, 0x4A4210};
+
+bool is_dark(sal_Int32 colour) {
+    return 299 * ((colour >> 16) & 255) + 587 * ((colour >> 8) & 255) + 114 * (colour & 255) < 128000;
+}
+
+class Painter {
+  public:
+    Painter(Reference<css::awt::XDevice> device, const Palette& palette, OUString face)
+        : device_(std::move(device)), graphics_(device_->createGraphics()), palette_(palette), face_(std::move(face)) {}
+
+    void box(int left, int top, int width, int height, sal_Int32 fill, sal_Int32 edge) {
+        graphics_->setFillColor(fill);
+        graphics_->setLineColor(edge);
+        graphics_->drawRect(left, top, width, height);
+    }
+    void rule(int left, int top, int right) {
+        graphics_->setLineColor(palette_.line);
+        graphics_->drawLine(left, top, right, top);
+    }
+
+    enum class Align { left, centre, right };
+    // In one line, in the middle of the height; smaller where it would not fit, cut where it still does not.
+    void text(int left, int top, int width, int height, const std::string& what, int size, bool bold, sal_Int32 colour,
+              Align align = Align::left) {
+        if (what.empty() || width <= 0)
+            return;
+        auto shown = utf16(what);
+        auto font = font_of(size, bold);
+        int wide = font->getStringWidth(shown);
+        if (wide > width) {
+            font = font_of(std::max(size * 55 / 100, size * width / wide), bold);
+            wide = font->getStringWidth(shown);
+            while (wide > width && shown.getLength() > 2) {
+                shown = shown.copy(0, shown.getLength() - 2) + OUString(u'\x2026');
+                wide = font->getStringWidth(shown);
+            }
+        }
+        const auto metric = font->getFontMetric();
+        graphics_->setFont(font);
+        graphics_->setTextColor(colour);
+        const int x = align == Align::left    ? left
+                      : align == Align::right ? left + width - wide
+                                              : left + (width - wide) / 2;
+        graphics_->drawText(x, top + (height - metric.Ascent - metric.Descent) / 2, shown);
+    }
+    [[nodiscard]] int width_of(const std::string& what, int size, bool bold) {
+        return font_of(size, bold)->getStringWidth(utf16(what));
+    }
+
+  private:
+    Reference<css::awt::XFont> font_of(int size, bool bold) {
+        auto& font = fonts_[{size, bold}];
+        if (!font.is()) {
+            css::awt::FontDescriptor descriptor;
+            descriptor.Name = face_;
+            descriptor.Height = static_cast<sal_Int16>(std::clamp(size, 6, 2000));
+            descriptor.Weight = bold ? css::awt::FontWeight::BOLD : css::awt::FontWeight::NORMAL;
+            font = device_->getFont(descriptor);
+        }
+        return font;
+    }
+
+    Reference<css::awt::XDevice> device_;
+    Reference<css::awt::XGraphics> graphics_;
+    const Palette& palette_;
+    OUString face_;
+    std::map<std::pair<int, bool>, Reference<css::awt::XFont>> fonts_;
+};
+
+// --- keys --------------------------------------------------------------------------------------------------------
+
+// The digits' row where it types digits only with Shift (AZERTY): what its keys type without.
+int lane_of_character(sal_Unicode character) {
+    constexpr std::u16string_view first = u"&\u00e9\"'(-\u00e8_\u00e7\u00e0";
+    constexpr std::u16string_view second = u"&\u00e9\"'(\u00a7\u00e8!\u00e7\u00e0"; // Belgian
+    for (const auto row : {first, second})
+        if (const auto place = row.find(character); place != std::u16string_view::npos)
+            return static_cast<int>(place);
+    return -1;
+}
+
+KeyPress key_press(const css::awt::KeyEvent& event, Seconds when, double day) {
+    namespace Key = css::awt::Key;
+    KeyPress key;
+    key.when = when;
+    key.day = day;
+    key.shift = (event.Modifiers & css::awt::KeyModifier::SHIFT) != 0;
+    if (event.Modifiers & (css::awt::KeyModifier::MOD1 | css::awt::KeyModifier::MOD2))
+        return key;
+    if (event.KeyChar >= 32 && event.KeyChar != 127)
+        key.text = utf8(OUString(event.KeyChar));
+    if (event.KeyCode >= Key::NUM0 && event.KeyCode <= Key::NUM9) {
+        key.lane = event.KeyCode == Key::NUM0 ? 9 : event.KeyCode - Key::NUM1;
+    } else if (event.KeyCode >= Key::F1 && event.KeyCode <= Key::F10) {
+        key.lane = event.KeyCode - Key::F1;
+        key.function_key = true;
+    } else if (event.KeyCode >= Key::A && event.KeyCode <= Key::Z) {
+        key.letter = static_cast<char>('A' + event.KeyCode - Key::A);
+    } else if (event.KeyCode == Key::RETURN) {
+        key.edit = KeyPress::Edit::enter;
+    } else if (event.KeyCode == Key::ESCAPE) {
+        key.edit = KeyPress::Edit::escape;
+    } else if (event.KeyCode == Key::BACKSPACE) {
+        key.edit = KeyPress::Edit::backspace;
+    } else if (!key.shift) {
+        key.lane = lane_of_character(event.KeyChar);
+    }
+    return key;
+}
+
+// A short tone as a file, made once.
+std::filesystem::path tone() {
+    const auto path = std::filesystem::temp_directory_path() / "pacecells-beep.wav";
+    std::string sound;
+    constexpr int rate = 22050;
+    constexpr int samples = rate / 4;
+    const auto number = [&](unsigned value, int bytes) {
+        for (int i = 0; i < bytes; ++i)
+            sound += static_cast<char>((value >> (8 * i)) & 255);
+    };
+    sound += "RIFF";
+    number(36 + 2 * samples, 4);
+    sound += "WAVEfmt ";
+    number(16, 4);
+    number(1, 2);
+    number(1, 2);
+    number(rate, 4);
+    number(2 * rate, 4);
+    number(2, 2);
+    number(16, 2);
+    sound += "data";
+    number(2 * samples, 4);
+    for (int i = 0; i < samples; ++i) {
+        const double swell = std::sin(3.141592653589793 * i / samples);
+        number(static_cast<unsigned>(static_cast<int>(12000 * swell * std::sin(6.283185307179586 * 880 * i / rate))),
+               2);
+    }
+    std::ofstream(path, std::ios::binary) << sound;
+    return path;
+}
+
+} // namespace
+
+// --- HeatWindow --------------------------------------------------------------------------------------------------
+
+HeatWindow::HeatWindow(const Context& context, std::shared_ptr<HeatDay> day, std::function<void(const View&)> published)
+    : context_(context), day_(std::move(day)), published_(std::move(published)) {}
+
+void HeatWindow::open() {
+    const auto toolkit = css::awt::Toolkit::create(context_.component());
+    const auto parent = as<css::awt::XWindowPeer>(context_.frame()->getContainerWindow());
+    const auto room = toolkit->getWorkArea();
+    const auto around = context_.frame()->getContainerWindow()->getPosSize();
+    css::awt::WindowDescriptor wanted;
+    wanted.Type = css::awt::WindowClass_TOP;
+    wanted.WindowServiceName = "window";
+    wanted.Parent = parent;
+    wanted.ParentIndex = -1;
+    const int width = std::max(640, std::min(room.Width, around.Width) * 9 / 10);
+    const int height = std::max(420, std::min(room.Height, around.Height) * 9 / 10);
+    wanted.Bounds = css::awt::Rectangle(around.X + 20, around.Y + 20, width, height);
+    wanted.WindowAttributes = css::awt::WindowAttribute::BORDER | css::awt::WindowAttribute::MOVEABLE |
+                              css::awt::WindowAttribute::SIZEABLE | css::awt::WindowAttribute::CLOSEABLE;
+    const auto peer = toolkit->createWindow(wanted);
+    window_.set(peer, css::uno::UNO_QUERY_THROW);
+    need<css::awt::XTopWindow>(window_)->addTopWindowListener(this);
+    window_->addPaintListener(this);
+    listen_to_keys(true);
+    window_->addMouseListener(this);
+    window_->addWindowListener(this);
+    window_->setPosSize(around.X + 20, around.Y + 20, width, height, css::awt::PosSize::POSSIZE);
+    need<css::awt::XVclWindowPeer>(window_)->setProperty("Title", Any(utf16(tr("Heat day"))));
+    refresh();
+    window_->setVisible(true);
+    window_->setFocus();
+    ticker_ = std::make_unique<Ticker>(context_.component(), this);
+}
+
+void HeatWindow::show() {
+    if (!window_.is())
+        return open();
+    need<css::awt::XTopWindow>(window_)->toFront();
+    window_->setFocus();
+}
+
+void HeatWindow::close() {
+    const Reference<css::uno::XInterface> alive(static_cast<cppu::OWeakObject*>(this));
+    ticker_.reset();
+    const auto window = std::exchange(window_, {});
+    if (!window.is())
+        return;
+    try {
+        window->removePaintListener(this);
+        listen_to_keys(false);
+        window->removeMouseListener(this);
+        window->removeWindowListener(this);
+        need<css::awt::XTopWindow>(window)->removeTopWindowListener(this);
+        window->setVisible(false);
+        need<css::lang::XComponent>(window)->dispose();
+    } catch (const css::uno::Exception&) { // it is gone already
+    }
+}
+
+void HeatWindow::disposing(const css::lang::EventObject& event) {
+    if (window_.is() && event.Source == window_) {
+        ticker_.reset();
+        window_.clear();
+    }
+}
+
+// Ten times a second.
+void HeatWindow::notify(const Any&) {
+    try {
+        if (!window_.is() || !ticker_)
+            return;
+        ticker_->done();
+        if (day_->beep_due(steady_now()))
+            beep();
+        refresh();
+    } catch (...) { // nothing of ours may pass into the office
+    }
+}
+
+void HeatWindow::refresh() {
+    auto view = day_->view(steady_now());
+    if (view == view_)
+        return;
+    view_ = std::move(view);
+    published_(view_);
+    if (window_.is())
+        need<css::awt::XWindowPeer>(window_)->invalidate(css::awt::InvalidateStyle::NOERASE);
+}
+
+// The keys of the whole office pass here before anything else sees them: F1 would open the help.
+void HeatWindow::listen_to_keys(bool on) {
+    const Reference<css::awt::XExtendedToolkit> toolkit(css::awt::Toolkit::create(context_.component()),
+                                                        css::uno::UNO_QUERY_THROW);
+#pragma GCC diagnostic push
+#pragma GCC diagnostic ignored "-Wdeprecated-declarations" // the office itself has no other way yet
+    if (on)
+        toolkit->addKeyHandler(this);
+    else
+        toolkit->removeKeyHandler(this);
+#pragma GCC diagnostic pop
+}
+
+sal_Bool HeatWindow::keyPressed(const css::awt::KeyEvent& event) {
+    const auto when = steady_now(); // before anything else
+    const auto day = day_now();
+    try {
+        if (!window_.is() || event.Source != window_)
+            return false;
+        day_->press(key_press(event, when, day));
+        refresh();
+        return true;
+    } catch (...) {
+        return false;
+    }
+}
+
+void HeatWindow::mousePressed(const css::awt::MouseEvent& event) {
+    const auto when = steady_now();
+    const auto day = day_now();
+    try {
+        const auto spot = std::find_if(spots_.begin(), spots_.end(), [&](const Spot& one) {
+            return event.X >= one.left && event.X < one.left + one.width && event.Y >= one.top &&
+                   event.Y < one.top + one.height;
+        });
+        if (spot == spots_.end())
+            return;
+        if (spot->what == Spot::What::stamp)
+            day_->click_row(spot->row, when, day);
+        else if (spot->what == Spot::What::back)
+            day_->click_back(spot->row);
+        else
+            day_->click_button(spot->letter, when);
+        refresh();
+    } catch (...) {
+    }
+}
+
+void HeatWindow::windowActivated(const css::lang::EventObject&) {
+    try {
+        if (window_.is())
+            window_->setFocus();
+    } catch (...) {
+    }
+}
+
+void HeatWindow::windowResized(const css::awt::WindowEvent&) {
+    try {
+        if (window_.is())
+            need<css::awt::XWindowPeer>(window_)->invalidate(css::awt::InvalidateStyle::NOERASE);
+    } catch (...) {
+    }
+}
+
+void HeatWindow::windowPaint(const css::awt::PaintEvent&) {
+    try {
+        if (window_.is())
+            paint();
+    } catch (...) {
+    }
+}
+
+void HeatWindow::paint() {
+    const auto place = window_->getPosSize();
+    const int width = place.Width;
+    const int height = place.Height;
+    if (width < 50 || height < 50)
+        return;
+    bool at_night = view_.dark;
+    OUString face;
+    if (const auto styled = as<css::awt::XStyleSettingsSupplier>(window_); styled.is()) {
+        const auto style = styled->getStyleSettings();
+        face = style->getLabelFont().Name;
+        at_night = at_night != is_dark(style->getWindowColor());
+    }
+    const auto& colours = at_night ? dark : light;
+    const auto screen = need<css::awt::XDevice>(window_);
+    const auto sheet = screen->createDevice(width, height); // painted unseen, then shown at once
+    Painter painter(sheet, colours, face);
+    using Align = Painter::Align;
+
+    painter.box(0, 0, width, height, colours.paper, colours.paper);
+    spots_.clear();
+    const int pad = std::max(6, width / 100);
+    const int head = height * 17 / 100;
+    const int foot = height * 15 / 100;
+    const int side = width * 30 / 100;
+    painter.text(pad, 0, side - pad, head, view_.title, head * 34 / 100, true, colours.ink);
+    painter.text(side, 0, width - 2 * side, head, view_.clock, head * 92 / 100, true, colours.ink, Align::centre);
+    painter.text(width - side, 0, side - pad, head, view_.left, head * 40 / 100, true, colours.ink, Align::right);
+
+    const int rows = std::max<int>(4, static_cast<int>(view_.rows.size()));
+    const int tall = (height - head - foot) / rows;
+    const int big = std::min(tall * 62 / 100, width * 45 / 1000);
+    const int small = big * 72 / 100;
+    for (std::size_t i = 0; i < view_.rows.size(); ++i) {
+        const auto& row = view_.rows[i];
+        const int top = head + static_cast<int>(i) * tall;
+        if (row.fresh)
+            painter.box(0, top, width, tall, colours.fresh, colours.ink);
+        painter.rule(0, top, width);
+        const auto ink = row.quiet ? colours.soft : colours.ink;
+        const auto tone = row.tone > 0 ? colours.ahead : row.tone < 0 ? colours.behind : ink;
+        int x = pad;
+        const auto column = [&](int share, const std::string& what, int size, bool bold, sal_Int32 colour,
+                                Align align) {
+            const int wide = width * share / 1000;
+            painter.text(x, top, wide - pad, tall, what, size, bold, colour, align);
+            x += wide;
+        };
+        column(55, row.lane, big, true, ink, Align::centre);
+        column(285, row.name, big, true, ink, Align::left);
+        column(225, row.round, small, false, ink, Align::left);
+        column(195, row.ahead, big * 85 / 100, true, tone, Align::left);
+        const int rest = width * 930 / 1000 - x;
+        const bool two_lines = !row.range.empty();
+        painter.text(x, top + (two_lines ? tall * 6 / 100 : 0), rest - pad, two_lines ? tall * 55 / 100 : tall,
+                     row.outlook, small, true, ink);
+        painter.text(x, top + tall * 58 / 100, rest - pad, tall * 36 / 100, row.range, small * 55 / 100, false,
+                     colours.soft);
+        const int back = width * 930 / 1000;
+        painter.box(back, top + tall / 6, width - back - pad, tall * 2 / 3, colours.paper, colours.line);
+        painter.text(back + 3, top + tall / 6, width - back - pad - 6, tall * 2 / 3, tr("back"), small * 60 / 100,
+                     false, colours.soft, Align::centre);
+        spots_.push_back({back, top, width - back, tall, Spot::What::back, i, ' '});
+        spots_.push_back({0, top, back, tall, Spot::What::stamp, i, ' '});
+    }
+
+    const int line = foot / 2;
+    const int top = height - foot;
+    painter.rule(0, top, width);
+    const bool asked = !view_.question.empty();
+    const auto said =
+        asked ? view_.question + " " + view_.typed + "_" + (view_.message.empty() ? "" : "   ") + view_.message
+              : view_.message;
+    painter.text(pad, top, width - 2 * pad, line, said, line * 58 / 100, asked, colours.ink);
+    const int size = line * 46 / 100;
+    int x = pad;
+    for (const auto& button : view_.buttons) {
+        const bool named = button.key > ' ';
+        const auto label = named ? std::string(1, button.key) + "  " + button.label : button.label;
+        const int wide = painter.width_of(label, size, true) + 3 * pad;
+        if (x + wide > width)
+            break;
+        painter.box(x, top + line + line / 10, wide, line * 8 / 10, colours.paper, colours.soft);
+        painter.text(x, top + line + line / 10, wide, line * 8 / 10, label, size, true, colours.ink, Align::centre);
+        spots_.push_back({x, top + line, wide, line, Spot::What::button, 0, button.key});
+        x += wide + pad / 2;
+    }
+    screen->createGraphics()->copy(sheet, 0, 0, width, height, 0, 0, width, height);
+}
+
+void HeatWindow::beep() {
+    static const auto path = tone();
+    OUString url;
+    osl::FileBase::getFileURLFromSystemPath(utf16(path.string()), url);
+    const auto manager = context_.component()->getServiceManager()->createInstanceWithContext(
+        "com.sun.star.comp.avmedia.Manager_GStreamer", context_.component());
+    if (const auto media = as<css::media::XManager>(manager); media.is()) {
+        static Reference<css::media::XPlayer> player; // it plays on after we are gone
+        player = media->createPlayer(url);
+        if (player.is())
+            player->start();
+    }
+}
+
+} // namespace pacecells

@@ -1,0 +1,92 @@
+// The window of the heat day: large rows to be read from two metres, painted by ourselves so that they grow with the
+// window; every button is a key too.
+#pragma once
+
+#include "heat_day.h"
+
+#include <com/sun/star/awt/XCallback.hpp>
+#include <com/sun/star/awt/XDevice.hpp>
+#include <com/sun/star/awt/XKeyHandler.hpp>
+#include <com/sun/star/awt/XMouseListener.hpp>
+#include <com/sun/star/awt/XPaintListener.hpp>
+#include <com/sun/star/awt/XTopWindow.hpp>
+#include <com/sun/star/awt/XTopWindowListener.hpp>
+#include <com/sun/star/awt/XWindow.hpp>
+#include <com/sun/star/awt/XWindowListener.hpp>
+#include <com/sun/star/awt/XWindowPeer.hpp>
+#include <cppuhelper/implbase6.hxx>
+
+#include <functional>
+#include <memory>
+
+namespace pacecells {
+
+// Calls on the main thread ten times a second until it is destroyed.
+class Ticker {
+  public:
+    Ticker(const css::uno::Reference<css::uno::XComponentContext>& component,
+           const css::uno::Reference<css::awt::XCallback>& called);
+    ~Ticker();
+    Ticker(const Ticker&) = delete;
+    Ticker& operator=(const Ticker&) = delete;
+    void done(); // the call has been worked off: the next may come
+
+  private:
+    struct Shared;
+    std::shared_ptr<Shared> shared_;
+};
+
+class HeatWindow
+    : public cppu::WeakImplHelper6<css::awt::XPaintListener, css::awt::XKeyHandler, css::awt::XMouseListener,
+                                   css::awt::XTopWindowListener, css::awt::XWindowListener, css::awt::XCallback> {
+  public:
+    HeatWindow(const Context& context, std::shared_ptr<HeatDay> day, std::function<void(const View&)> published);
+    void open();
+    void show(); // to the front
+    void close();
+    [[nodiscard]] bool is_open() const { return window_.is(); }
+
+    void SAL_CALL windowPaint(const css::awt::PaintEvent&) override;
+    sal_Bool SAL_CALL keyPressed(const css::awt::KeyEvent& event) override;
+    sal_Bool SAL_CALL keyReleased(const css::awt::KeyEvent&) override { return false; }
+    void SAL_CALL mousePressed(const css::awt::MouseEvent& event) override;
+    void SAL_CALL mouseReleased(const css::awt::MouseEvent&) override {}
+    void SAL_CALL mouseEntered(const css::awt::MouseEvent&) override {}
+    void SAL_CALL mouseExited(const css::awt::MouseEvent&) override {}
+    void SAL_CALL windowClosing(const css::lang::EventObject&) override { close(); }
+    void SAL_CALL windowOpened(const css::lang::EventObject&) override {}
+    void SAL_CALL windowClosed(const css::lang::EventObject&) override {}
+    void SAL_CALL windowMinimized(const css::lang::EventObject&) override {}
+    void SAL_CALL windowNormalized(const css::lang::EventObject&) override {}
+    void SAL_CALL windowActivated(const css::lang::EventObject&) override;
+    void SAL_CALL windowDeactivated(const css::lang::EventObject&) override {}
+    void SAL_CALL windowResized(const css::awt::WindowEvent&) override;
+    void SAL_CALL windowMoved(const css::awt::WindowEvent&) override {}
+    void SAL_CALL windowShown(const css::lang::EventObject&) override {}
+    void SAL_CALL windowHidden(const css::lang::EventObject&) override {}
+    void SAL_CALL notify(const css::uno::Any&) override;
+    void SAL_CALL disposing(const css::lang::EventObject&) override;
+
+  private:
+    struct Spot { // what a click does
+        int left, top, width, height;
+        enum class What { stamp, back, button } what;
+        std::size_t row;
+        char letter;
+    };
+
+    void listen_to_keys(bool on);
+    void refresh();
+    void paint();
+    void beep();
+
+    Context context_;
+    std::shared_ptr<HeatDay> day_;
+    std::function<void(const View&)> published_;
+    css::uno::Reference<css::awt::XWindow> window_;
+    std::unique_ptr<Ticker> ticker_;
+    View view_;
+    std::vector<Spot> spots_;
+};
+
+} // namespace pacecells
