@@ -1,6 +1,7 @@
 // The cell functions as a UNO object: every method hands its arguments to the catalog's row of that name.
 #include "arguments.h"
 #include "catalog.h"
+#include "trace.h"
 
 #include <com/sun/star/lang/XServiceInfo.hpp>
 #include <com/sun/star/uno/XComponentContext.hpp>
@@ -23,7 +24,9 @@ Any call(std::size_t row_index, const Anys&... values) noexcept {
             return Any(pacecells::error_value(pacecells::illegal_argument));
         const auto& row = pacecells::catalog()[row_index];
         const std::array<pacecells::Argument, sizeof...(values)> arguments{pacecells::to_argument(values)...};
-        return pacecells::to_any(row.evaluate(row, arguments));
+        const auto answer = row.evaluate(row, arguments);
+        pacecells::Trace::note(row, arguments, answer);
+        return pacecells::to_any(answer);
     } catch (...) { // out of memory; nothing of ours throws
         return Any(pacecells::error_value(pacecells::no_value));
     }

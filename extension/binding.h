@@ -130,6 +130,17 @@ template <class R, class... P>
 constexpr std::array<bool, sizeof...(P)> optionals(Result<R> (*)(P...)) {
     return {IsOptional<P>::value...};
 }
+template <class T>
+inline constexpr bool is_time = false;
+template <int below_minutes, bool zero_allowed>
+inline constexpr bool is_time<TimeArgument<below_minutes, zero_allowed>> = true;
+template <class T>
+inline constexpr bool is_time<std::optional<T>> = is_time<T>;
+
+template <class R, class... P>
+constexpr std::array<bool, sizeof...(P)> times(Result<R> (*)(P...)) {
+    return {is_time<P>...};
+}
 
 } // namespace detail
 
@@ -142,9 +153,11 @@ template <auto function, std::size_t N>
     static_assert(N <= Row::most_parameters);
     Row result{method, name, description, domain, source, example, detail::kind(function), N, {}, nullptr};
     constexpr auto optionals = detail::optionals(function);
+    constexpr auto times = detail::times(function);
     for (std::size_t i = 0; i < N; ++i) {
         result.storage[i] = parameters[i];
         result.storage[i].optional = optionals[i];
+        result.storage[i].time = times[i];
     }
     result.evaluate = &detail::evaluate<function>;
     return result;

@@ -14,7 +14,8 @@ namespace pacecells {
 struct Parameter {
     std::string_view name;        // as shown: critical_W
     std::string_view description; // one sentence for the function wizard
-    bool optional = false;        // follows from the C++ parameter
+    bool optional = false;        // this and the next follow from the C++ parameter
+    bool time = false;            // a Calc time
 };
 
 struct Example {

@@ -14,6 +14,7 @@
 #include <com/sun/star/lang/XInitialization.hpp>
 #include <com/sun/star/sheet/CellFlags.hpp>
 #include <com/sun/star/sheet/XCellRangeAddressable.hpp>
+#include <com/sun/star/sheet/XCellRangeData.hpp>
 #include <com/sun/star/sheet/XCellRangeReferrer.hpp>
 #include <com/sun/star/sheet/XCellRangesQuery.hpp>
 #include <com/sun/star/sheet/XSheetCellRanges.hpp>
@@ -172,6 +173,22 @@ std::string cell_name(sal_Int32 column, sal_Int32 row, bool absolute) {
         letters.insert(letters.begin(), static_cast<char>('A' + (column - 1) % 26));
     const std::string sign = absolute ? "$" : "";
     return sign + letters + sign + std::to_string(row + 1);
+}
+
+Rows values_of(const Reference<css::table::XCellRange>& range) {
+    auto rows = need<css::sheet::XCellRangeData>(range)->getDataArray();
+    auto* row = rows.getArray();
+    for (sal_Int32 i = 0; i < rows.getLength(); ++i) {
+        auto* value = row[i].getArray();
+        for (sal_Int32 j = 0; j < row[i].getLength(); ++j)
+            if (!value[j].hasValue())
+                value[j] <<= OUString();
+    }
+    return rows;
+}
+
+void set_values(const Reference<css::table::XCellRange>& range, const Rows& rows) {
+    need<css::sheet::XCellRangeData>(range)->setDataArray(rows);
 }
 
 bool filled(const Reference<css::table::XCellRange>& range) {

@@ -74,6 +74,12 @@ named_range(const css::uno::Reference<css::sheet::XSpreadsheetDocument>& documen
 // "C7", and "$C$7" where absolute.
 [[nodiscard]] std::string cell_name(sal_Int32 column, sal_Int32 row, bool absolute = false);
 
+// What stands in the cells: numbers and texts; an empty text for a blank or an error.
+using Rows = css::uno::Sequence<css::uno::Sequence<css::uno::Any>>;
+[[nodiscard]] Rows values_of(const css::uno::Reference<css::table::XCellRange>& range);
+// Writes them. (Never hand a void Any to setDataArray: LibreOffice 7.4 crashes. An error cell reads as one.)
+void set_values(const css::uno::Reference<css::table::XCellRange>& range, const Rows& rows);
+
 // Whether anything stands in the cells.
 [[nodiscard]] bool filled(const css::uno::Reference<css::table::XCellRange>& range);
 

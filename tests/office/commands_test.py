@@ -241,9 +241,85 @@ def ergometer_table():
               (False, "From cal/h: Needs a number from 301 to 10000."))
 
 
+CATALOG = json.loads((BUILD / "generated" / "catalog.json").read_text())
+
+
+def explain_cell(office, document, name):
+    document.CurrentController.select(document.Sheets[0][name])
+    return run(office, document, "explain")
+
+
+def explain():
+    """What went in, what came out, whose fault it is; the document untouched."""
+    with private_office() as office:
+        document = office.new()
+        sheet = document.Sheets[0]
+        format = document.NumberFormats.addNew("[M]:SS", uno.createUnoStruct("com.sun.star.lang.Locale"))
+        sheet["B1"].NumberFormat = format
+        type_in(sheet["B1"], "18:00")
+        type_in(sheet["B2"], "20:00")
+        sheet["B3"].Value = 8
+        enter(sheet["B4"], "=1/0")
+        document.NamedRanges.addNewByName("our_cap", "$Sheet1.$B$1", uno.createUnoStruct(
+            "com.sun.star.table.CellAddress"), 0)
+        cases = {
+            # value, and how a time is shown
+            "=PACE.ROUND(B1;B3)": ["cap: 18:00 (B1)", "goal: 8 (B3)", "reps_per_round: left out", "Gives: 2:15",
+                                   "This is a time", "Source: "],
+            "=PACE.ROUND(our_cap;B3)": ["cap: 18:00 (our_cap, B1)", "Gives: 2:15"],
+            # inside another function, with an expression as argument, one within the other
+            '=IF(B3>0;"goal "&CLOCK.TEXT(PACE.ROUND(B1;B3+1));"")': [
+                "shows goal 2:00", "time: 2:00 (PACE.ROUND(B1;B3+1))", 'Gives: "2:00"', "goal: 9 (B3+1)",
+                "Gives: 2:00"],
+            # the trap of the unformatted cell: 20 h
+            "=PACE.ROUND(B2;B3)": ["shows Err:502", "cap: 20:00:00 (B2 shows ", "Refused: cap needs a time below 4 hours"],
+            '=PACE.ERGNEED("2:30";15;150)': ["shows Err:523", "No answer: ", "What it takes: "],
+            "=SCORE.FORECAST(\"20:00\";{\"2:30\"};42)": ["Gives a table"],
+            "=PACE.ROUND(B1;B4)": ["Not asked: goal refers to B4, which shows #DIV/0!"],
+            "=PACE.ROUND(B1;1/0)": ["Not asked: goal shows #DIV/0! by itself."],
+            "=PACE.ROUND(B1;B3;1;2)": ["Not asked: it takes 3 arguments at most, and 4 stand here."],
+            "=PACE.ROUND(B1;)": ["goal: missing", "Refused: goal is needed and was left out."],
+            "=PACE.ROUND(B1;B3)+B4": ["Gives: 2:15", "The error comes from another part of the formula. B4 shows #DIV/0!."],
+            "=PACE.ROUND(B1;OFFSET(B2;1;0))": ["The values above may be others."],
+            '=ERG.CONVERT(1000;"cal/h";"W")&" is ""ERG.TIME(1)"" B9"': ['from: "cal/h"', "Gives: 203.394"],
+        }
+        for formula, wanted in cases.items():
+            enter(sheet["D5"], formula)
+            document.setModified(False)
+            steps = len(document.UndoManager.AllUndoActionTitles)
+            good, text = explain_cell(office, document, "D5")
+            check(f"explain {formula}", good)
+            for part in wanted:
+                check(f"explain {formula}: {part!r} in {text!r}", part in text)
+            check(f"explain {formula}: untouched",
+                  [document.isModified(), len(document.UndoManager.AllUndoActionTitles), sheet["D5"].Formula != ""],
+                  [False, steps, True])
+        check("explain: no more functions than there are", explain_cell(office, document, "D5")[1].count("Source: "), 1)
+        sheet.getCellRangeByName("D7:G9").setArrayFormula("=PACE.TABLE(B1;8;10;1;15;90)")
+        good, text = explain_cell(office, document, "E8")
+        check("explain a cell of an array", (good, "One formula fills D7:G9." in text, "cap: 18:00 (B1)" in text),
+              (True, True, True))
+        check("explain a number", explain_cell(office, document, "B3"),
+              (False, "B3 holds no formula. Select a cell that calculates."))
+        check("explain another formula", explain_cell(office, document, "B4"),
+              (False, "The formula in B4 holds none of the Pacecells functions."))
+        components = len(list(office.desktop.Components))
+        for function in CATALOG:
+            enter(sheet["D5"], function["formula"])
+            good, text = explain_cell(office, document, "D5")
+            check(f"explain {function['name']}", good and "Gives" in text and function["source"] in text and all(
+                f"  {parameter['name']}: " in text for parameter in function["parameters"]))
+        check("explain: leaves no document open", len(list(office.desktop.Components)), components)
+    with private_office("de") as office:
+        document = office.new()
+        enter(document.Sheets[0]["D5"], '=PACE.ROUND("18:00";8.5)')
+        good, text = explain_cell(office, document, "D5")
+        check(f"explain in German: {text!r}", good and "goal: 8.5" in text and "Ergibt: 2:07.1" in text)
+
+
 def main():
     WORK.mkdir(parents=True, exist_ok=True)
-    parts = [texts, registration, new_workbooks, minutes, pace_table, ergometer_table]
+    parts = [texts, registration, new_workbooks, minutes, pace_table, ergometer_table, explain]
     chosen = sys.argv[2:] or [part.__name__ for part in parts]
     for part in parts:
         if part.__name__ in chosen:
