@@ -197,7 +197,7 @@ class Book:
 
     def __init__(self, office, language="en"):
         self.office, self.texts = office, Texts(language)
-        self.document = office.new()
+        self.document = office.new(hidden=False)  # a hidden window freezes no panes
         self.document.enableAutomaticCalculation(False)  # nothing is worth calculating until all of it stands
         self.document.addActionLock()
         self.document.Wildcards = self.document.RegularExpressions = False  # names of people are not patterns
@@ -250,6 +250,13 @@ class Book:
         self.sheets.append(Sheet(self, self.texts(title)))
         return Planned(self.sheets[-1])
 
+    def unless_absent(self, answer, formula):
+        """The formula, or where the extension is missing a line that says so. `answer` is a cell with a number of ours,
+        which then is #NAME? on loading; NOW() has the office calculate this one too, and not keep what it was."""
+        missing = self.texts.lit("! Pacecells is missing in this office: nothing here is calculated anew. "
+                                 "Install the extension and open the file again.")
+        return f"IF(ISERROR({answer})+0*NOW();{missing};{formula})"
+
     def name(self, name, sheet, cells):
         """A named range with a fixed place: name("event_cap", sheet, "C7")."""
         if self.planned is not None:
@@ -268,6 +275,7 @@ class Book:
             sheet.protect()
         while self.document.isActionLocked():
             self.document.removeActionLock()
+        self.document.CurrentController.setActiveSheet(self.sheets[0].sheet)
         self.document.enableAutomaticCalculation(True)
         self.document.calculateAll()
 
@@ -426,7 +434,7 @@ class Sheet:
         self[f"A{first}:A{last}"].Rows.Height = int(millimetres * 100)
 
     def freeze(self, cell):
-        """Keeps what is above and left of a cell in sight; needs a window."""
+        """Keeps what is above and left of a cell in sight; needs a window, be it one without a screen."""
         controller = self.book.document.CurrentController
         if controller:
             controller.setActiveSheet(self.sheet)

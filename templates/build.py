@@ -176,7 +176,7 @@ def make_event(office, folder, language):
     for name, title, event in (("rounds", "Example: as many rounds as possible", examples.ROUNDS),
                                ("time", "Example: for time with a cap", examples.TIME),
                                ("ladder", "Example: ladder", examples.LADDER)):
-        document = office.open(folder / "event.ots")
+        document = office.open(folder / "event.ots", hidden=False)  # hidden, it would lose its frozen panes
         fill_event(document, event, texts)
         fill_roster(document, examples.athletes(), event, texts)
         document.calculateAll()

@@ -86,9 +86,12 @@ def make_setup(book):
     sheet.limit("B8", 2 * 60 * SECOND, 4 * HOUR - 1e-9, "Give minutes and seconds, such as 20:00.")
     sheet.limit("B9", 0.4, 1, "Give a share from 40 % to 100 %. 75 % is our judgement for mixed tasks.")
     sheet.text("A11", "Printed on every sheet")
-    sheet.put("B11", "=" + say("{gym}{title}, as of {day}", gym='IF(setup_gym="";"";setup_gym&": ")',
-                               title="setup_title", day=iso_day("setup_today")))
+    sheet.put("B11", "=" + book.unless_absent("setup_answers", say(
+        "{gym}{title}, as of {day}", gym='IF(setup_gym="";"";setup_gym&": ")', title="setup_title",
+        day=iso_day("setup_today"))))
     sheet.name("setup_heading", "B11")
+    book.lists.put("E1", "=" + pc("CLOCK.VALUE", '"0:01"'), "working")
+    book.lists.name("setup_answers", "E1")
     sheet.merged("A13:B13", book.texts(
         "The amounts of the tests (2000 m, 50 cal, 3:00) and the names of the movements stand in the heads of the sheet "
         "Tests. Change them there before anybody types a result."), "note")

@@ -132,7 +132,8 @@ def make_page(book):
     formula = '""'
     for test, word in reversed(checks):
         formula = f"IF({test};{word};{formula})"
-    sheet.merged("A9:H9", "=" + formula, "problem")
+    sheet.put("J8", "=" + pc("CLOCK.VALUE", '"0:01"'), "working")
+    sheet.merged("A9:H9", "=" + sheet.book.unless_absent("J8", formula), "problem")
     sheet.name("wall_check", "A9")
 
     sheet.merged(f"A{PAGE}:{end}{PAGE}", "=wall_title", "wall title")

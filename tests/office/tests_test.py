@@ -368,6 +368,8 @@ def refusals():
                 refused = keys.enter(target, text)
                 check(f"{what}: {'taken' if taken else 'refused'}", refused, not taken)
                 check(f"{what}: the cell {'changes' if taken else 'keeps what it had'}", target.Formula != before, taken)
+            document.CurrentController.setActiveSheet(document.Sheets["Tests"])
+            check("heads and names stay in sight", document.CurrentController.hasFrozenPanes(), True)
             keys.picture(cell(document, "athlete_row", 0, 1), "845", LOOK / "tests-refused.png")
             check("refused times stay out", cell(document, "athlete_row", 0, 1).String, "")
             document.close(True)
@@ -463,7 +465,8 @@ def paper():
             narrow(document, title, 20)
             text, count = print_sheet(document, title, "A4")
             check(f"{title}: no errors", BAD.findall(text), [])
-            check(f"{title}: names on every page", text.count("Hedda Moss"), count)
+            check(f"{title}: names and stamp on every page", [text.count("Hedda Moss"), text.count("as of 20")], [count] * 2)
+            check(f"{title}: the date as a date", ago(5) in text, True)
         document.close(True)
 
 

@@ -126,7 +126,7 @@ def mistakes():
         ({"from": "1", "to": "30", "step": "1"}, "More goals"), (dict(block=2, **{"from": "1", "to": "9", "step": "1"}), "ends at 7"),
         (dict(calories="many"), ""), (dict(other_s="long"), ""), (dict(other_s="4000"), ""), (dict(version=""), ""),
         (dict(issued=""), ""), (dict(date="soon"), ""), (dict(fade="a bit"), None), (dict(limit=""), ""),
-        (dict(block=3, rate_from=""), None), (dict(block=3, calories_step="x"), None),
+        (dict(block=3, rate_from=""), "as numbers"), (dict(block=3, calories_step="x"), "as numbers"),
     ]
     with private_office() as office:
         for typed, word in cases:
