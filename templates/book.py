@@ -86,9 +86,11 @@ def column(index):
 
 
 def number_format(document, code):
-    """The key of a number format that follows the reader's own locale."""
-    key = document.NumberFormats.queryKey(code, Locale(), False)
-    return key if key >= 0 else document.NumberFormats.addNew(code, Locale())
+    """The key of a number format, given as English writes it, that follows the reader's own locale."""
+    formats = document.NumberFormats
+    if code == "General":
+        return formats.getStandardIndex(Locale())
+    return formats.addNewConverted(code, Locale("en", "US", ""), Locale())
 
 
 def iso_day(cell):
@@ -275,7 +277,10 @@ class Book:
             sheet.protect()
         while self.document.isActionLocked():
             self.document.removeActionLock()
-        self.document.CurrentController.setActiveSheet(self.sheets[0].sheet)
+        controller = self.document.CurrentController
+        for sheet in reversed([sheet for sheet in self.sheets if sheet.sheet.IsVisible]):
+            controller.setActiveSheet(sheet.sheet)
+            controller.ShowGrid = False  # the lines that matter are drawn
         self.document.enableAutomaticCalculation(True)
         self.document.calculateAll()
 

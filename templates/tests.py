@@ -122,7 +122,7 @@ def make_entry(book):
                             "safely: sheet How to test."), "note")
     sheet.merged("A4:C4", _(CAUTION), "caution")
     sheet.heights(3, 3, 13)
-    sheet.heights(4, 4, 14)
+    sheet.heights(4, 4, 19)
     sheet.merged("A6:A8", _("Name"), "head")
     sheet.merged("B6:B8", _("Status"), "head")
     sheet.merged("C6:C8", _("To look at"), "head")
@@ -441,8 +441,9 @@ def make_summary(book):
                  "note")
     sheet.heights(3, 3, 13)
     sheet.heights(6, 6, 8)
-    sheet.heights(7, 7, 14)
-    sheet.widths("A", 42, *[17, 17, 21, 17, 17, 17] * 4, *[17] * 3 * MOVEMENTS, 76)
+    sheet.heights(7, 7, 18)
+    sheet.heights(TOP, last, 7)
+    sheet.widths("A", 42, *[17, 17, 21, 17, 17, 17] * 4, *[17] * 3 * MOVEMENTS, 118)
     sheet.text("A7", "Name", "head")
     sheet.down(f"A{TOP}", f"=INDEX(w_name;{n})", ATHLETES, "cell")
     sheet.name("tests_name", f"A{TOP}:A{last}")
@@ -485,7 +486,7 @@ def make_summary(book):
     sheet.name("tests_sets", f"{address(first, TOP - 1)}:{address(end - 1, last - 1)}")
     sheet.text(address(end, 6), "To look at", "head")
     sheet.down(address(end, TOP - 1), f"=INDEX(Tests.$C${FIRST}:$C${LAST};{n})".replace("Tests", f"$'{book.entry.title}'"),
-               ATHLETES, "cell")
+               ATHLETES, "cell words")
     sheet.name("tests_note", f"{address(end, TOP - 1)}:{address(end, last - 1)}")
     sheet.freeze(f"B{TOP}")
     # Two machines or four movements a page, each with the stamp; the scale fits A4 and Letter.
@@ -596,7 +597,7 @@ def make_mine(book):
     sheet.heights(row, row, 13)
     row += 1
     sheet.merged(f"A{row}:G{row}", _(CAUTION), "caution")
-    sheet.heights(row, row, 10)
+    sheet.heights(row, row, 13)
     sheet.page(f"A1:G{row}", wide=1, tall=1)
 
 
@@ -690,7 +691,7 @@ def make_how(book):
     sheet.widths("A", 6, 174)
     row = 4
     sheet.merged(f"A{row}:B{row}", _(CAUTION), "caution")
-    sheet.heights(row, row, 10)
+    sheet.heights(row, row, 16)
     row += 2
     for title, lines in HOW:
         sheet.merged(f"A{row}:B{row}", _(title), "section")

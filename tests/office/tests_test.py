@@ -335,6 +335,23 @@ def locked():
         check("rules that explain themselves", silent, [])
 
 
+def elsewhere():
+    """In a German office: typed with commas, read the same."""
+    with Office([BUILD / "functions.oxt"], WORK / "german", language="de", locale="de-DE", reuse=True) as office:
+        document = office.open(TEMPLATE)
+        for name, col, text in (("athlete_name", 0, "Ada Quill"), ("athlete_row", 0, "4:01,5"), ("athlete_row", 1, "8:27"),
+                                ("athlete_row_date", 0, datetime.date.today().strftime("%d.%m.%Y")),
+                                ("athlete_sets", 1, "62,5"), ("athlete_sets", 3, "2,5")):
+            type_in(cell(document, name, 0, col), text)
+        power, reserve, *_ = fit(tests_of(dict(row=["4:01.5", "8:27"]), "row"))
+        check("German: critical power", result(entry(document, 0, "row", 0)), power)
+        check("German: age", entry(document, 0, "row", 4).String, "weeks old: 0")
+        check("German: load", result(cell(document, "tests_sets", 0, 1)), 62.5)
+        check("German: seconds a rep", result(cell(document, "tests_sets", 0, 2)), 2.5)
+        check("German: date in the heading", cell(document, "setup_heading").String, re.compile(ago(0)))
+        check("German: no errors", errors(document), [])
+
+
 def refusals():
     """In a real window, typed on the keyboard: what is wrong is refused with a sentence, what is right is taken."""
     server = subprocess.Popen(["Xvfb", "-displayfd", "1", "-noreset", "-screen", "0", "1500x950x24"], stdout=subprocess.PIPE,
@@ -533,7 +550,7 @@ def private_office():
 
 def main():
     WORK.mkdir(parents=True, exist_ok=True)
-    parts = [meaning, corrections, locked, paper, files]
+    parts = [meaning, corrections, locked, paper, files, elsewhere]
     if all(shutil.which(tool) for tool in ("Xvfb", "xdotool", "import")):
         parts.append(refusals)
     else:
