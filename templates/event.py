@@ -96,7 +96,7 @@ def make_event(book):
     sheet.put("A1", '=IF(event_gym="";"";event_gym&": ")&event_title', "title")
     sheet.heights(1, 1, 11)
     sheet.put("A2", "=event_stamp", "stamp")
-    sheet.merged("A3:Q3", '=IF(event_check="";"";"! "&event_check)', "problem")
+    sheet.merged("A3:Q3", "=" + book.unless_absent("event_answers", 'IF(event_check="";"";"! "&event_check)'), "problem")
     hour = 1 / 24
     left = (("Gym", "event_gym", "input text"), ("Event", "event_title", "input text"),
             ("Date", "event_date", "input date"), ("Version of the announcement", "event_version", "input number"),
@@ -471,8 +471,10 @@ def work_event(book):
     singles.add("fresh", "IF({ok}=1;event_cap*(1-event_fade/2);0)")
     singles.add("stamp", f'{say("version {version}, {time}", version="event_version", time=texts_clock("event_issued"))}')
     singles.add("heading", 'event_gym&IF(event_gym="";"";": ")&event_title&", "&{stamp}')
-    singles.add("hint", f'IF({{ok}}=0;"! "&{lit("Sheet Event:")}&" "&{{check}};'
-                        f'IF(COUNTA(roster_name)=0;{lit("No athletes yet: type names on the sheet Roster.")};""))')
+    singles.add("answers", pc("CLOCK.VALUE", '"0:01"'))
+    singles.add("hint", book.unless_absent("{answers}",
+                f'IF({{ok}}=0;"! "&{lit("Sheet Event:")}&" "&{{check}};'
+                f'IF(COUNTA(roster_name)=0;{lit("No athletes yet: type names on the sheet Roster.")};""))'))
     sheet.put("A24", "machine", "working head")
     machines = Columns(sheet, 26, 4, "machine")
     machines.add("n", None)
@@ -624,8 +626,8 @@ def work_athletes(book):
         value = lambda k: f"N(INDEX(tests_{machine};{{tests}};{k}))"
         a.add(f"fresh_{m}", f"IF({used}=0;0;IF({value(3)}<=0;0;IF(OR(N(event_date)<=0;"
                             f"event_date-{value(3)}<=7*event_test_weeks);2;1)))")
-        known = f"AND({{fresh_{m}}}=2;{value(1)}>0;{value(2)}>0)"
-        single = f"AND({{fresh_{m}}}=2;{value(4)}>0;{value(5)}>0)"
+        known = f"IF({{fresh_{m}}}=2;AND({value(1)}>0;{value(2)}>0);FALSE())"
+        single = f"IF({{fresh_{m}}}=2;AND({value(4)}>0;{value(5)}>0);FALSE())"
         shown = f"{value(5)}/(24*{value(4)})"
         if machine == "armbike":
             a.add(f"fit_{m}", "0")
