@@ -14,6 +14,7 @@
 #include "pacecells/text.h"
 
 #include <algorithm>
+#include <charconv>
 #include <iterator>
 #include <limits>
 
@@ -299,10 +300,12 @@ Result<std::string> score_result(AnyTime time, Duration cap, std::optional<Numbe
     return result_text(time.value, cap.value, Reps{value_or(reps_left, 0.0)});
 }
 
-// A group is known by its text; a number serves as its digits.
+// A group is known by its text; a number serves as all its digits.
 std::string group_text(const Cell& cell) {
-    if (const auto* number = std::get_if<double>(&cell))
-        return number_text(*number);
+    if (const auto* number = std::get_if<double>(&cell)) {
+        char digits[32];
+        return {digits, std::to_chars(digits, std::end(digits), *number).ptr};
+    }
     if (const auto* text = std::get_if<std::string>(&cell))
         return *text;
     return {};

@@ -208,6 +208,8 @@ def make_cards(book):
         sheet.heights(row, row, height)
     pages = ATHLETES // 2
     sheet.repeat_down(f"A1:{column(21)}{CARD_ROWS}", pages)
+    sheet.name("card_one", f"A1:{column(CARD_COLUMNS - 1)}{CARD_ROWS}")
+    sheet.name("card_two", f"{column(12)}1:{column(11 + CARD_COLUMNS)}{CARD_ROWS}")
     sheet.break_before(*[1 + 2 * CARD_ROWS * page for page in range(1, pages // 2)])
     sheet.page(f"A1:{column(21)}{pages * CARD_ROWS}", footer=False, wide=0, margin=10, fit="cards")
 

@@ -1,0 +1,52 @@
+// Lists as people paste them.
+#include "delimited.h"
+
+#include <gtest/gtest.h>
+
+namespace {
+
+using namespace pacecells;
+
+const ColumnNames people{{{"name", "nombre"}, {"division"}, {"goal"}}};
+
+TEST(Delimited, OneNameALine) {
+    EXPECT_EQ(delimited_rows("Ida\nBo\r\n\r\n  Cy  \n"), (TextRows{{"Ida"}, {"Bo"}, {"Cy"}}));
+    EXPECT_EQ(delimited_rows(""), TextRows{});
+    EXPECT_EQ(delimited_rows(" \n;;\n"), TextRows{});
+}
+
+TEST(Delimited, TheSeparatorIsTheOneTheFirstLineHasMostOf) {
+    EXPECT_EQ(delimited_rows("a;2:30,5\nb;1,5"), (TextRows{{"a", "2:30,5"}, {"b", "1,5"}}));
+    EXPECT_EQ(delimited_rows("a,b\nc,d"), (TextRows{{"a", "b"}, {"c", "d"}}));
+    EXPECT_EQ(delimited_rows("a\tb, c"), (TextRows{{"a", "b, c"}}));
+    EXPECT_EQ(delimited_rows("title\na,b"), (TextRows{{"title"}, {"a", "b"}}));
+}
+
+TEST(Delimited, QuotedFieldsHoldSeparatorsQuotesAndLineEnds) {
+    EXPECT_EQ(delimited_rows("\"Lind, Ida\",\"says \"\"go\"\"\"\n"), (TextRows{{"Lind, Ida", "says \"go\""}}));
+    EXPECT_EQ(delimited_rows("\"two\nlines\";x"), (TextRows{{"two\nlines", "x"}}));
+    EXPECT_EQ(delimited_rows("\"never closed;x"), (TextRows{{"never closed;x"}}));
+}
+
+TEST(Delimited, AFormulaIsAText) { EXPECT_EQ(delimited_rows("=1+1;x"), (TextRows{{"=1+1", "x"}})); }
+
+TEST(Delimited, AByteOrderMarkIsNoPartOfTheName) {
+    EXPECT_EQ(delimited_rows("\xEF\xBB\xBFName;x"), (TextRows{{"Name", "x"}}));
+}
+
+TEST(Columns, AHeadingPutsThemInOrder) {
+    const auto table = columns_of({{"Goal", "Shoe size", " NOMBRE "}, {"8", "42", "Ida"}, {"", "", "Bo"}}, people);
+    EXPECT_TRUE(table.heading);
+    EXPECT_EQ(table.rows, (TextRows{{"Ida", "", "8"}, {"Bo", "", ""}}));
+    EXPECT_EQ(table.unknown, std::vector<std::string>{"Shoe size"});
+}
+
+TEST(Columns, WithoutOneTheyComeInTheUsualOrder) {
+    const auto table = columns_of({{"Ida", "women"}, {"Bo"}, {"Cy", "men", "8", "more"}}, people);
+    EXPECT_FALSE(table.heading);
+    EXPECT_EQ(table.rows, (TextRows{{"Ida", "women", ""}, {"Bo", "", ""}, {"Cy", "men", "8"}}));
+}
+
+TEST(Columns, AnEmptyListHasNone) { EXPECT_TRUE(columns_of({}, people).rows.empty()); }
+
+} // namespace
