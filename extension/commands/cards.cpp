@@ -277,7 +277,7 @@ void make_cards(Context& context) {
                 {{"one", tr("one file, four cards on a page")}, {"each", tr("a file for each athlete")}});
     std::vector<const Card*> chosen;
     bool each = false;
-    if (!form.fill(tr("~Make"), [&](const Form& typed) {
+    if (!form.fill(tr("~Write"), [&](const Form& typed) {
             chosen = chosen_cards(cards, typed.text("Who"));
             each = typed.text("Files") == "each";
         }))
