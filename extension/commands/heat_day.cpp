@@ -114,7 +114,7 @@ void HeatDay::press(const KeyPress& key) {
                 typed_.pop_back();
             if (!typed_.empty())
                 typed_.pop_back();
-        } else if (key.lane >= 0 && (key.function_key || !writing)) {
+        } else if (key.lane >= 0 && !writing) {
             if (!guard_.accept(static_cast<std::size_t>(key.lane) + (key.shift ? 20 : 0), key.when))
                 return;
             const auto row = row_of_lane(key.lane + 1);

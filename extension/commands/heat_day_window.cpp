@@ -11,7 +11,6 @@
 #include <com/sun/star/awt/Toolkit.hpp>
 #include <com/sun/star/awt/WindowAttribute.hpp>
 #include <com/sun/star/awt/WindowDescriptor.hpp>
-#include <com/sun/star/awt/XExtendedToolkit.hpp>
 #include <com/sun/star/awt/XFont.hpp>
 #include <com/sun/star/awt/XGraphics.hpp>
 #include <com/sun/star/awt/XStyleSettingsSupplier.hpp>
@@ -27,6 +26,9 @@
 #include <map>
 #include <mutex>
 #include <thread>
+
+// A title for a window that is no frame is marked deprecated, with nothing in its place.
+#pragma GCC diagnostic ignored "-Wdeprecated-declarations"
 
 namespace pacecells {
 
@@ -179,9 +181,6 @@ KeyPress key_press(const css::awt::KeyEvent& event, Seconds when, double day) {
         key.text = utf8(OUString(event.KeyChar));
     if (event.KeyCode >= Key::NUM0 && event.KeyCode <= Key::NUM9) {
         key.lane = event.KeyCode == Key::NUM0 ? 9 : event.KeyCode - Key::NUM1;
-    } else if (event.KeyCode >= Key::F1 && event.KeyCode <= Key::F10) {
-        key.lane = event.KeyCode - Key::F1;
-        key.function_key = true;
     } else if (event.KeyCode >= Key::A && event.KeyCode <= Key::Z) {
         key.letter = static_cast<char>('A' + event.KeyCode - Key::A);
     } else if (event.KeyCode == Key::RETURN) {
@@ -253,7 +252,7 @@ void HeatWindow::open() {
     window_.set(peer, css::uno::UNO_QUERY_THROW);
     need<css::awt::XTopWindow>(window_)->addTopWindowListener(this);
     window_->addPaintListener(this);
-    listen_to_keys(true);
+    window_->addKeyListener(this);
     window_->addMouseListener(this);
     window_->addWindowListener(this);
     window_->setPosSize(around.X + 20, around.Y + 20, width, height, css::awt::PosSize::POSSIZE);
@@ -279,7 +278,7 @@ void HeatWindow::close() {
         return;
     try {
         window->removePaintListener(this);
-        listen_to_keys(false);
+        window->removeKeyListener(this);
         window->removeMouseListener(this);
         window->removeWindowListener(this);
         need<css::awt::XTopWindow>(window)->removeTopWindowListener(this);
@@ -319,30 +318,13 @@ void HeatWindow::refresh() {
         need<css::awt::XWindowPeer>(window_)->invalidate(css::awt::InvalidateStyle::NOERASE);
 }
 
-// The keys of the whole office pass here before anything else sees them: F1 would open the help.
-void HeatWindow::listen_to_keys(bool on) {
-    const Reference<css::awt::XExtendedToolkit> toolkit(css::awt::Toolkit::create(context_.component()),
-                                                        css::uno::UNO_QUERY_THROW);
-#pragma GCC diagnostic push
-#pragma GCC diagnostic ignored "-Wdeprecated-declarations" // the office itself has no other way yet
-    if (on)
-        toolkit->addKeyHandler(this);
-    else
-        toolkit->removeKeyHandler(this);
-#pragma GCC diagnostic pop
-}
-
-sal_Bool HeatWindow::keyPressed(const css::awt::KeyEvent& event) {
+void HeatWindow::keyPressed(const css::awt::KeyEvent& event) {
     const auto when = steady_now(); // before anything else
     const auto day = day_now();
     try {
-        if (!window_.is() || event.Source != window_)
-            return false;
         day_->press(key_press(event, when, day));
         refresh();
-        return true;
     } catch (...) {
-        return false;
     }
 }
 

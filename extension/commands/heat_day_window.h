@@ -6,7 +6,7 @@
 
 #include <com/sun/star/awt/XCallback.hpp>
 #include <com/sun/star/awt/XDevice.hpp>
-#include <com/sun/star/awt/XKeyHandler.hpp>
+#include <com/sun/star/awt/XKeyListener.hpp>
 #include <com/sun/star/awt/XMouseListener.hpp>
 #include <com/sun/star/awt/XPaintListener.hpp>
 #include <com/sun/star/awt/XTopWindow.hpp>
@@ -37,7 +37,7 @@ class Ticker {
 };
 
 class HeatWindow
-    : public cppu::WeakImplHelper6<css::awt::XPaintListener, css::awt::XKeyHandler, css::awt::XMouseListener,
+    : public cppu::WeakImplHelper6<css::awt::XPaintListener, css::awt::XKeyListener, css::awt::XMouseListener,
                                    css::awt::XTopWindowListener, css::awt::XWindowListener, css::awt::XCallback> {
   public:
     HeatWindow(const Context& context, std::shared_ptr<HeatDay> day, std::function<void(const View&)> published);
@@ -47,8 +47,8 @@ class HeatWindow
     [[nodiscard]] bool is_open() const { return window_.is(); }
 
     void SAL_CALL windowPaint(const css::awt::PaintEvent&) override;
-    sal_Bool SAL_CALL keyPressed(const css::awt::KeyEvent& event) override;
-    sal_Bool SAL_CALL keyReleased(const css::awt::KeyEvent&) override { return false; }
+    void SAL_CALL keyPressed(const css::awt::KeyEvent& event) override;
+    void SAL_CALL keyReleased(const css::awt::KeyEvent&) override {}
     void SAL_CALL mousePressed(const css::awt::MouseEvent& event) override;
     void SAL_CALL mouseReleased(const css::awt::MouseEvent&) override {}
     void SAL_CALL mouseEntered(const css::awt::MouseEvent&) override {}
@@ -75,7 +75,6 @@ class HeatWindow
         char letter;
     };
 
-    void listen_to_keys(bool on);
     void refresh();
     void paint();
     void beep();
