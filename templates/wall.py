@@ -45,7 +45,7 @@ def make_lists(book):
 
 def make_choices(book):
     sheet, _ = book.wall, book.texts
-    sheet.widths("A", 34, *[36] * (COLUMNS - 2), 47)
+    sheet.widths("A", 34, *[36] * (COLUMNS - 2), 54)
     sheet.text("A1", "Choose here; the page below follows and prints on one sheet of paper", "section")
     sheet.styled("A1:H1", "section")
     left = (("Gym", "wall_gym", "input text", _("Our gym")), ("Title", "wall_title", "input text", _("Rounds in 20 minutes")),
