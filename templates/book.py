@@ -117,6 +117,7 @@ STYLES = {
     "label": _style(),
     "note": _style(CharHeight=9, IsTextWrapped=True, VertJustify=1),
     "problem": _style(CharWeight=150, IsTextWrapped=True),
+    "hint": _style(CharWeight=150),
     "caution": _style(CharHeight=10, CharWeight=150, IsTextWrapped=True, lines="tblr", line=INK, HoriJustify=LEFT,
                       ParaIndent=150),
     "head": _style(CharHeight=9, CharWeight=150, CellBackColor=PALE, IsTextWrapped=True, HoriJustify=CENTER,
@@ -150,6 +151,7 @@ STYLES = {
     # For conditional formats; a word or a shape in the cell always says the same.
     "mark": _style("cell words", CharWeight=150, CellBackColor=PALE, lines="tblr", line=INK),
     "mark words": _style("cell words", CharWeight=150, CellBackColor=PALE, lines="tblr", line=INK),
+    "mark center": _style("mark", HoriJustify=CENTER, CharHeight=10),
     "mark strong": _style("cell words", CharWeight=150, CharColor=PAPER, CellBackColor=INK),
     "first of heat": _style("cell", line=INK, lines="t", CharWeight=150, HoriJustify=CENTER),
     "first of heat left": _style("cell", line=INK, lines="t", CharWeight=150),
@@ -252,12 +254,18 @@ class Book:
         self.sheets.append(Sheet(self, self.texts(title)))
         return Planned(self.sheets[-1])
 
-    def unless_absent(self, answer, formula):
-        """The formula, or where the extension is missing a line that says so. `answer` is a cell with a number of ours,
-        which then is #NAME? on loading; NOW() has the office calculate this one too, and not keep what it was."""
+    def answers(self, sheet, name, cell):
+        """A cell with a number of ours. Where the extension is missing it is #NAME? on loading, but only if it has no
+        style: the office keeps the last value of cells that have one."""
+        sheet[cell].setFormula("=" + pc("CLOCK.VALUE", quoted("0:01")))
+        sheet.name(name, cell)
+
+    def unless_absent(self, answers, formula):
+        """The formula, or where the extension is missing a line that says so. NOW() has the office calculate it on
+        loading, and not keep what it was."""
         missing = self.texts.lit("! Pacecells is missing in this office: nothing here is calculated anew. "
                                  "Install the extension and open the file again.")
-        return f"IF(ISERROR({answer})+0*NOW();{missing};{formula})"
+        return f"IF(ISERROR({answers})+0*NOW();{missing};{formula})"
 
     def name(self, name, sheet, cells):
         """A named range with a fixed place: name("event_cap", sheet, "C7")."""

@@ -377,7 +377,7 @@ def make_tests(book):
         sheet.limit(cells[5], 0.1, 2, "Give the effort between stations that an earlier event implied, such as 104 %.")
         sheet.name(f"tests_{machine}", f"{address(first, TESTS - 1)}:{address(first + 5, last - 1)}")
         sheet.mark(cells[2], (f"AND({address(first + 2, TESTS - 1, 'c')}>0;event_date>0;"
-                              f"event_date-{address(first + 2, TESTS - 1, 'c')}>7*event_test_weeks)", "mark"))
+                              f"event_date-{address(first + 2, TESTS - 1, 'c')}>7*event_test_weeks)", "mark center"))
     first = 25
     for k in range(MOVEMENTS):
         at = first + 3 * k
@@ -471,8 +471,8 @@ def work_event(book):
     singles.add("fresh", "IF({ok}=1;event_cap*(1-event_fade/2);0)")
     singles.add("stamp", f'{say("version {version}, {time}", version="event_version", time=texts_clock("event_issued"))}')
     singles.add("heading", 'event_gym&IF(event_gym="";"";": ")&event_title&", "&{stamp}')
-    singles.add("answers", pc("CLOCK.VALUE", '"0:01"'))
-    singles.add("hint", book.unless_absent("{answers}",
+    book.answers(sheet, "event_answers", "A34")
+    singles.add("hint", book.unless_absent("event_answers",
                 f'IF({{ok}}=0;"! "&{lit("Sheet Event:")}&" "&{{check}};'
                 f'IF(COUNTA(roster_name)=0;{lit("No athletes yet: type names on the sheet Roster.")};""))'))
     sheet.put("A24", "machine", "working head")
@@ -498,10 +498,13 @@ def work_rounds(book):
     sheet.right("B2", f"=INT((COLUMN()-2)/{ROUNDS})+1", many, "working head")
     sheet.right("B3", f"=MOD(COLUMN()-2;{ROUNDS})+1", many, "working head")
     sheet.numbers("A4", STATIONS, "working")
-    amount = "N(INDEX(station_amounts;$A4;B$2))"
-    sheet.block("B4", f"=IF(INDEX(st_kind;$A4)=0;0;CHOOSE(INDEX(st_when;$A4);MAX(0;{amount}+IF({amount}=0;0;"
-                      f"INDEX(st_change;$A4)*(B$3-1)));IF(B$3=1;{amount};0);IF(B$3=event_rounds;{amount};0)))",
-                STATIONS, many, "working")
+    sheet.moving("here_station", "$A1")
+    sheet.moving("here_division", "A$2")
+    sheet.moving("here_round", "A$3")
+    amount = "N(INDEX(station_amounts;here_station;here_division))"
+    sheet.block("B4", f"=IF(INDEX(st_kind;here_station)=0;0;CHOOSE(INDEX(st_when;here_station);MAX(0;{amount}+IF({amount}=0;0;"
+                      f"INDEX(st_change;here_station)*(here_round-1)));IF(here_round=1;{amount};0);"
+                      f"IF(here_round=event_rounds;{amount};0)))", STATIONS, many, "working")
     end = column(many)
     sheet.name("amounts_all", f"B4:{end}15")
     for row, name, formula in (
@@ -515,7 +518,9 @@ def work_rounds(book):
         sheet.name(name, f"B{row}:{end}{row}")
     # what a judge counts: the score at the end of each station
     sheet.numbers("A21", STATIONS, "working")
-    sheet.block("B21", "=B$17-B$16+SUMPRODUCT(INDEX(st_counts;1):INDEX(st_counts;$A21);B$4:B4)", STATIONS, many, "working")
+    at = "COLUMN()-1"
+    sheet.block("B21", f"=INDEX(cum_reps;1;{at})-INDEX(reps_all;1;{at})+SUMPRODUCT(INDEX(st_counts;1):INDEX(st_counts;here_station);"
+                       f"INDEX(amounts_all;1;{at}):INDEX(amounts_all;here_station;{at}))", STATIONS, many, "working")
     sheet.name("cum_station", f"B21:{end}32")
 
 
@@ -534,7 +539,7 @@ def work_stations(book):
     sheet.moving("my_station", "$A1")
     for row, key in enumerate(heads, 2):
         sheet.put(f"B{row}", key, "working head")
-        sheet.right(f"C{row}", f"=INDEX(a_{key};C$1)", ATHLETES, "working")
+        sheet.right(f"C{row}", f"=INDEX(a_{key};my_number)", ATHLETES, "working")
         sheet.moving(f"my_{key}", f"C${row}")
     ok, group, tests, first, whole, working = (f"my_{key}" for key in heads)
     start = {block: 12 + 14 * i for i, block in enumerate(STATION_BLOCKS)}
@@ -594,7 +599,9 @@ def work_stations(book):
     put("hand", lambda n: f'IF({at("open")}="";"";IFERROR({pc("SETS.LEFT", at("open"), at("rounds"), at("max"), at("away"), "event_rest_s")};""))')
     put("rate2", lambda n: f"IF(AND({n}=event_main;{working}>0);{working};{at('rate')})")
     put("extras2", lambda n: f'IF({ok}=0;0;{of("extras", n)}+IF({at("open")}="";0;IFERROR(({pc("SETS.COUNT", at("open"))}-1)*event_rest_s;0)))')
-    put("line", lambda n: f'IF({at("open")}="";"";IF({at("open")}={at("back")};'
+    put("line", lambda n: f'IF({at("open")}="";IF(AND({of("kind", n)}={CAL};{n}<>event_main;{at("amount")}>0);'
+                          + say("{movement}: at least {rate} cal/h", movement=of("name", n), rate=f'ROUND({at("rate")};0)')
+                          + f';"");IF({at("open")}={at("back")};'
                           + say("{movement}: {open}", movement=of("name", n), open=at("open")) + ";" + say("{movement}: {open}, then {back}", movement=of("name", n),
                                                           open=at("open"), back=at("back")) + "))")
     put("inverse", lambda n: f"IF({ok}=0;0;IF({single.format(c=of('column', n))}>0;1/{single.format(c=of('column', n))};0))")
@@ -604,7 +611,7 @@ def work_athletes(book):
     """One row an athlete: from who it is to the goal and the words beside it."""
     sheet, say, lit = book.by_athlete, book.texts.say, book.texts.lit
     sheet.put("A1", book.texts("One row an athlete"), "working head")
-    a = Columns(sheet, 4, ATHLETES, "a")
+    a = Columns(sheet, 4, ATHLETES, "a", long=True)
     amounts = "INDEX(amounts_all;0;{first}):INDEX(amounts_all;0;{first}+event_columns-1)"
     per_round = "INDEX(reps_all;1;{first}):INDEX(reps_all;1;{first}+event_columns-1)"
     units, base = "station_units", "INDEX(s_rate;0;{n})"

@@ -154,8 +154,9 @@ def make_review(book):
         ("Result", f'=IF({who}=0;"";INDEX(day_result;{who}))', "cell strong"),
         ("Fade a round", f'=IF({who}=0;"";IF(OR(event_columns>1;COUNT({clocks})<2);"";IFERROR({pc("SCORE.FADE", clocks)};"")))', "cell share"),
         ("Round times vary by", f'=IF({who}=0;"";IF(OR(event_columns>1;COUNT({clocks})<2);"";IFERROR({pc("SCORE.STEADINESS", clocks)};"")))', "cell share"),
-        ("At the middle round time to the end", f'=IF({who}=0;"";IF(OR(event_columns>1;event_kind=2;COUNT(E$6:E${5 + REVIEWED})<3);"";IFERROR('
-         + pc("SCORE.TEXT", pc("PACE.ROUNDS", "event_cap", f"MEDIAN(E$6:E${5 + REVIEWED})") + f"*{of('per_round')}", of("per_round")) + ';"")))', "cell strong"),
+        ("At the middle round time to the end", f'=IF({who}=0;"";IF(OR(event_columns>1;COUNT(E$6:E${5 + REVIEWED})<3);"";IFERROR(IF(event_kind=2;'
+         + pc("CLOCK.TEXT", f"MEDIAN(E$6:E${5 + REVIEWED})*event_rounds") + ";"
+         + pc("SCORE.TEXT", pc("PACE.ROUNDS", "event_cap", f"MEDIAN(E$6:E${5 + REVIEWED})") + f"*{of('per_round')}", of("per_round")) + ');"")))', "cell strong"),
         ("Ergometer that the result implies, cal/h", f'=IF({who}=0;"";INDEX(review_rate;{who}))', "cell whole"),
         ("Effort between that it implies", f'=IF({who}=0;"";INDEX(review_effort;{who}))', "cell share"),
     )

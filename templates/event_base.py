@@ -24,26 +24,28 @@ RIEGEL = 3 * (1 - 1 / 1.06)  # power falls with this power of time where time gr
 
 
 class Columns:
-    """A table with one row an athlete: columns are added with formulas that name other columns as {key}."""
+    """A table: columns are added with formulas that name other columns of the same row as {key}. Those stand in the
+    formula as cells, or in long tables as names that move with the row, which keeps a column's formula the same in
+    all of its cells: readable, and small in the file."""
 
-    def __init__(self, sheet, first_row, count, prefix):
-        self.sheet, self.row, self.count, self.prefix = sheet, first_row, count, prefix
-        self.letters, self.used = {}, 0
+    def __init__(self, sheet, first_row, count, prefix, long=False):
+        self.sheet, self.row, self.count, self.prefix, self.long = sheet, first_row, count, prefix, long
+        self.cells, self.used = {}, 0
 
     def at(self, formula):
-        return re.sub(r"\{(\w+)\}", lambda match: self.letters[match[1]] + str(self.row), formula)
+        return re.sub(r"\{(\w+)\}", lambda match: self.cells[match[1]], formula)
 
     def carry_on(self, sheet, title):
         """Further columns on another sheet: a row longer than what compression looks back on makes large files."""
-        title_of_old = "'" + self.sheet.title.replace("'", "''") + "'"
-        self.letters = {key: f"${title_of_old}.{letter}" for key, letter in self.letters.items()}
         self.sheet, self.used = sheet, 0
         sheet.put("A1", title, "working head")
 
     def add(self, key, formula, label=None):
         letter = column(self.used)
         self.used += 1
-        self.letters[key] = "$" + letter
+        self.cells[key] = f"row_{key}" if self.long else f"${letter}{self.row}"
+        if self.long:
+            self.sheet.moving(f"row_{key}", f"${letter}1")
         self.sheet.put(f"{letter}{self.row - 1}", label or key, "working head")
         if formula is None:
             self.sheet.numbers(f"{letter}{self.row}", self.count, "working")
@@ -61,7 +63,7 @@ def stamp(sheet, title):
 
 def no_athletes(sheet, cell):
     """What a sheet says where nothing can be calculated yet."""
-    sheet.put(cell, "=event_hint", "problem")
+    sheet.put(cell, "=event_hint", "hint")
 
 
 def texts_clock(cell):

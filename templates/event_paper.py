@@ -66,7 +66,7 @@ def make_sets(book):
                        ATHLETES, style)
         hand = address(first + 3, 5)
         sheet.mark(f"{hand}:{address(first + 3, 4 + ATHLETES)}", (f"AND(ISNUMBER({hand});{hand}<0)", "mark strong"),
-                   (f"AND(ISNUMBER({hand});{hand}<2)", "mark"))
+                   (f"AND(ISNUMBER({hand});{hand}<2)", "mark center"))
     sheet.heights(5, 5, 9)
     sheet.heights(6, 5 + ATHLETES, 6.5)
     sheet.freeze("C6")
@@ -86,8 +86,8 @@ def make_version(book):
     for name, cell in (("version_written", "C3"), ("version_adapted", "F3")):
         sheet.name(name, cell)
         sheet.choose(cell, "division_names", "Choose a division; they are named on the sheet Event.")
-    sheet.put("C3", _("as written"))
-    sheet.put("F3", _("adapted"))
+    sheet.put("C3", '=INDEX(division_names;1)&""')
+    sheet.put("F3", '=INDEX(division_names;2)&""')
     sheet.merged("A4:K4", _("Heaviest load as a share of the one-repetition maximum; largest set asked for as a share of "
                             "the longest set; what the task would come to. A repeated load above 70 % speaks for the "
                             "adapted version."), "note")
@@ -116,8 +116,8 @@ def make_version(book):
                                 f'{pc("CLOCK.TEXT", pc("PLAN.FINISH", "event_rounds", *walk) + "/(1-event_fade/2)")};'
                                 f'{pc("SCORE.TEXT", pc("PLAN.SCORE", "event_fresh", *walk, "st_counts"), division_reps(d))});""))',
                    ATHLETES, "cell center")
-        sheet.mark(f"{load}7:{load}{6 + ATHLETES}", (f"AND(ISNUMBER({load}7);{load}7>0.7)", "mark"))
-        sheet.mark(f"{part}7:{part}{6 + ATHLETES}", (f"AND(ISNUMBER({part}7);{part}7>0.6)", "mark"))
+        sheet.mark(f"{load}7:{load}{6 + ATHLETES}", (f"AND(ISNUMBER({load}7);{load}7>0.7)", "mark center"))
+        sheet.mark(f"{part}7:{part}{6 + ATHLETES}", (f"AND(ISNUMBER({part}7);{part}7>0.6)", "mark center"))
     percent = lambda cell: f'ROUND(100*{cell};0)'
     sheet.down("J7", f'=IF({both}=0;"";IF(INDEX(a_status;$A7)<>1;{lit("adapted, easy and without a goal")};'
                      f'IF(AND(N(D7)=0;N(E7)=0);{lit("no tests: as the coach sees it")};'
