@@ -90,8 +90,7 @@ def make_setup(book):
         "{gym}{title}, as of {day}", gym='IF(setup_gym="";"";setup_gym&": ")', title="setup_title",
         day=iso_day("setup_today"))))
     sheet.name("setup_heading", "B11")
-    book.lists.put("E1", "=" + pc("CLOCK.VALUE", '"0:01"'), "working")
-    book.lists.name("setup_answers", "E1")
+    book.answers(book.lists, "setup_answers", "E1")
     sheet.merged("A13:B13", book.texts(
         "The amounts of the tests (2000 m, 50 cal, 3:00) and the names of the movements stand in the heads of the sheet "
         "Tests. Change them there before anybody types a result."), "note")

@@ -504,6 +504,62 @@ def file_formats():
                 document.close(True)
 
 
+def says_missing(document):
+    """The visible sheets that say the extension is missing."""
+    found = []
+    for sheet in document.Sheets:
+        search = sheet.createSearchDescriptor()
+        search.SearchString, search.SearchType = "Pacecells is missing in this office", 1  # in values
+        if sheet.IsVisible and sheet.findFirst(search):
+            found.append(sheet.Name)
+    return found
+
+
+def roster(document):
+    columns = [document.NamedRanges.getByName(f"roster_{name}").ReferredCells.getDataArray()
+               for name in ("name", "plan", "target", "need", "floor", "predicted")]
+    # xlsx keeps 15 digits
+    return [tuple(float(f"{cell[0]:.9g}") if isinstance(cell[0], float) else cell[0] for cell in row)
+            for row in zip(*columns)]
+
+
+def workbook_without_extension():
+    """A workbook in an office without the extension says so; changed there and passed back, it calculates again."""
+    passed_on = {kind: WORK / f"roster.{kind}" for kind in ("ods", "xlsx")}
+    with private_office() as office:
+        document = office.open(BUILD / "templates" / "en" / "example-rounds.ots")
+        recalculate(document)
+        check("with the extension: nothing is said to be missing", says_missing(document), [])
+        before = roster(document)
+        check("the roster has goals to keep", sum(1 for row in before if row[1] != "") > 10, True)
+        for path in passed_on.values():
+            save(document, path)
+        document.close(True)
+    with Office([], WORK / "without", reuse=True) as office:
+        for kind, path in passed_on.items():
+            document = office.open(path)
+            if kind == "xlsx":  # keeps the last values until then
+                recalculate(document)
+            check(f"{kind}: without the extension: said on Event and Roster",
+                  {"Event", "Roster"} - set(says_missing(document)), set())
+            document.NamedRanges.getByName("event_title").ReferredCells.getCellByPosition(0, 0).String = "Changed"
+            save(document, path.with_stem("passed-on-roster"))
+            document.close(True)
+        for name in ("tests", "wall"):
+            document = office.open(BUILD / "templates" / "en" / f"{name}.ots")
+            check(f"{name}: without the extension: said", says_missing(document) != [], True)
+            document.close(True)
+    with private_office() as office:
+        for kind, path in passed_on.items():
+            document = office.open(path.with_stem("passed-on-roster"))
+            recalculate(document)
+            check(f"{kind}: back with the extension: nothing is missing", says_missing(document), [])
+            check(f"{kind}: back with the extension: the roster", roster(document), before)
+            check(f"{kind}: back with the extension: the change", document.NamedRanges.getByName(
+                "event_title").ReferredCells.getCellByPosition(0, 0).String, "Changed")
+            document.close(True)
+
+
 def broken_packages():
     """A package whose library is missing or unloadable installs without complaint; the examples must tell."""
     for what in ("missing", "unloadable"):
@@ -528,7 +584,8 @@ def private_office():
 
 def main():
     WORK.mkdir(parents=True, exist_ok=True)
-    parts = [examples, contract, arrays, wizard, decimal_comma, file_formats, broken_packages]
+    parts = [examples, contract, arrays, wizard, decimal_comma, file_formats, workbook_without_extension,
+             broken_packages]
     chosen = sys.argv[2:] or [part.__name__ for part in parts]
     for part in parts:
         if part.__name__ in chosen:
