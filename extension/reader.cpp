@@ -172,14 +172,14 @@ Result<Numbers> Read<Numbers>::from(const RawCells& range) {
     auto values = line<double>(range, number_in);
     if (!values)
         return values.error();
-    return Numbers{std::move(*values)};
+    return Numbers{*std::move(values)};
 }
 
 Result<Times> Read<Times>::from(const RawCells& range) {
     auto values = line<Seconds>(range, [](const Cell& cell) { return detail::read_time(cell, 240, true); });
     if (!values)
         return values.error();
-    return Times{std::move(*values)};
+    return Times{*std::move(values)};
 }
 
 } // namespace pacecells

@@ -161,7 +161,7 @@ template <class T>
         auto inner = read<typename IsOptional<T>::Inner>(argument);
         if (!inner)
             return inner.error();
-        return T{std::move(*inner)};
+        return T{*std::move(inner)};
     } else {
         if (std::holds_alternative<Omitted>(argument))
             return out_of_domain("is needed and was left out");

@@ -35,8 +35,8 @@ using Seconds = Quantity<struct SecondsTag>;
 using Metres = Quantity<struct MetresTag>;
 using Watts = Quantity<struct WattsTag>;
 using Joules = Quantity<struct JoulesTag>;
-using Kilocalories = Quantity<struct KilocaloriesTag>;      // what a monitor calls a calorie
+using Kilocalories = Quantity<struct KilocaloriesTag>;       // what a monitor calls a calorie
 using CaloriesPerHour = Quantity<struct CaloriesPerHourTag>; // kilocalories an hour as a monitor shows them
-using Reps = Quantity<struct RepsTag>;                      // may be decimal: reps in hand, reps projected
+using Reps = Quantity<struct RepsTag>;                       // may be decimal: reps in hand, reps projected
 
 } // namespace pacecells

@@ -32,10 +32,12 @@ class [[nodiscard]] Result {
   public:
     using value_type = T;
 
+    // clang-format off: version 14 does not know constraints
     template <class U = T>
         requires(std::is_constructible_v<T, U &&> && !std::is_same_v<std::remove_cvref_t<U>, Error> &&
                  !std::is_same_v<std::remove_cvref_t<U>, Result>)
     Result(U&& value) : state_(std::in_place_index<0>, std::forward<U>(value)) {}
+    // clang-format on
     Result(Error error) : state_(std::in_place_index<1>, std::move(error)) {}
 
     [[nodiscard]] bool has_value() const { return state_.index() == 0; }
