@@ -1,9 +1,11 @@
 // The readers of text: what they accept has a written form, and reading that gives the same again.
 // The first byte of an input picks the reader, the rest is the text.
+#include "delimited.h"
 #include "reader.h"
 
 #include "pacecells/clock.h"
 #include "pacecells/ergometer.h"
+#include "pacecells/heat_log.h"
 #include "pacecells/plan.h"
 #include "pacecells/score.h"
 #include "pacecells/sets.h"
@@ -91,6 +93,48 @@ void option_reader(std::string_view text, Parse parse) {
     claim(option.has_value() == again.has_value() && (!option || *option == *again), "case and spaces do not matter");
 }
 
+// Written again with every field in quotes, a list is the same.
+void list_reader(std::string_view text) {
+    const auto rows = delimited_rows(text);
+    std::string written;
+    for (const auto& row : rows) {
+        claim(!row.empty(), "a row has fields");
+        for (std::size_t i = 0; i < row.size(); ++i) {
+            written += i > 0 ? "\t\"" : "\"";
+            for (const char c : row[i])
+                written += c == '"' ? std::string("\"\"") : std::string(1, c);
+            written += '"';
+        }
+        written += '\n';
+    }
+    claim(delimited_rows(written) == rows, "read again the same");
+    const auto table = columns_of(rows, {{{"name"}, {"score", "reps"}}});
+    claim(std::ranges::all_of(table.rows, [](const auto& row) { return row.size() == 2; }), "a text for each column");
+}
+
+std::string lines_of(const HeatLog& log) {
+    std::string lines = heat_line(log.event, log.heat);
+    if (log.boot_start && log.day_start)
+        lines += start_line(*log.boot_start, log.boot, *log.day_start);
+    for (std::size_t lane = 0; lane < log.lanes.size(); ++lane)
+        lines += lane_line(static_cast<int>(lane) + 1, log.lanes[lane]);
+    for (const auto& [cell, value] : log.cells)
+        lines += set_line({std::get<0>(cell), std::get<1>(cell), std::get<2>(cell), value});
+    return log.ended ? lines + end_line() : lines;
+}
+
+void heat_log_reader(std::string_view text) {
+    const auto log = read_heat_log(text);
+    if (!log)
+        return;
+    const auto lines = lines_of(*log);
+    const auto again = read_heat_log(lines);
+    claim(again && again->cells == log->cells && again->lanes == log->lanes && again->ended == log->ended &&
+              again->event == log->event && again->heat == log->heat,
+          "a log read again is the same");
+    claim(lines_of(*again) == lines, "and written again too");
+}
+
 void helpers(std::string_view text) {
     const auto inner = trim(text);
     claim(trim(inner) == inner, "trimmed once and for all");
@@ -105,7 +149,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     if (size == 0)
         return 0;
     const std::string_view text(reinterpret_cast<const char*>(data + 1), size - 1);
-    switch (*data % 9) {
+    switch (*data % 11) {
     case 0:
         clock_reader(text);
         break;
@@ -130,6 +174,12 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
         break;
     case 7:
         option_reader(text, parse_load_formula);
+        break;
+    case 8:
+        list_reader(text);
+        break;
+    case 9:
+        heat_log_reader(text);
         break;
     default:
         helpers(text);
