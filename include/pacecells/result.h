@@ -32,7 +32,8 @@ class [[nodiscard]] Result {
   public:
     using value_type = T;
 
-    // clang-format off: version 14 does not know constraints
+    // Version 14 of clang-format does not know constraints.
+    // clang-format off
     template <class U = T>
         requires(std::is_constructible_v<T, U &&> && !std::is_same_v<std::remove_cvref_t<U>, Error> &&
                  !std::is_same_v<std::remove_cvref_t<U>, Result>)
