@@ -22,6 +22,9 @@ from event import EventBook, fit_prints  # noqa: E402
 from office import Office, save  # noqa: E402
 
 
+LOCALES = {"en": "en-US", "de": "de-DE", "es": "es-ES", "fr": "fr-FR"}
+
+
 def cells(document, name):
     return document.NamedRanges.getByName(name).ReferredCells
 
@@ -195,14 +198,16 @@ def main():
     parser.add_argument("--oxt", type=Path, required=True, help="the extension with the functions")
     parser.add_argument("--out", type=Path, required=True)
     parser.add_argument("--work", type=Path, help="folder for the private office; OUT/office if left out")
-    parser.add_argument("--language", nargs="+", default=["en"])
+    parser.add_argument("--language", nargs="+", choices=LOCALES, default=["en"])
     parser.add_argument("--only", nargs="+", choices=("event", "tests", "wall"), default=["event", "tests", "wall"])
     options = parser.parse_args()
     used = set()
-    with Office([options.oxt], options.work or options.out / "office", reuse=True) as office:
-        for language in options.language:
-            folder = options.out / language
-            folder.mkdir(parents=True, exist_ok=True)
+    for language in options.language:
+        folder = options.out / language
+        folder.mkdir(parents=True, exist_ok=True)
+        # In the locale of its readers: it stays in the file as the language, and as the decimals of stored texts.
+        with Office([options.oxt], (options.work or options.out / "office") / language, locale=LOCALES[language],
+                    reuse=True) as office:
             for kind in options.only:
                 if kind == "event":
                     texts = make_event(office, folder, language)
