@@ -1,0 +1,529 @@
+#!/usr/bin/python3
+"""The heat day in the real office: keys sent to its window at known times, and what the sheet then holds.
+
+    heat_day_test.py BUILD [PART...]     parts: heats keys commands window kill soak; slow: two minutes in real time
+
+Uses BUILD/pacecells.oxt and the example events of BUILD/templates/en, on an X server of its own. Times come from the
+same clock of the computer that the office reads, so the difference is what the way of a key through X and the office
+costs. Ends with "N passed, N failed" and fails if anything did. PACECELLS_TEST_SEED repeats a run.
+"""
+
+import ctypes
+import os
+import random
+import signal
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "templates"))
+from office import Office, result, save  # noqa: E402
+
+BUILD = Path(sys.argv[1]).resolve()
+OXT = Path(os.environ.get("PACECELLS_OXT", BUILD / "pacecells.oxt"))
+WORK = BUILD / "heat-day-tests"
+SEED = int(os.environ.get("PACECELLS_TEST_SEED", random.randrange(10**6)))
+NEAR = 0.050  # seconds between a key and its stamp
+
+passed, failed = 0, []
+
+
+def check(what, good, detail=""):
+    global passed
+    if good:
+        passed += 1
+    else:
+        failed.append(what)
+        print("FAILED", what, detail, flush=True)
+
+
+def now():
+    return time.clock_gettime(time.CLOCK_BOOTTIME)
+
+
+class Screen:
+    """An X server of its own, and keys pressed on it."""
+
+    def __init__(self):
+        reading, writing = os.pipe()
+        self.server = subprocess.Popen(["Xvfb", "-displayfd", str(writing), "-noreset", "-screen", "0", "1366x768x24"],
+                                       pass_fds=[writing], stderr=subprocess.DEVNULL)
+        os.close(writing)
+        self.name = ":" + os.fdopen(reading).readline().strip()
+        self.x, self.test = ctypes.CDLL("libX11.so.6"), ctypes.CDLL("libXtst.so.6")
+        self.x.XOpenDisplay.restype = ctypes.c_void_p
+        self.x.XStringToKeysym.restype = ctypes.c_ulong
+        self.display = ctypes.c_void_p(self.x.XOpenDisplay(self.name.encode()))
+
+    def code(self, name):
+        return self.x.XKeysymToKeycode(self.display, ctypes.c_ulong(self.x.XStringToKeysym(name.encode())))
+
+    def press(self, key, shift=False):
+        """A key by name or code; the time just before it went down."""
+        code = key if isinstance(key, int) else self.code(key)
+        held = self.code("Shift_L")
+        if shift:
+            self.test.XTestFakeKeyEvent(self.display, held, 1, 0)
+        at = now()
+        for down in (1, 0):
+            self.test.XTestFakeKeyEvent(self.display, code, down, 0)
+        if shift:
+            self.test.XTestFakeKeyEvent(self.display, held, 0, 0)
+        self.x.XFlush(self.display)
+        return at
+
+    def type(self, text):
+        for letter in text:
+            self.press({":": "colon", " ": "space"}.get(letter, letter), shift=letter == ":")
+
+    def click(self, x, y):
+        self.test.XTestFakeMotionEvent(self.display, -1, x, y, 0)
+        at = now()
+        for down in (1, 0):
+            self.test.XTestFakeButtonEvent(self.display, 1, down, 0)
+        self.x.XFlush(self.display)
+        return at
+
+    def tool(self, *command):
+        return subprocess.run(command, capture_output=True, text=True, env={**os.environ, "DISPLAY": self.name},
+                              timeout=60).stdout
+
+    def close(self):
+        self.server.terminate()
+        self.server.wait()
+
+
+class Load:
+    """Other programs that want the processor."""
+
+    def __enter__(self):
+        self.busy = [subprocess.Popen([sys.executable, "-c", "while True: pass"]) for _ in range(os.cpu_count() or 2)]
+
+    def __exit__(self, *_):
+        for one in self.busy:
+            one.kill()
+            one.wait()
+
+
+class Day:
+    """An event workbook with the window of its heat day."""
+
+    def __init__(self, office, screen, kind="rounds", file=None, prepare=None):
+        self.office, self.screen = office, screen
+        self.document = office.open(file or BUILD / "templates" / "en" / f"example-{kind}.ots", hidden=False)
+        if not file:
+            for name in ("clocks", "stamps", "partial", "finish", "left", "tiebreak", "out"):
+                self.cells(f"day_{name}").clearContents(1 | 2 | 4)
+        if prepare:
+            prepare(self)
+        self.document.calculateAll()
+        self.show_sheet("day_name")
+        self.open()
+
+    def open(self):
+        self.office.dispatch(self.document, "vnd.org.pacecells:heat-day")
+        deadline = time.time() + 30
+        while not self.screen.tool("xdotool", "search", "--onlyvisible", "--name", "^Heat day$") and time.time() < deadline:
+            time.sleep(0.1)
+        time.sleep(1)
+
+    def show_sheet(self, name):
+        self.document.CurrentController.setActiveSheet(self.cells(name).Spreadsheet)
+
+    def cells(self, name):
+        return self.document.NamedRanges.getByName(name).ReferredCells
+
+    def row(self, athlete):
+        return [row[0] for row in self.cells("day_name").getDataArray()].index(athlete)
+
+    def value(self, name, athlete, column=0):
+        return self.cells(name).getCellByPosition(column, self.row(athlete))
+
+    def clocks(self, athlete):
+        """Seconds, as the sheet holds them."""
+        cells = self.cells("day_clocks").getCellRangeByPosition(0, self.row(athlete), 39, self.row(athlete))
+        return [value * 86400 for value in cells.getDataArray()[0] if value != ""]
+
+    def heat(self, number):
+        return {int(lane): name for heat, lane, _, name, _ in self.cells("heat_list").getDataArray() if heat == number}
+
+    def words(self):
+        """What the window shows, and what it said last."""
+        time.sleep(0.25)
+        return self.office.dispatch(self.document, "vnd.org.pacecells:heat-day", Silent=True).Result
+
+    def said(self):
+        return self.words().split("\n")[-2]
+
+    def press(self, key, shift=False):
+        at = self.screen.press(key, shift)
+        time.sleep(0.08)
+        return at
+
+    def answer(self, text):
+        self.screen.type(text)
+        time.sleep(0.3)
+        return self.screen.press("Return")
+
+    def running(self, clock="0:10"):
+        """Starts with the clock showing that; the time at zero by the key."""
+        self.press("r")
+        at = self.answer(clock)
+        minutes, seconds = clock.split(":")
+        time.sleep(0.3)
+        return at - 60 * int(minutes) - int(seconds)
+
+    def steps(self):
+        return len(self.document.UndoManager.AllUndoActionTitles)
+
+
+def office(screen, name="office", limit=600):
+    return Office([OXT], WORK / name, display=screen.name, reuse=True, limit=limit)
+
+
+def play(day, zero, length, dice, speed=1.0, pause=(1.1, 6.0), most=40):
+    """Random keys for so many real seconds, each lane in its own rhythm; [(lane, clock expected)] in order."""
+    lanes = sorted(day.heat(1))
+    due = {lane: now() + dice.uniform(0.2, pause[1]) for lane in lanes}
+    done, end = {lane: [] for lane in lanes}, now() + length
+    while True:
+        lane = min(due, key=due.get)
+        if due[lane] > end:
+            return done
+        time.sleep(max(0, due[lane] - now()))
+        if done[lane] and len(done[lane]) > 1 and dice.random() < 0.08:
+            day.screen.press(str(lane % 10), shift=True)
+            done[lane].pop()
+        elif len(done[lane]) < most:
+            done[lane].append((day.screen.press(str(lane % 10)) - zero) * speed)
+        due[lane] = now() + dice.uniform(*pause)
+
+
+def compare(what, day, done, speed=1.0):
+    """Each clock of the sheet against the key; prints how far off they are."""
+    off = []
+    for lane, name in day.heat(1).items():
+        got = day.clocks(name)
+        check(f"{what}: lane {lane} has all its stamps", len(got) == len(done[lane]), f"{len(got)} of {len(done[lane])}")
+        off += [(clock - want) / speed for clock, want in zip(got, done[lane])]
+    if off:
+        check(f"{what}: every stamp within {1000 * NEAR:.0f} ms", max(map(abs, off)) <= NEAR, max(off, key=abs))
+        print(f"{what}: {len(off)} stamps, off by {1000 * min(off):+.1f} to {1000 * max(off):+.1f} ms, "
+              f"mean {1000 * sum(off) / len(off):+.1f} ms", flush=True)
+    return off
+
+
+def outlook(what, day):
+    """The window's projection is the sheet's."""
+    rows = [line.split(" | ") for line in day.words().split("\n")[1:] if line.count(" | ") == 5]
+    for lane, name, _, _, expected, _ in rows:
+        if expected and expected != "over the cap":
+            check(f"{what}: projection of lane {lane}", expected == day.value("day_reads", name).String,
+                  f"{expected!r}, sheet {day.value('day_reads', name).String!r}")
+
+
+def heats(screen):
+    """The three formats, keys at random times, with and without other programs wanting the processor."""
+    for kind in ("rounds", "time", "ladder"):
+        dice = random.Random(SEED)
+        with office(screen) as private:
+            day = Day(private, screen, kind)
+            zero = day.running()
+            with Load():
+                before = day.steps()
+                done = play(day, zero, 15, dice, most=3)
+            time.sleep(1)
+            compare(f"{kind}, under load", day, done)
+            outlook(kind, day)
+            if kind == "time":
+                for lane, name in day.heat(1).items():
+                    check(f"time: lane {lane} has not finished yet", day.value("day_finish", name).String == "")
+            check(f"{kind}: a step of undo for each key", day.steps() - before >= sum(map(len, done.values())))
+            name = day.heat(1)[1]
+            stamp = day.value("day_stamps", name).Value * 86400
+            check(f"{kind}: time of day beside the stamp",
+                  0 < stamp - day.clocks(name)[0] if day.clocks(name) else True)
+
+
+def slow(screen):
+    """Two minutes in real time."""
+    with office(screen) as private:
+        day = Day(private, screen)
+        zero = day.running()
+        done = play(day, zero, 120, random.Random(SEED), pause=(4, 12))
+        time.sleep(1)
+        off = compare("two minutes", day, done)
+        check("two minutes: enough keys", len(off) > 40)
+
+
+def eight_lanes(day):
+    day.cells("event_places").getCellByPosition(0, 0).Value = 8
+    machines = day.cells("machine_counts")
+    for row in range(4):
+        machines.getCellByPosition(0, row).Value = 8
+    day.cells("event_cap").getCellByPosition(0, 0).Value = 31 / 1440
+
+
+def soak(screen):
+    """Thirty minutes at eight lanes, the clock thirty times as fast."""
+    speed = 30
+    os.environ["PACECELLS_HEAT_CLOCK"] = str(speed)
+    try:
+        with office(screen, "soak") as private:
+            day = Day(private, screen, prepare=eight_lanes)
+            check("soak: eight lanes", len(day.heat(1)) == 8, len(day.heat(1)))
+            day.press("r")
+            zero = day.answer("0:00")
+            time.sleep(0.3)
+            done = play(day, zero, 59, random.Random(SEED), speed, pause=(1.3, 2.6))
+            time.sleep(1)
+            off = compare("soak", day, done, speed)
+            check("soak: thirty minutes", max(max(clocks) for clocks in done.values()) > 1700)
+            check("soak: enough keys", len(off) > 150, len(off))
+            outlook("soak", day)
+    finally:
+        del os.environ["PACECELLS_HEAT_CLOCK"]
+
+
+def keys(screen):
+    """Held keys, other layouts, clicks, and what is refused."""
+    with office(screen) as private:
+        day = Day(private, screen)
+        names = day.heat(1)
+        day.press("1")
+        check("no stamp before the start", day.clocks(names[1]) == [] and "not running" in day.said(), day.said())
+        zero = day.running()
+        day.press("s")
+        check("a second start is refused", "running already" in day.said(), day.said())
+        day.press("h")
+        check("a second heat is refused", "Two heats at once" in day.said(), day.said())
+        day.press("9")
+        check("no such lane", "no lane 9" in day.said(), day.said())
+        for _ in range(20):  # as a held key repeats
+            day.screen.press("1")
+            time.sleep(0.04)
+        time.sleep(0.3)
+        check("a held key is one stamp", len(day.clocks(names[1])) == 1, day.clocks(names[1]))
+        day.press("1", shift=True)
+        time.sleep(0.3)
+        check("Shift takes it back", day.clocks(names[1]) == [], day.clocks(names[1]))
+        time.sleep(1.2)
+        at = day.press(day.screen.code("KP_2"))  # the numeric keypad; its keys need no NumLock here
+        time.sleep(1.2)
+        day.screen.tool("setxkbmap", "fr")
+        time.sleep(1)
+        at = day.press(10 + 2)  # the third key of the digits' row types a quotation mark there
+        time.sleep(0.4)
+        got = day.clocks(names[3])
+        check("the third key of an AZERTY row", len(got) == 1 and abs(got[0] - (at - zero)) <= NEAR, got)
+        time.sleep(1.2)
+        day.screen.press(10 + 2, shift=True)
+        time.sleep(0.4)
+        check("and with Shift it takes back", day.clocks(names[3]) == [], day.clocks(names[3]))
+        day.screen.tool("setxkbmap", "de")
+        time.sleep(1)
+        day.press(10 + 3)
+        time.sleep(1.3)
+        day.screen.press(10 + 3, shift=True)
+        time.sleep(0.4)
+        check("a German row", day.clocks(names[4]) == [] and "taken back" in day.said(), day.said())
+        day.screen.tool("setxkbmap", "us")
+        time.sleep(1)
+        at = day.screen.click(300, 200)
+        time.sleep(0.4)
+        got = day.clocks(names[1])
+        check("a click on the row", len(got) == 1 and abs(got[0] - (at - zero)) <= NEAR, got)
+        before = day.document.UndoManager.getCurrentUndoActionTitle()
+        check("the step has a name", names[1] in before, before)
+        day.document.UndoManager.undo()
+        time.sleep(0.8)
+        check("undone in the sheet, gone in the window", "1 | " + names[1] + " | round 1 " in day.words(), day.words())
+
+
+def commands(screen):
+    """Partial scores, tie-break, withdrawal, late athletes, the end, results and judges."""
+    with office(screen) as private:
+        day = Day(private, screen, prepare=lambda d: setattr(d.cells("event_cap").getCellByPosition(0, 0), "Value",
+                                                             60 / 86400))
+        names = day.heat(1)
+        zero = day.running("0:20")
+        day.press("2")
+        day.press("p")
+        day.press("2")
+        day.answer("5")
+        time.sleep(0.4)
+        check("partial score", day.value("day_partial", names[2]).Value == 5)
+        time.sleep(1)
+        day.press("2")
+        time.sleep(0.4)
+        check("a stamp ends the open round", day.value("day_partial", names[2]).String == ""
+              and len(day.clocks(names[2])) == 2)
+        day.press("p")
+        day.press("2")
+        day.answer("999")
+        check("a partial score beyond the round is refused", "below the reps" in day.said(), day.said())
+        day.press("Escape")
+        day.press("t")
+        time.sleep(1.2)
+        at = day.press("2")
+        time.sleep(0.4)
+        got = day.value("day_tiebreak", names[2]).Value * 86400
+        check("tie-break", abs(got - (at - zero)) <= NEAR, got)
+        day.press("w")
+        day.press("3")
+        time.sleep(0.4)
+        check("withdrawn", day.value("day_out", names[3]).String == "yes" and "withdrawn" in day.said(), day.said())
+        time.sleep(1)
+        day.press("3")
+        check("withdrawn lanes are not stamped", "withdrawn" in day.said() and day.clocks(names[3]) == [])
+        late = day.heat(2)[1]
+        day.press("a")
+        day.answer(late.split()[0].lower())
+        time.sleep(0.5)
+        lane = max(names) + 1
+        check("a late athlete has a lane", f"{late} is in lane {lane}" in day.said(), day.said())
+        at = day.press(str(lane))
+        time.sleep(0.4)
+        got = day.clocks(late)
+        check("and is stamped", len(got) == 1 and abs(got[0] - (at - zero)) <= NEAR, got)
+        day.press("o")
+        check("no list while the clock runs", "Not while the clock runs" in day.said(), day.said())
+        time.sleep(max(0, zero + 61.5 - now()))
+        day.press("1")
+        check("no stamp after the cap", "cap has passed" in day.said(), day.said())
+        day.press("p")
+        time.sleep(1)
+        day.press("1")
+        day.answer("7")
+        time.sleep(0.4)
+        check("the final partial score", day.value("day_partial", names[1]).Value == 7)
+        check("and the next lane is asked for", names[2] in day.words().split("\n")[-1], day.words())
+        day.press("Escape")
+        day.press("e")
+        day.press("Return")
+        check("the end", "has ended" in day.said(), day.said())
+        day.press("j")
+        time.sleep(1.5)
+        check("judge sheets of the next heat", day.cells("judge_heat").getCellByPosition(0, 0).Value == 2
+              and day.document.CurrentController.ActiveSheet.Name == "Judge sheet")
+        open_before = len(list(private.desktop.Components))
+        day.press("o")
+        time.sleep(3)
+        others = [one for one in private.desktop.Components if one != day.document]
+        check("the list of results is a document of its own", len(others) == open_before, len(others))
+        if others:
+            shown = [[result(others[0].Sheets[0].getCellByPosition(x, y)) for x in range(3)] for y in range(40)]
+            check("with place, name and result", any(row[1] == names[1] and row[2] == "0+7" for row in shown), shown)
+            check("by division", any(row[0] == day.value("day_division", names[1]).String for row in shown))
+
+
+def window(screen):
+    """Closed and opened again, the clock goes on; the workbook closed, nothing is left behind."""
+    with office(screen) as private:
+        day = Day(private, screen)
+        names = day.heat(1)
+        zero = day.running()
+        day.press("1")
+        time.sleep(0.3)
+        window_of = screen.tool("xdotool", "search", "--onlyvisible", "--name", "^Heat day$").split()[0]
+        quit_window(screen, int(window_of))
+        time.sleep(1)
+        check("the window is closed", screen.tool("xdotool", "search", "--onlyvisible", "--name", "^Heat day$") == "")
+        day.open()
+        at = day.press("2")
+        time.sleep(0.4)
+        got = day.clocks(names[2])
+        check("opened again, the clock went on", len(got) == 1 and abs(got[0] - (at - zero)) <= NEAR, (got, at - zero))
+        check("and the stamps are there", len(day.clocks(names[1])) == 1)
+        day.document.close(True)
+        time.sleep(1)
+        check("with its workbook the window closes",
+              screen.tool("xdotool", "search", "--onlyvisible", "--name", "^Heat day$") == "")
+        private.new()
+        process = private.process
+    check("the office ends by itself", process.returncode in (0, 81), process.returncode)
+
+
+def quit_window(screen, window_id):
+    """What a window manager sends when its close button is pressed."""
+    class Message(ctypes.Structure):
+        _fields_ = [("type", ctypes.c_int), ("serial", ctypes.c_ulong), ("sent", ctypes.c_int),
+                    ("display", ctypes.c_void_p), ("window", ctypes.c_ulong), ("kind", ctypes.c_ulong),
+                    ("format", ctypes.c_int), ("data", ctypes.c_long * 5), ("rest", ctypes.c_long * 12)]
+    screen.x.XInternAtom.restype = ctypes.c_ulong
+    atom = lambda name: screen.x.XInternAtom(screen.display, name, 0)
+    message = Message(33, 0, 1, screen.display, window_id, atom(b"WM_PROTOCOLS"), 32)
+    message.data[0] = atom(b"WM_DELETE_WINDOW")
+    screen.x.XSendEvent(screen.display, ctypes.c_ulong(window_id), 0, ctypes.c_long(0), ctypes.byref(message))
+    screen.x.XFlush(screen.display)
+
+
+def kill(screen):
+    """The office killed in a heat, moments after a key: the file of before, and every stamp is put back."""
+    file = WORK / "killed.ods"
+    with office(screen, "kill") as private:
+        day = Day(private, screen)
+        names = day.heat(1)
+        zero = day.running()
+        done = play(day, zero, 6, random.Random(SEED), pause=(1.2, 3))
+        day.press("p")
+        day.press("1")
+        day.answer("4")
+        time.sleep(0.3)
+        save(day.document, file)
+        time.sleep(0.5)
+        for lane in sorted(names):
+            done[lane].append(screen.press(str(lane)) - zero)
+            time.sleep(0.1)
+        time.sleep(0.1)
+        os.killpg(private.process.pid, signal.SIGKILL)
+        private.process.wait()
+    with office(screen, "kill") as private:
+        day = Day(private, screen, file=file)
+        had = {lane: len(day.clocks(name)) for lane, name in names.items()}
+        check("killed: the file lacks the last stamps", all(had[lane] == len(done[lane]) - 1 for lane in had), had)
+        check("killed: the window asks", "The office ended during heat 1" in day.words(), day.words())
+        day.press("Return")
+        time.sleep(1)
+        compare("killed, put back", day, done)
+        check("killed: the partial score of a round since ended is gone", day.value("day_partial", names[1]).String == "")
+        time.sleep(1)
+        at = day.press("1")
+        time.sleep(0.4)
+        got = day.clocks(names[1])[-1]
+        check("killed: the clock goes on", abs(got - (at - zero)) <= NEAR, got - (at - zero))
+        os.killpg(private.process.pid, signal.SIGKILL)
+        private.process.wait()
+    with office(screen, "kill") as private:
+        day = Day(private, screen, file=file)
+        day.press("Return")
+        time.sleep(1)
+        check("killed twice: all is there", len(day.clocks(names[1])) == len(done[1]) + 1, day.clocks(names[1]))
+        day.press("e")
+        day.press("Return")
+        time.sleep(0.5)
+        save(day.document, file)
+    with office(screen, "kill") as private:
+        day = Day(private, screen, file=file)
+        check("ended and saved: nothing is asked", day.words().split("\n")[-1] == "", day.words())
+
+
+def main():
+    WORK.mkdir(parents=True, exist_ok=True)
+    print(f"PACECELLS_TEST_SEED={SEED}", flush=True)
+    parts = [heats, keys, commands, window, kill, soak, slow]
+    chosen = sys.argv[2:] or [part.__name__ for part in parts if part is not slow]
+    for part in parts:
+        if part.__name__ in chosen:
+            screen = Screen()
+            try:
+                part(screen)
+            finally:
+                screen.close()
+    print(f"{passed} passed, {len(failed)} failed")
+    return 1 if failed or not passed else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
