@@ -107,8 +107,27 @@ def commands(language):
             compare(language, file.name, key, texts.get(language, ""))
 
 
+def pages(language):
+    """The hand-written help: as many headings, lists and examples, and menu commands under the names that they have."""
+    commands = {texts[language].replace("~", "").rstrip("…")
+                for file in (ROOT / "extension" / "package" / "texts").glob("*.json") for texts in read(file).values()}
+    for english in sorted((ROOT / "extension" / "package" / "help").glob("*_en.html")):
+        page = english.with_name(english.name.replace("_en.", f"_{language}."))
+        if not page.is_file():
+            complain(language, page.name, "no such page")
+            continue
+        text = page.read_text(encoding="utf-8")
+        tags = [re.findall(r"<(/?(?:h\d|ol|ul|li|table|tr|th|td|pre))\b", t) for t in (english.read_text("utf-8"), text)]
+        if tags[0] != tags[1]:
+            complain(language, page.name, "other headings, lists or tables than in English")
+        for command in re.findall(r"<b>Pacecells, ([^<]+)</b>", text):
+            if command.replace("\u00a0", " ") not in commands:
+                complain(language, page.name, f"no menu command {command!r}")
+
+
 for language in LANGUAGES:
     functions(language)
+    pages(language)
     workbooks(language)
     commands(language)
 for line in wrong:
