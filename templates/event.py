@@ -203,7 +203,7 @@ def make_event(book):
                                         "Hands held", "Longest set", "Credit for one")):
         sheet.text(f"{col}34", head, "head")
     sheet.merged("K34:Q34", _("To put right"), "head left")
-    sheet.heights(34, 34, 14)
+    sheet.heights(34, 34, 18)
     sheet.numbers(f"A{PACES}", STATIONS)
     sheet.down(f"B{PACES}", f'=B{FIRST}&IF(B{FIRST}="";C{FIRST};"")', STATIONS, "cell")
     sheet.styled(f"C{PACES}:D{end}", "input number")

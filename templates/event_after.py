@@ -38,7 +38,7 @@ def make_day(book):
     sheet.put(address(CLOCKS, 3), _("Clock at the end of round"), "section")
     sheet.put(address(CLOCKS + ROUNDS, 3), _("Time of day of each stamp"), "section")
     sheet.heights(5, 5, 14)
-    sheet.widths("A", 8, 40, 24, 12, 12, 15, 16, 16, 24, 13, 14, 18, 14, 18, 16, 16, 17, 17, 17, 19, *[15] * (2 * ROUNDS), 20, 20)
+    sheet.widths("A", 8, 40, 24, 12, 12, 15, 16, 16, 24, 13, 14, 18, 14, 18, 16, 16, 17, 17, 18, 19, *[15] * (2 * ROUNDS), 20, 20)
     last = DAY + ATHLETES - 1
     first_clock, last_clock = column(CLOCKS), column(CLOCKS + ROUNDS - 1)
     score, tie = column(CLOCKS + 2 * ROUNDS), column(CLOCKS + 2 * ROUNDS + 1)

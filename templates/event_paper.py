@@ -348,7 +348,7 @@ def make_heats(book):
     raw = lambda k: f'IFERROR(INDEX(heat_raw;ROW()-5;{k}){"&" + chr(34) * 2 if k > 3 else ""};"")'
     for k, style in ((1, "cell strong"), (2, "cell center"), (3, "cell clock"), (4, "cell"), (5, "cell")):
         sheet.down(address(k - 1, 5), f"={raw(k)}", ATHLETES, style)
-    sheet.heights(5, 5 + ATHLETES, 6)
+    sheet.heights(6, 5 + ATHLETES, 6)
     for col, name, style in (("F", "a_division", "cell"), ("G", "a_goal", "cell center"), ("H", "a_target", "cell time")):
         sheet.down(f"{col}6", f'=IF($D6="";"";IFERROR(INDEX({name};MATCH($D6;a_name;0));""))', ATHLETES, style)
     sheet.name("heat_list", f"A6:E{5 + ATHLETES}")
