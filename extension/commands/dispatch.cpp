@@ -13,8 +13,6 @@
 #include <cppuhelper/implbase4.hxx>
 #include <cppuhelper/supportsservice.hxx>
 #include <cppuhelper/weakref.hxx>
-#include <rtl/uri.hxx>
-
 #include <exception>
 
 namespace pacecells {
@@ -36,10 +34,6 @@ using css::uno::Any;
 using css::uno::Reference;
 using css::uno::Sequence;
 using rtl::OUString;
-
-std::string decoded(std::string_view text) {
-    return utf8(rtl::Uri::decode(utf16(text), rtl_UriDecodeWithCharset, RTL_TEXTENCODING_UTF8));
-}
 
 // The name in vnd.org.pacecells:name?Cap=20:00; empty for other protocols.
 std::string_view command_name(std::string_view url) {

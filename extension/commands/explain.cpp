@@ -7,6 +7,7 @@
 #include "dialog.h"
 #include "form.h"
 #include "formula.h"
+#include "help.h"
 #include "office.h"
 #include "trace.h"
 
@@ -468,7 +469,12 @@ class Explanation {
     bool wrong_ = false;
 };
 
-std::string explanation(const Context& context) {
+struct Explained {
+    std::string text;
+    std::string function; // the outer one
+};
+
+Explained explanation(const Context& context) {
     const auto cell = cursor(context);
     CellRangeAddress where{cell.Sheet, cell.Column, cell.Row, cell.Column, cell.Row};
     const auto name = cell_name(cell.Column, cell.Row);
@@ -487,15 +493,16 @@ std::string explanation(const Context& context) {
         block->collapseToCurrentArray();
         where = need<css::sheet::XCellRangeAddressable>(block)->getRangeAddress();
     }
-    return Explanation(context, where, cell, formula, array).text(calls);
+    return {Explanation(context, where, cell, formula, array).text(calls), std::string(calls.front().row->name)};
 }
 
 void explain(Context& context) {
-    const auto text = explanation(context);
+    const auto explained = explanation(context);
     if (!context.interactive())
-        return context.say(text);
+        return context.say(explained.text);
     Dialog dialog(context, tr("Explain this cell"), 300);
-    const auto memo = dialog.memo("", text, 170, true);
+    dialog.memo("", explained.text, 170, true);
+    dialog.button(tr("~Help"), [&] { show_help(context, explained.function); });
     dialog.show();
 }
 

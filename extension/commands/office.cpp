@@ -27,6 +27,7 @@
 #include <com/sun/star/util/XProtectable.hpp>
 #include <com/sun/star/view/XSelectionSupplier.hpp>
 #include <osl/file.hxx>
+#include <rtl/uri.hxx>
 
 namespace pacecells {
 
@@ -239,6 +240,10 @@ Undo::~Undo() {
 }
 
 // --- files -------------------------------------------------------------------------------------------------------
+
+std::string decoded(std::string_view text) {
+    return utf8(rtl::Uri::decode(utf16(text), rtl_UriDecodeWithCharset, RTL_TEXTENCODING_UTF8));
+}
 
 std::string package_url(const Context& context) {
     const auto location =

@@ -111,6 +111,9 @@ class Undo {
 
 // --- files -------------------------------------------------------------------------------------------------------
 
+// A URL for people: with spaces instead of %20.
+[[nodiscard]] std::string decoded(std::string_view text);
+
 // file:///…, no slash at the end.
 [[nodiscard]] std::string package_url(const Context& context);
 // A file of the package in the interface's language: localised_url(context, "templates", "event.ots").

@@ -7,10 +7,15 @@ Uses BUILD/pacecells.oxt. Ends with "N passed, N failed" and fails if anything d
 arithmetic that can be done on paper.
 """
 
+import html
 import json
 import re
+import shutil
 import sys
+import zipfile
 from pathlib import Path
+from urllib.parse import unquote, urlparse
+from xml.etree import ElementTree
 
 HERE = Path(__file__).resolve().parent
 SOURCES = HERE.parents[1] / "extension"
@@ -317,9 +322,158 @@ def explain():
         check(f"explain in German: {text!r}", good and "goal: 8.5" in text and "Ergibt: 2:07.1" in text)
 
 
+def share():
+    """A copy that reads the same without formulas, also where Pacecells is missing; the workbook untouched."""
+    folder = WORK / "shared"
+    shutil.rmtree(folder, ignore_errors=True)
+    folder.mkdir()
+    seen = {}
+    with private_office() as office:
+        document = office.new()
+        document.Sheets.insertNewByName("Second one", 1)
+        sheet, second = document.Sheets[0], document.Sheets[1]
+        for row, function in enumerate(CATALOG):
+            enter(sheet.getCellByPosition(0, row), function["formula"])
+        enter(sheet["B1"], "=TIME(0;2;30)")
+        enter(sheet["B2"], "=1/0")
+        enter(sheet["B3"], "=NA()")
+        enter(sheet["B4"], '=PACE.ROUND("0:00";8)')
+        enter(sheet["B5"], '="007"')
+        enter(sheet["B6"], '=""')
+        type_in(sheet["B7"], "plain")
+        sheet.getCellRangeByName("C1:F3").setArrayFormula('=PACE.TABLE("20:00";8;10;1;15;90)')
+        enter(second["A1"], "=$Sheet1.A1")
+        second.protect("")
+        def state():
+            return [[cells.getCellByPosition(x, y).String for x in range(6)]
+                    for cells in (sheet, second) for y in range(len(CATALOG))]
+        state()
+        before = state()
+        formulas = used(sheet)
+        document.setModified(False)
+        for ending in ("ods", "xlsx", "pdf"):
+            file = folder / f"with space.{ending}"
+            check(f"share {ending}", run(office, document, "share", File=str(file)),
+                  (True, f"Written: {Path(file).as_uri().replace('%20', ' ')}"))
+            check(f"share {ending}: written", file.is_file() and file.stat().st_size > 1000)
+            again = run(office, document, "share", File=str(file))
+            check(f"share {ending}: asks before overwriting", (again[0], "is there already" in again[1]), (False, True))
+            check(f"share {ending}: no", run(office, document, "share", File=str(file), Overwrite="false"), (True, ""))
+            check(f"share {ending}: yes", run(office, document, "share", File=str(file), Overwrite="true")[0])
+        check("share: untouched", [used(sheet) == formulas, state() == before, document.isModified(),
+                                   document.UndoManager.isRedoPossible()], [True, True, False, False])
+        check("share: nothing half done left", sorted(file.name for file in folder.iterdir()),
+              [f"with space.{ending}" for ending in ("ods", "pdf", "xlsx")])
+        check("share: no other ending", run(office, document, "share", File=str(folder / "a.doc")),
+              (False, "A file name ends in .ods, .xlsx or .pdf."))
+        (folder / "file").write_text("in the way")
+        check("share: no such folder", run(office, document, "share", File=str(folder / "file" / "a.ods"))[0], False)
+        (folder / "file").unlink()
+        check("share: no name", run(office, document, "share"), (False, "No file was named."))
+        office.dispatch(document, ".uno:SaveAs", URL=(folder / "own.ods").as_uri(), FilterName="calc8")
+        check("share: not over itself", run(office, document, "share", File=str(folder / "own.ods")),
+              (False, "That is the workbook itself. Choose another name."))
+        second.unprotect("")
+        second.protect("secret")
+        check("share: a sheet with a password", run(office, document, "share", File=str(folder / "b.ods")),
+              (False, "The sheet Second one has a password. Take it off first, or share a PDF."))
+        check("share: refusals leave nothing", sorted(file.name for file in folder.glob("[!.]*")),
+              ["own.ods"] + [f"with space.{ending}" for ending in ("ods", "pdf", "xlsx")])
+    with Office([], WORK / "without-commands", reuse=True) as office:
+        for ending in ("ods", "xlsx"):
+            document = office.open(folder / f"with space.{ending}")
+            document.calculateAll()
+            sheets = (document.Sheets[0], document.Sheets[1])
+            after = [[cells.getCellByPosition(x, y).String for x in range(6)] for cells in sheets
+                     for y in range(len(CATALOG))]
+            for row, (got, want) in enumerate(zip(after, before)):
+                check(f"share {ending}: line {row}", got, want)
+            check(f"share {ending}: no formulas", [text for cells in sheets for text in used(cells)
+                                                   if text.startswith(("=", "{="))], [])
+            check(f"share {ending}: text stays text", result(document.Sheets[0]["B5"]), "007")
+            check(f"share {ending}: protection stays", sheets[1].isProtected(), True)
+
+
+def help_pages():
+    """A page for each function and workbook in each language, every link in them good, and the way to it."""
+    for language in LANGUAGES:
+        with private_office(language) as office:
+            good, url = run(office, office.new(), "help")
+            folder = Path(unquote(urlparse(url).path)).parent
+            check(f"help in {language}", good and folder.name == language)
+        names = ["index", "first-steps", "event", "tests", "wall"] + [function["name"] for function in CATALOG]
+        check(f"help in {language}: pages", sorted(file.stem for file in folder.glob("*.html")), sorted(names))
+        for name in names:
+            text = (folder / f"{name}.html").read_text()
+            for link in re.findall(r'href="([^"]+)"', text):
+                check(f"help {language} {name}: {link}", (folder / link).is_file())
+            try:
+                ElementTree.fromstring(re.sub(r"<(meta|link)([^>]*)>", r"<\1\2/>", text.removeprefix("<!DOCTYPE html>")))
+                check(f"help {language} {name}: well formed", True)
+            except ElementTree.ParseError as error:
+                check(f"help {language} {name}: {error}", False)
+        for function in CATALOG:
+            text = html.unescape((folder / f"{function['name']}.html").read_text())
+            for part in (function["synopsis"], function["formula"], f"<code>{function['answer']}</code>",
+                         function["domain"], function["source"]):
+                check(f"help {language} {function['name']}: {part}", part in text)
+    with private_office() as office:
+        good, text = run(office, office.new(), "about")
+        version = re.search(r'version value="([^"]+)"', (BUILD / "generated" / "description.xml").read_text())[1]
+        check("about", good and text.startswith(f"Pacecells {version}\n") and "chest pain" in text)
+
+
+def children(content):
+    """Titles of what is inside a content of the office's broker, with their addresses."""
+    command = uno.createUnoStruct("com.sun.star.ucb.Command")
+    argument = uno.createUnoStruct("com.sun.star.ucb.OpenCommandArgument2")
+    title = uno.createUnoStruct("com.sun.star.beans.Property")
+    title.Name, title.Handle = "Title", -1
+    argument.Mode, argument.Properties = 0, (title,)
+    command.Name, command.Handle, command.Argument = "open", -1, argument
+    rows = content.execute(command, 0, None).getStaticResultSet()
+    found = {}
+    while rows.next():
+        found[rows.getString(1)] = rows.queryContentIdentifierString()
+    return found
+
+
+def template_titles(office):
+    """What stands under File, New, Templates: the titles in each group."""
+    templates = office.service("com.sun.star.frame.DocumentTemplates")
+    templates.update()
+    broker = office.service("com.sun.star.ucb.UniversalContentBroker")
+    return {group: sorted(children(broker.queryContent(broker.createContentIdentifier(address))))
+            for group, address in children(templates.getContent()).items()}
+
+
+def package():
+    """description.xml names what it should, and what it names is in the package; each template stands in its group."""
+    with zipfile.ZipFile(OXT) as file:
+        names = set(file.namelist())
+        text = file.read("description.xml").decode()
+        for part in ("identifier value=\"org.pacecells\"", "LibreOffice-minimal-version", "platform", "display-name"):
+            check(f"description: {part}", part in text)
+        for link in re.findall(r'xlink:href="([^"]+)"', text):
+            check(f"description: {link}", link in names)
+        manifest = file.read("META-INF/manifest.xml").decode()
+        for path in re.findall(r'full-path="([^"]+)"', manifest):
+            check(f"manifest: {path}", path in names)
+        for name in names:
+            if name.endswith((".xcu", ".xml", ".components")):
+                ElementTree.fromstring(file.read(name))
+        for language in ("en-US", "de", "es", "fr"):
+            for kind in ("event", "tests", "wall"):
+                name = f"templates/{language}/Pacecells/{kind}.ots"
+                check(name, name in names)
+    for language in LANGUAGES:
+        with private_office(language) as office:
+            check(f"templates in {language}: group", template_titles(office).get("Pacecells", []) != [])
+
+
 def main():
     WORK.mkdir(parents=True, exist_ok=True)
-    parts = [texts, registration, new_workbooks, minutes, pace_table, ergometer_table, explain]
+    parts = [texts, registration, new_workbooks, minutes, pace_table, ergometer_table, explain, share, help_pages, package]
     chosen = sys.argv[2:] or [part.__name__ for part in parts]
     for part in parts:
         if part.__name__ in chosen:

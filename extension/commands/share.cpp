@@ -1,0 +1,229 @@
+// A copy to pass on: formulas replaced by what they show, so that it reads the same where Pacecells is missing. The
+// workbook itself is not touched, and the copy gets its name only when it is complete.
+#include "office.h"
+
+#include <com/sun/star/container/XIndexAccess.hpp>
+#include <com/sun/star/container/XNamed.hpp>
+#include <com/sun/star/frame/XModel.hpp>
+#include <com/sun/star/frame/XStorable.hpp>
+#include <com/sun/star/sheet/CellFlags.hpp>
+#include <com/sun/star/sheet/FormulaResult.hpp>
+#include <com/sun/star/sheet/XCalculatable.hpp>
+#include <com/sun/star/sheet/XCellRangesQuery.hpp>
+#include <com/sun/star/sheet/XSheetOperation.hpp>
+#include <com/sun/star/text/XTextRange.hpp>
+#include <com/sun/star/util/XCloseable.hpp>
+#include <com/sun/star/util/XProtectable.hpp>
+#include <osl/file.hxx>
+
+#include <algorithm>
+#include <cctype>
+
+namespace pacecells {
+
+namespace {
+
+using css::table::CellRangeAddress;
+using css::uno::Any;
+using css::uno::Reference;
+
+using Document = Reference<css::sheet::XSpreadsheetDocument>;
+
+struct Kind {
+    std::string ending;
+    const char* filter;
+};
+
+const Kind& kind_of_file(const std::string& url) {
+    static const Kind kinds[] = {{".ods", "calc8"}, {".xlsx", "Calc MS Excel 2007 XML"}, {".pdf", "calc_pdf_Export"}};
+    std::string lower = url;
+    std::transform(lower.begin(), lower.end(), lower.begin(),
+                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+    for (const auto& kind : kinds)
+        if (lower.ends_with(kind.ending))
+            return kind;
+    throw Refusal{tr("A file name ends in .ods, .xlsx or .pdf.")};
+}
+
+// A file under another name until it is whole; gone if that never happens.
+class Unfinished {
+  public:
+    explicit Unfinished(std::string final_url) : final_(std::move(final_url)), url_(final_ + ".part") {}
+    ~Unfinished() { osl::File::remove(utf16(url_)); } // after finish() there is nothing left
+    Unfinished(const Unfinished&) = delete;
+    Unfinished& operator=(const Unfinished&) = delete;
+
+    [[nodiscard]] const std::string& url() const { return url_; }
+    void finish() {
+        if (osl::File::move(utf16(url_), utf16(final_)) != osl::FileBase::E_None)
+            throw Refusal{tr("%1 cannot be written.", final_)};
+    }
+
+  private:
+    std::string final_;
+    std::string url_;
+};
+
+void store(const Document& document, const std::string& url, const char* filter) {
+    need<css::frame::XStorable>(document)->storeToURL(
+        utf16(url),
+        properties({{"FilterName", Any(rtl::OUString::createFromAscii(filter))}, {"Overwrite", Any(true)}}));
+}
+
+// --- formulas to values ------------------------------------------------------------------------------------------
+
+struct Values {
+    CellRangeAddress where;
+    Rows rows;
+    std::vector<Any> formats; // of each cell, row by row
+};
+
+class Flattener {
+  public:
+    explicit Flattener(const Document& document) : document_(document) {
+        const auto calculation = need<css::sheet::XCalculatable>(document_);
+        calculation->enableAutomaticCalculation(false); // values stand still while formulas go
+        const Reference<css::container::XIndexAccess> sheets(document_->getSheets(), css::uno::UNO_QUERY_THROW);
+        std::vector<Reference<css::table::XCellRange>> open;
+        for (sal_Int32 i = 0; i < sheets->getCount(); ++i) {
+            const Reference<css::table::XCellRange> sheet(sheets->getByIndex(i), css::uno::UNO_QUERY_THROW);
+            if (unprotect(sheet))
+                open.push_back(sheet);
+            read(sheet);
+        }
+        for (sal_Int32 i = 0; i < sheets->getCount(); ++i) // whole sheets, so that no array is cut
+            Reference<css::sheet::XSheetOperation>(sheets->getByIndex(i), css::uno::UNO_QUERY_THROW)
+                ->clearContents(css::sheet::CellFlags::FORMULA);
+        for (const auto& values : values_) {
+            const Reference<css::table::XCellRange> sheet(sheets->getByIndex(values.where.Sheet),
+                                                          css::uno::UNO_QUERY_THROW);
+            write(sheet, values);
+        }
+        for (const auto& sheet : open)
+            need<css::util::XProtectable>(sheet)->protect(rtl::OUString());
+        calculation->enableAutomaticCalculation(true);
+    }
+
+  private:
+    // Whether the sheet was protected; a password ends the matter.
+    static bool unprotect(const Reference<css::table::XCellRange>& sheet) {
+        const auto protection = need<css::util::XProtectable>(sheet);
+        if (!protection->isProtected())
+            return false;
+        const auto name = utf8(need<css::container::XNamed>(sheet)->getName());
+        try {
+            protection->unprotect(rtl::OUString());
+        } catch (const css::uno::Exception&) { // a wrong password: answered below
+        }
+        if (protection->isProtected())
+            throw Refusal{tr("The sheet %1 has a password. Take it off first, or share a PDF.", name)};
+        return true;
+    }
+
+    void read(const Reference<css::table::XCellRange>& sheet) {
+        const auto formulas =
+            need<css::sheet::XCellRangesQuery>(sheet)->queryContentCells(css::sheet::CellFlags::FORMULA);
+        for (const auto& where : formulas->getRangeAddresses()) {
+            const auto range =
+                sheet->getCellRangeByPosition(where.StartColumn, where.StartRow, where.EndColumn, where.EndRow);
+            Values values{where, values_of(range), {}};
+            auto* row = values.rows.getArray();
+            for (sal_Int32 y = 0; y <= where.EndRow - where.StartRow; ++y) {
+                auto* value = row[y].getArray();
+                for (sal_Int32 x = 0; x <= where.EndColumn - where.StartColumn; ++x) {
+                    const auto cell = range->getCellByPosition(x, y);
+                    if (cell->getError() != 0)
+                        value[x] <<= need<css::text::XTextRange>(cell)->getString(); // as people see it
+                    values.formats.push_back(get_property(cell, "NumberFormat"));
+                }
+            }
+            values_.push_back(std::move(values));
+        }
+    }
+
+    // A formula lends its cell a format; a value does not.
+    static void write(const Reference<css::table::XCellRange>& sheet, const Values& values) {
+        const auto& where = values.where;
+        const auto range =
+            sheet->getCellRangeByPosition(where.StartColumn, where.StartRow, where.EndColumn, where.EndRow);
+        set_values(range, values.rows);
+        auto format = values.formats.begin();
+        for (sal_Int32 y = 0; y <= where.EndRow - where.StartRow; ++y)
+            for (sal_Int32 x = 0; x <= where.EndColumn - where.StartColumn; ++x, ++format)
+                if (const auto cell = range->getCellByPosition(x, y); get_property(cell, "NumberFormat") != *format)
+                    set_property(cell, "NumberFormat", *format);
+    }
+
+    Document document_;
+    std::vector<Values> values_;
+};
+
+// A document of its own with the same contents, closed at the end.
+class Copy {
+  public:
+    Copy(const Context& context, const Document& original, const std::string& near) {
+        const Unfinished file(near + ".copy");
+        store(original, file.url(), "calc8");
+        document_.set(
+            load(context, file.url(),
+                 {{"Hidden", Any(true)}, {"FilterName", Any(rtl::OUString("calc8"))}, {"AsTemplate", Any(true)}}),
+            css::uno::UNO_QUERY_THROW);
+    }
+    ~Copy() {
+        try {
+            need<css::util::XCloseable>(document_)->close(true);
+        } catch (const css::uno::Exception&) { // the office is ending
+        }
+    }
+    Copy(const Copy&) = delete;
+    Copy& operator=(const Copy&) = delete;
+
+    [[nodiscard]] const Document& document() const { return document_; }
+
+  private:
+    Document document_;
+};
+
+// The workbook's name without its ending, for the window that asks for the copy's.
+std::string proposed_name(const Document& document) {
+    auto name = utf8(need<css::frame::XModel>(document)->getURL());
+    name = name.substr(name.find_last_of('/') + 1);
+    name = name.substr(0, name.find_last_of('.'));
+    return (name.empty() ? tr("Workbook") : decoded(name)) + " " + tr("values");
+}
+
+bool exists(const std::string& url) {
+    osl::DirectoryItem item;
+    return osl::DirectoryItem::get(utf16(url), item) == osl::FileBase::E_None;
+}
+
+void share(Context& context) {
+    const auto document = context.document();
+    const auto url =
+        save_file(context, tr("Share as values"), proposed_name(document),
+                  {{tr("Spreadsheet (.ods)"), "*.ods"}, {tr("Excel (.xlsx)"), "*.xlsx"}, {"PDF", "*.pdf"}});
+    if (!url)
+        return;
+    const auto& kind = kind_of_file(*url);
+    if (utf8(need<css::frame::XModel>(document)->getURL()) == *url)
+        throw Refusal{tr("That is the workbook itself. Choose another name.")};
+    if (!context.interactive() && exists(*url) &&
+        !context.ask(tr("%1 is there already. Overwrite it?", *url), "Overwrite"))
+        return;
+    Unfinished file(*url);
+    if (kind.ending == ".pdf") {
+        store(document, file.url(), kind.filter);
+    } else {
+        const Copy copy(context, document, *url);
+        Flattener{copy.document()};
+        store(copy.document(), file.url(), kind.filter);
+    }
+    file.finish();
+    context.say(tr("Written: %1", decoded(*url)));
+}
+
+const Command command{"share", share};
+
+} // namespace
+
+} // namespace pacecells
