@@ -9,6 +9,7 @@ which walks a task second by second and knows nothing of the cell functions.
 """
 
 import math
+import os
 import re
 import subprocess
 import sys
@@ -543,12 +544,14 @@ def many(office):
     cells(document, "day_clocks").getCellRangeByPosition(0, 0, 5, count - 1).setDataArray(
         tuple(tuple((130 + i % 40) * (k + 1) * (1 + 0.004 * k) / DAY for k in range(6)) for i in range(count)))
     document.enableAutomaticCalculation(True)
-    taken = []
+    taken, worked = [], []
     for _ in range(5):
-        begin = time.perf_counter()
+        begin, busy = time.perf_counter(), processor_seconds(office)
         recalculate(document)
         taken.append(time.perf_counter() - begin)
-    print(f"200 athletes: hard recalculation of the whole workbook {sorted(taken)[2]:.2f} s (median of 5, fastest {min(taken):.2f} s)")
+        worked.append(processor_seconds(office) - busy)
+    print(f"200 athletes: hard recalculation of the whole workbook {sorted(taken)[2]:.2f} s, of it {sorted(worked)[2]:.2f} s of "
+          f"processor time (medians of 5; fastest {min(taken):.2f} s)")
     begin = time.perf_counter()
     typed(document, "roster_goal", "6", row=50)
     print(f"200 athletes: one goal typed {time.perf_counter() - begin:.2f} s")
@@ -557,6 +560,19 @@ def many(office):
     check("200 athletes: no error", errors_in(document), [])
     check("recalculation stays usable", min(taken) < 5, True)
     document.close(True)
+
+
+def processor_seconds(office):
+    """Processor time that the office's processes have used so far; a busy machine does not stretch it."""
+    ticks = 0
+    for stat in Path("/proc").glob("[0-9]*/stat"):
+        try:
+            fields = stat.read_text().rsplit(")", 1)[1].split()
+        except OSError:
+            continue
+        if int(fields[2]) == office.process.pid:  # process group
+            ticks += int(fields[11]) + int(fields[12])
+    return ticks / os.sysconf("SC_CLK_TCK")
 
 
 def main():
