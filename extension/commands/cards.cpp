@@ -11,9 +11,12 @@
 #include "pacecells/text.h"
 
 #include <com/sun/star/container/XIndexAccess.hpp>
+#include <com/sun/star/container/XNameContainer.hpp>
 #include <com/sun/star/container/XNamed.hpp>
+#include <com/sun/star/lang/XMultiServiceFactory.hpp>
 #include <com/sun/star/sheet/XPrintAreas.hpp>
 #include <com/sun/star/sheet/XSpreadsheets2.hpp>
+#include <com/sun/star/style/XStyleFamiliesSupplier.hpp>
 #include <com/sun/star/ucb/SimpleFileAccess.hpp>
 #include <com/sun/star/ui/dialogs/FolderPicker.hpp>
 #include <com/sun/star/util/XCloseable.hpp>
@@ -118,6 +121,7 @@ class Press {
         sheet_ = sheet_of(copy_, 0);
         if (const auto protection = as<css::util::XProtectable>(sheet_); protection.is() && protection->isProtected())
             protection->unprotect({});
+        copy_page_style(document, get_property(original, "PageStyle"));
         blank_ = values_of(part(sheet_, grid.first));
         for (auto* row = blank_.begin(); row != blank_.end(); ++row)
             for (auto* cell = row->begin(); cell != row->end(); ++cell)
@@ -151,6 +155,28 @@ class Press {
     }
 
   private:
+    // A sheet comes along without the style of its pages.
+    void copy_page_style(const Document& document, const Any& name) {
+        const auto styles = [](const Document& of) {
+            const auto families = need<css::style::XStyleFamiliesSupplier>(of)->getStyleFamilies();
+            return Reference<css::container::XNameContainer>(families->getByName("PageStyles"),
+                                                             css::uno::UNO_QUERY_THROW);
+        };
+        rtl::OUString title;
+        name >>= title;
+        const Reference<css::beans::XPropertySet> from(styles(document)->getByName(title), css::uno::UNO_QUERY_THROW);
+        const Reference<css::beans::XPropertySet> to(
+            need<css::lang::XMultiServiceFactory>(copy_)->createInstance("com.sun.star.style.PageStyle"),
+            css::uno::UNO_QUERY_THROW);
+        styles(copy_)->insertByName("cards", Any(to));
+        for (const auto* side : {"IsLandscape", "Width", "Height", "LeftMargin", "RightMargin", "TopMargin",
+                                 "BottomMargin", "HeaderIsOn", "FooterIsOn", "CenterHorizontally", "CenterVertically",
+                                 "PageScale", "ScaleToPages", "ScaleToPagesX", "ScaleToPagesY"})
+            to->setPropertyValue(rtl::OUString::createFromAscii(side),
+                                 from->getPropertyValue(rtl::OUString::createFromAscii(side)));
+        set_property(sheet_, "PageStyle", Any(rtl::OUString("cards")));
+    }
+
     const Context& context_;
     Grid grid_;
     Document copy_;

@@ -140,7 +140,9 @@ def cards(office):
                      Who="athlete:" + names[1])
     check("a file each: replaces with it", done)
 
-    done, said = run(office, document, "cards", File=str(WORK / "no such folder" / "x.pdf"))
+    file_as_folder = WORK / "a file"
+    file_as_folder.write_text("not a folder")
+    done, said = run(office, document, "cards", File=str(file_as_folder / "x.pdf"))
     check("no folder: refused with a sentence", (done, "could not be written" in said), (False, True))
     whole = everyone.read_bytes()
     full = Path("/dev/full")
