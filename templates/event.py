@@ -93,7 +93,8 @@ GROUP = 50    # first pace group
 def make_event(book):
     sheet, _ = book.event, book.texts
     sheet.widths("A", 8, 48, 25, 27, 17, *[17] * 6, *[15] * 6)
-    sheet.put("A1", '=IF(event_gym="";"";event_gym&": ")&event_title', "title")
+    # a blank, for a lone empty text may be read back as 0
+    sheet.put("A1", '=IF(event_gym&event_title="";" ";IF(event_gym="";"";event_gym&": ")&event_title)', "title")
     sheet.heights(1, 1, 11)
     sheet.put("A2", "=event_stamp", "stamp")
     sheet.merged("A3:Q3", "=" + book.unless_absent("event_answers", 'IF(event_check="";"";"! "&event_check)'), "problem")
@@ -173,7 +174,7 @@ def make_event(book):
     sheet.text("L18", "Loads by division, kg", "section")
     for col, head in zip("ABCDE", ("No.", "Movement", "Unit", "When", "Change each round")):
         sheet.text(f"{col}19", head, "head")
-    sheet.heights(19, 19, 10)
+    sheet.heights(19, 19, 13)
     sheet.styled("F19:K19", "input head")
     sheet.name("division_names", "F19:K19")
     sheet.right("L19", '=F19&""', DIVISIONS, "head")
