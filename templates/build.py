@@ -198,7 +198,7 @@ def main():
     parser.add_argument("--oxt", type=Path, required=True, help="the extension with the functions")
     parser.add_argument("--out", type=Path, required=True)
     parser.add_argument("--work", type=Path, help="folder for the private office; OUT/office if left out")
-    parser.add_argument("--language", nargs="+", choices=LOCALES, default=["en"])
+    parser.add_argument("--language", nargs="+", choices=LOCALES, default=list(LOCALES))
     parser.add_argument("--only", nargs="+", choices=("event", "tests", "wall"), default=["event", "tests", "wall"])
     options = parser.parse_args()
     used = set()

@@ -53,7 +53,7 @@ def make_sets(book):
         # the station's name stands in row 4, its number in row 1, white on white
         number = address(first, 0, "cr")
         sheet.put(address(first, 0), f"={at}", "working").CharColor = 0xFFFFFF
-        sheet.merged(f"{address(first, 3)}:{address(first + 3, 3)}", f'=IF({number}=0;"";INDEX(st_name;{number}))', "head")
+        sheet.merged(f"{address(first, 3)}:{address(first + 3, 3)}", f'=IF({number}=0;" ";INDEX(st_name;{number}))', "head")
         for step, (head, block, style) in enumerate((("Longest set", "max", "cell center"), ("Open with", "open", "cell strong"),
                                                      ("Fall back to", "back", "cell center"), ("In hand", "hand", "cell tenth"))):
             sheet.text(address(first + step, 4), head, "head")
