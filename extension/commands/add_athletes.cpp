@@ -4,6 +4,7 @@
 #include "dialog.h"
 #include "form.h"
 #include "office.h"
+#include "prints.h"
 
 #include "pacecells/clock.h"
 #include "pacecells/text.h"
@@ -199,6 +200,7 @@ void write(const Context& context, const Roster& roster, const Plan& plan) {
         else
             text("roster_goal", at, goal);
     }
+    fit_prints(document);
     undo.done();
 }
 
