@@ -9,7 +9,7 @@ import uno  # noqa: E402
 from office import Office, named, recalculate, save  # noqa: E402
 
 SHOWN = {"athlete": "roster_name", "goal": "roster_plan", "round target": "roster_target",
-         "cal/h needed": "roster_need", "margin": "roster_margin"}
+         "cal/h needed": "roster_need", "margin": "roster_margin", "note": "roster_note"}
 FORMULA_ERRORS = 4  # com.sun.star.sheet.FormulaResult.ERROR
 
 

@@ -6,6 +6,7 @@
 Needs xvfb and imagemagick.
 """
 
+import os
 import subprocess
 import sys
 import time
@@ -15,22 +16,26 @@ HERE = Path(__file__).resolve().parent
 sys.path.insert(0, str(HERE.parent / "templates"))
 from office import Office, recalculate  # noqa: E402
 
-DISPLAY, SIZE = ":87", "1500x840"
+DISPLAY, WIDTH, HEIGHT = ":87", 1500, 980
 
 
 def main():
     build = Path(sys.argv[1]).resolve()
-    screen = subprocess.Popen(["Xvfb", DISPLAY, "-screen", "0", f"{SIZE}x24", "-noreset"], stderr=subprocess.DEVNULL)
+    os.environ["SAL_USE_VCLPLUGIN"] = "gen"  # fills the screen where there is no window manager
+    screen = subprocess.Popen(["Xvfb", DISPLAY, "-screen", "0", f"{WIDTH}x{HEIGHT}x24", "-noreset"],
+                              stderr=subprocess.DEVNULL)
     try:
         time.sleep(3)
-        with Office([build / "pacecells.oxt"], build / "picture", display=DISPLAY, reuse=True) as office:
+        with Office([build / "pacecells.oxt"], build / "picture", display=DISPLAY) as office:
             document = office.open(build / "templates" / "en" / "example-rounds.ots", hidden=False)
             recalculate(document)
             document.CurrentController.setActiveSheet(document.Sheets["Roster"])
+            need = document.NamedRanges.getByName("roster_need").ReferredCells
+            document.CurrentController.select(need.getCellByPosition(0, 0))  # its formula shows
             office.dispatch(document, ".uno:Sidebar", Sidebar=False)
-            time.sleep(8)  # until all is drawn
-            subprocess.run(["import", "-display", DISPLAY, "-window", "root", "-colors", "64", "-strip",
-                            f"png8:{HERE / 'package' / 'roster.png'}"], check=True)
+            time.sleep(20)  # until all is drawn, on a busy machine too
+            subprocess.run(["import", "-display", DISPLAY, "-window", "root", "+dither",
+                            "-colors", "64", "-strip", f"png8:{HERE / 'package' / 'roster.png'}"], check=True)
     finally:
         screen.terminate()
 
