@@ -190,7 +190,7 @@ def entry_date(sheet, col, name):
 
 def entry_machine(sheet, key, title, per, distances):
     first = ROW_AT[key]
-    sheet.widths(column(first), *[15.5] * 5, 21, 16, 16, 16, 15, 66, 32)
+    sheet.widths(column(first), *[15.5] * 5, 21, 16.5, 16, 16, 15, 66, 32)
     sheet.merged(f"{address(first, 5)}:{address(first + GROUP - 1, 5)}", sheet._(title), "head")
     entry_tests(sheet, first, ("metres", "metres", "calories", "calories in", "watts"),
                 (*distances, 50, 600 * SECOND, 180 * SECOND))
