@@ -177,7 +177,7 @@ STYLES = {
     "card value": _style(CharHeight=17, CharWeight=150, HoriJustify=CENTER, lines="blr"),
     "card words": _style(CharHeight=10, IsTextWrapped=True, VertJustify=1),
     "card strip": _style(CharHeight=9, HoriJustify=CENTER, lines="tblr"),
-    "card strip time": _style("card strip", CharFontName="Liberation Sans Narrow", CharWeight=150, CharHeight=11),
+    "card strip time": _style("card strip", CharFontName="Liberation Sans Narrow", CharWeight=150, CharHeight=9.5),
     "cut right": _style(lines="r", dashed=True),
     "cut bottom": _style(lines="b", dashed=True),
     "working": _style(CharHeight=9),
