@@ -143,7 +143,7 @@ void write_pace_table(Block& block, const PaceTable& table) {
 }
 
 void pace_table(Context& context) {
-    Form form(context, tr("Pace table"));
+    Form form(context, tr("Pace table"), 330);
     form.entry("Cap", tr("~Cap"), "20:00", tr("Minutes and seconds."));
     form.entry("From", tr("~From rounds"), "6");
     form.entry("To", tr("~To rounds"), "12");
@@ -235,7 +235,7 @@ void write_ergometer_table(Block& block, const ErgometerTable& table) {
 }
 
 void ergometer_table(Context& context) {
-    Form form(context, tr("Ergometer table"));
+    Form form(context, tr("Ergometer table"), 330);
     form.choice("Machine", tr("~Machine"), {{"row", tr("Rower")}, {"ski", tr("Ski")}, {"bike", tr("Bike")}});
     form.entry("Calories", tr("~Calories"), "15", tr("The time for these is shown."));
     form.entry("From", tr("~From cal/h"), "700");
