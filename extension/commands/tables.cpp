@@ -148,7 +148,7 @@ void pace_table(Context& context) {
     form.entry("From", tr("~From rounds"), "6");
     form.entry("To", tr("~To rounds"), "12");
     form.entry("Step", tr("In ~steps of"), "1", tr("Rounds from one line to the next."));
-    form.entry("Calories", tr("~Calories a round"), "", tr("On the ergometer. Blank: no rate is asked for."));
+    form.entry("Calories", tr("Ca~lories a round"), "", tr("On the ergometer. Blank: no rate is asked for."));
     form.entry("Other", tr("~All else in the round"), "0", tr("Seconds beside the ergometer."));
     const auto table_field = form.dialog().table(
         tr("What it will show"), {tr("Rounds"), tr("Round time"), tr("Clock at half"), tr("cal/h")}, 90);

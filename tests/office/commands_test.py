@@ -82,7 +82,9 @@ def texts():
                   sorted(re.findall(r"%\d", english)))
             check(f"{english!r} in {language}: mnemonic", text.count("~"), english.count("~"))
             check(f"{english!r} in {language}: text", bool(text.strip()))
-    used = "".join(file.read_text() for file in (SOURCES / "commands").glob("*.[ch]*"))
+    # A text may be broken over several lines of the source.
+    sources = {file.name: re.sub(r'"\s*\n\s*"', "", file.read_text()) for file in (SOURCES / "commands").glob("*.[ch]*")}
+    used = "".join(sources.values())
     unused = [english for english in rows if json.dumps(english, ensure_ascii=False) not in used and "~Pacecells" != english]
     check("texts that nothing uses", unused, [])
     labels = re.findall(r'\{"[a-z-]+", ("[^"]+")', (SOURCES / "commands" / "menu.h").read_text())
@@ -92,6 +94,17 @@ def texts():
             text = label if language == "en" else rows[label][language]
             keys.append(text[text.index("~") + 1].lower())
         check(f"menu mnemonics in {language}, each once", sorted(keys), sorted(set(keys)))
+
+
+    for name, source in sources.items():
+        for window in re.split(r"\b(?:Form|Dialog) \w+\(context", source)[1:]:
+            window = re.split(r"\n}\n", window)[0]
+            for language in LANGUAGES:
+                keys = []
+                for text in dict.fromkeys(map(json.loads, re.findall(r'tr\(("[^"\\\n]*~[^"\\\n]*")', window))):
+                    text = text if language == "en" else rows[text][language]
+                    keys.append(text[text.index("~") + 1].lower())
+                check(f"{name}: mnemonics of a window in {language}, each once", sorted(keys), sorted(set(keys)))
 
 
 def registration():
