@@ -479,6 +479,14 @@ def file_formats():
         typed = shown_formulas(document.Sheets[0])
         for kind in kinds:
             save(document, WORK / f"examples.{kind}")
+        # Values for those without any of this: a list, read as text.
+        save(document, WORK / "examples.csv", FilterOptions="59,34,76,1,,0,false,true")
+        shown = [document.Sheets[0].getCellByPosition(0, row).String for row in range(len(CATALOG))]
+        values = office.open(WORK / "examples.csv", FilterName="Text - txt - csv (StarCalc)",
+                             FilterOptions="59,34,76,1,1/2")
+        check("csv: the values as a list",
+              [values.Sheets[0].getCellByPosition(0, row).String for row in range(len(CATALOG))], shown)
+        values.close(True)
     with Office([], WORK / "without", reuse=True) as office:
         for kind in kinds:
             document = office.open(WORK / f"examples.{kind}")
