@@ -39,6 +39,7 @@ constexpr int field_height = 13;
 constexpr int row_height = 18; // two lines of hint beside a field
 constexpr int button_width = 60;
 constexpr int button_height = 15;
+constexpr auto* sentence_name = "sentence";
 constexpr float bold_weight = 150;
 constexpr float normal_weight = 100;
 
@@ -208,7 +209,8 @@ Dialog::Field Dialog::memo(const std::string& text, const std::string& initial, 
     return {name, {}, {}};
 }
 
-Dialog::Field Dialog::table(const std::string& text, const std::vector<std::string>& headers, int height) {
+Dialog::Field Dialog::table(const std::string& text, const std::vector<std::string>& headers, int height,
+                            const std::vector<int>& shares) {
     if (!text.empty()) {
         label(text, margin, y_, width_ - 2 * margin);
         y_ += line_height + 1;
@@ -216,9 +218,10 @@ Dialog::Field Dialog::table(const std::string& text, const std::vector<std::stri
     const std::string name = "table" + std::to_string(count_);
     const auto made = insert("grid.UnoControlGridModel", name, margin, y_, width_ - 2 * margin, height);
     const auto columns = css::awt::grid::DefaultGridColumnModel::create(context_.component());
-    for (const auto& header : headers) {
+    for (std::size_t i = 0; i < headers.size(); ++i) {
         const auto column = columns->createColumn();
-        column->setTitle(utf16(header));
+        column->setTitle(utf16(headers[i]));
+        column->setFlexibility(i < shares.size() ? shares[i] : 1);
         columns->addColumn(column);
     }
     set_property(made, "ColumnModel", Any(columns));
@@ -238,24 +241,56 @@ Dialog::Field Dialog::progress() {
     return {name, {}, {}};
 }
 
-std::vector<Dialog::Field> Dialog::entries(const std::string& text, const std::vector<std::string>& initial,
-                                           const std::vector<int>& widths) {
-    label(text, margin, y_ + 2, label_width_);
-    std::vector<Field> fields;
-    const std::string hint = "entries" + std::to_string(count_) + "_hint";
-    int x = margin + label_width_ + gap;
-    for (std::size_t i = 0; i < initial.size(); ++i) {
-        const std::string name = "entry" + std::to_string(count_);
-        const auto made = insert("UnoControlEditModel", name, x, y_, widths[i], field_height);
-        set_property(made, "Text", Any(utf16(initial[i])));
+std::vector<Dialog::Field> Dialog::fields(const std::vector<Part>& parts) {
+    std::vector<Field> made_fields;
+    int x = margin;
+    for (const auto& part : parts) {
+        if (part.label_width > 0) {
+            label(part.label, x, y_ + 2, part.label_width);
+            x += part.label_width + 2;
+        }
+        const bool list = !part.items.empty() && !part.typed;
+        const std::string name = (list ? "choice" : "entry") + std::to_string(count_);
+        const auto made = insert(list                 ? "UnoControlListBoxModel"
+                                 : part.items.empty() ? "UnoControlEditModel"
+                                                      : "UnoControlComboBoxModel",
+                                 name, x, y_, part.width, field_height);
+        if (!part.items.empty()) {
+            set_property(made, "Dropdown", Any(true));
+            set_property(made, "LineCount", Any(static_cast<sal_Int16>(14)));
+            set_property(made, "StringItemList", Any(strings(part.items)));
+        }
+        constexpr sal_Int16 first = 0;
+        if (list)
+            set_property(made, "SelectedItems", Any(Sequence<sal_Int16>(&first, 1)));
+        else
+            set_property(made, "Text", Any(utf16(part.initial)));
+        set_property(made, "HelpText", Any(utf16(part.spoken)));
         watched_.push_back(name);
-        fields.push_back({name, hint, {}});
-        x += widths[i] + gap;
+        made_fields.push_back({name, sentence_name, {}});
+        x += part.width + gap;
     }
-    y_ += field_height + 1;
-    label("", margin + label_width_ + gap, y_, width_ - 2 * margin - label_width_ - gap, hint);
-    y_ += line_height;
-    return fields;
+    y_ += field_height + 2;
+    return made_fields;
+}
+
+void Dialog::headings(const std::vector<std::pair<std::string, int>>& texts_and_widths) {
+    int x = margin;
+    y_ += gap;
+    for (const auto& [text, width] : texts_and_widths) {
+        label(text, x, y_, width);
+        x += width + gap;
+    }
+    y_ += line_height + 1;
+}
+
+void Dialog::sentence(const std::string& hint, int lines) {
+    sentence_hint_ = hint;
+    const auto made =
+        insert("UnoControlFixedTextModel", sentence_name, margin, y_ + 2, width_ - 2 * margin, lines * line_height);
+    set_property(made, "Label", Any(utf16(hint)));
+    set_property(made, "MultiLine", Any(true));
+    y_ += lines * line_height + gap;
 }
 
 void Dialog::button(const std::string& text, std::function<void()> action) {
@@ -420,7 +455,9 @@ bool Dialog::refuse(const Field& field, const std::string& sentence) {
     return false;
 }
 
-void Dialog::clear(const Field& field) { say(field.hint_name, field.hint, false); }
+void Dialog::clear(const Field& field) {
+    say(field.hint_name, field.hint_name == sentence_name ? sentence_hint_ : field.hint, false);
+}
 
 bool Dialog::run(const std::string& accept_label, std::function<bool()> accept) {
     accept_ = std::move(accept);

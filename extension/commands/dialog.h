@@ -49,16 +49,30 @@ class Dialog {
                                const std::string& hint = {});
     [[nodiscard]] Field tick(const std::string& label, bool ticked);
     // Several lines with scrollbars, over the whole width; the label may be empty.
-    [[nodiscard]] Field memo(const std::string& label, const std::string& initial, int height, bool read_only);
-    // A table to look at, over the whole width, with scrollbars.
-    [[nodiscard]] Field table(const std::string& label, const std::vector<std::string>& headers, int height);
+    Field memo(const std::string& label, const std::string& initial, int height, bool read_only);
+    // A table to look at, over the whole width, with scrollbars; the shares of its columns in the width, or all alike.
+    [[nodiscard]] Field table(const std::string& label, const std::vector<std::string>& headers, int height,
+                              const std::vector<int>& shares = {});
     [[nodiscard]] Field progress();
-    // One line of entries side by side under a common label, for a table to fill in row by row. The hint of the line is
-    // beneath it.
-    [[nodiscard]] std::vector<Field> entries(const std::string& label, const std::vector<std::string>& initial,
-                                             const std::vector<int>& widths);
+    // Fields side by side in one line, each behind its own label. What is refused, or the hint, stands in the sentence
+    // of the dialog, placed by sentence().
+    struct Part {
+        std::string label; // before the field; may be empty
+        int label_width = 0;
+        int width = 60;
+        std::string initial = {};
+        std::vector<std::string> items = {}; // to choose from
+        bool typed = true;                   // anything may be typed beside the items
+        std::string spoken = {};             // what the field is, where no label says it: for a pointer or a reader
+    };
+    [[nodiscard]] std::vector<Field> fields(const std::vector<Part>& parts);
+    // The headings of a table to fill in: texts above the fields of the next line.
+    void headings(const std::vector<std::pair<std::string, int>>& texts_and_widths);
+    void sentence(const std::string& hint, int lines);
     // A further button beside the usual ones, at the bottom.
     void button(const std::string& label, std::function<void()> action);
+    // Ends the window from such a button, as if cancelled.
+    void leave() { end(0); }
 
     // --- while it is open ---
     [[nodiscard]] std::string text(const Field& field) const;
@@ -124,6 +138,7 @@ class Dialog {
     std::vector<std::string> watched_; // controls whose changes matter
     std::vector<std::pair<std::string, std::function<void()>>> actions_;
     std::vector<std::string> labels_;
+    std::string sentence_hint_;
     std::function<void()> changed_;
     std::function<bool()> accept_;
     bool cancelled_ = false;

@@ -9,12 +9,22 @@
 
 namespace pacecells {
 
+namespace {
+
+// In front of a sentence about a field.
+std::string called(std::string label) {
+    std::erase(label, '~');
+    return label + ": ";
+}
+
+} // namespace
+
 Form::Form(Context& context, const std::string& title, int width, int label_width, int field_width)
     : context_(context), dialog_(context, title, width, label_width, field_width) {}
 
 void Form::entry(const std::string& name, const std::string& label, const std::string& initial,
                  const std::string& hint) {
-    fields_.push_back({name, label, initial, {}, false, dialog_.entry(label, initial, hint)});
+    fields_.push_back({name, label, initial, {}, false, dialog_.entry(label, initial, hint), false});
 }
 
 void Form::choice(const std::string& name, const std::string& label, const std::vector<Option>& options,
@@ -22,11 +32,29 @@ void Form::choice(const std::string& name, const std::string& label, const std::
     std::vector<std::string> labels;
     for (const auto& option : options)
         labels.push_back(option.label);
-    fields_.push_back({name, label, options.front().value, options, false, dialog_.choice(label, labels, 0, hint)});
+    fields_.push_back(
+        {name, label, options.front().value, options, false, dialog_.choice(label, labels, 0, hint), false});
 }
 
 void Form::tick(const std::string& name, const std::string& label, bool ticked) {
-    fields_.push_back({name, label, ticked ? "true" : "", {}, true, dialog_.tick(label, ticked)});
+    fields_.push_back({name, label, ticked ? "true" : "", {}, true, dialog_.tick(label, ticked), false});
+}
+
+void Form::line(std::vector<Part> parts) {
+    std::vector<Dialog::Part> looks;
+    for (auto& part : parts) {
+        for (const auto& option : part.options)
+            part.items.push_back(option.label);
+        part.typed = part.options.empty();
+        looks.push_back(part);
+    }
+    auto made = dialog_.fields(looks);
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+        auto& part = parts[i];
+        fields_.push_back({part.name, part.spoken.empty() ? part.label : part.spoken,
+                           part.options.empty() ? part.initial : part.options.front().value, part.options, false,
+                           made[i], true});
+    }
 }
 
 const Form::Named& Form::find(const std::string& name) const {
@@ -70,14 +98,17 @@ void Form::clear_hints() {
         dialog_.clear(named.field);
 }
 
+std::string Form::sentence(const FieldRefusal& refusal) const {
+    const auto& named = find(refusal.field);
+    return named.shares_sentence ? called(named.label) + refusal.sentence : refusal.sentence;
+}
+
 bool Form::fill(const std::string& accept_label, const Read& read, const Read& preview) {
     if (!context_.interactive()) {
         try {
             read(*this);
         } catch (const FieldRefusal& refusal) {
-            auto label = find(refusal.field).label;
-            std::erase(label, '~');
-            throw Refusal{label + ": " + refusal.sentence};
+            throw Refusal{called(find(refusal.field).label) + refusal.sentence};
         }
         return true;
     }
@@ -87,7 +118,7 @@ bool Form::fill(const std::string& accept_label, const Read& read, const Read& p
             try {
                 preview(*this);
             } catch (const FieldRefusal& refusal) {
-                dialog_.hint(find(refusal.field).field, refusal.sentence);
+                dialog_.hint(find(refusal.field).field, sentence(refusal));
             }
         });
     return dialog_.run(accept_label, [this, read] {
@@ -96,7 +127,7 @@ bool Form::fill(const std::string& accept_label, const Read& read, const Read& p
             read(*this);
             return true;
         } catch (const FieldRefusal& refusal) {
-            return dialog_.refuse(find(refusal.field).field, refusal.sentence);
+            return dialog_.refuse(find(refusal.field).field, sentence(refusal));
         }
     });
 }

@@ -39,6 +39,12 @@ class Form {
     void choice(const std::string& name, const std::string& label, const std::vector<Option>& options,
                 const std::string& hint = {});
     void tick(const std::string& name, const std::string& label, bool ticked);
+    // Fields side by side, in one line. Where `spoken` is empty the label is what the field is called in a refusal.
+    struct Part : Dialog::Part {
+        std::string name;
+        std::vector<Option> options = {}; // a choice of these alone
+    };
+    void line(std::vector<Part> parts);
 
     // For all that is not a named field.
     [[nodiscard]] Dialog& dialog() { return dialog_; }
@@ -63,9 +69,11 @@ class Form {
         std::vector<Option> options;
         bool tick = false;
         Dialog::Field field;
+        bool shares_sentence = false; // which has to say what it is about
     };
     [[nodiscard]] const Named& find(const std::string& name) const;
     void clear_hints();
+    [[nodiscard]] std::string sentence(const FieldRefusal& refusal) const;
 
     Context& context_;
     Dialog dialog_;

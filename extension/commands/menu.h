@@ -16,15 +16,18 @@ struct MenuItem {
 inline constexpr std::string_view protocol = "vnd.org.pacecells:";
 
 inline constexpr MenuItem menu[] = {
-    {"new-event", "New ~event", false, true},
+    {"new-event", "New ~event…", false, true},
     {"new-tests", "New ~tests"},
     {"new-wall", "New ~wall table"},
     {"add-athletes", "~Add athletes…", true, true},
+    {"bring-tests", "~Bring in test results…", false, true},
     {"pace-table", "Insert ~pace table…", true, true},
     {"ergometer-table", "Insert e~rgometer table…", false, true},
     {"minutes", "Show as ~minutes and seconds", false, true},
     {"explain", "E~xplain this cell…", false, true},
-    {"cards", "~Cards as PDF…", true, true},
+    {"heat-day", "Heat ~day…", true, true},
+    {"fit-prints", "~Fit prints to the people"},
+    {"cards", "~Cards as PDF…", false, true},
     {"share", "~Share as values…", false, true},
     {"help", "~Help", true},
     {"about", "Ab~out Pacecells…"},

@@ -1,0 +1,411 @@
+#!/usr/bin/python3
+"""The commands around the event workbook and its people in the real office, each through its dispatch, without windows.
+
+    commands_roster_test.py BUILD [PART...]    e.g. commands_roster_test.py build/release bring_list
+
+Uses BUILD/pacecells.oxt and the workbooks in BUILD/templates. Ends with "N passed, N failed" and fails if anything did.
+Expected values are what was typed into the files, or what the tests workbook shows.
+"""
+
+import datetime
+import sys
+import time
+import zipfile
+
+import commands_test
+from commands_test import BUILD, LANGUAGES, WORK, check, private_office, result, run
+from com.sun.star.table.CellContentType import EMPTY, FORMULA, TEXT, VALUE
+from office import named, save
+
+FILES = WORK / "roster-files"
+NEW, CHANGED, SAME = "new", "changed", "unchanged"
+
+
+def cells(document, name):
+    return document.NamedRanges.getByName(name).ReferredCells
+
+
+def cell(document, name, row=0, column=0):
+    return cells(document, name).getCellByPosition(column, row)
+
+
+def row_of(document, name, row, first=0, count=6):
+    return [None if cell(document, name, row, k).Type == EMPTY else result(cell(document, name, row, k))
+            for k in range(first, first + count)]
+
+
+def state(document):
+    """All that results of tests are written into: {(name, row, column): content}."""
+    return {(name, row, column): content
+            for name in ("tests_name", "tests_row", "tests_ski", "tests_bike", "tests_armbike", "tests_movements", "tests_sets")
+            for row, contents in enumerate(cells(document, name).getFormulaArray())
+            for column, content in enumerate(contents) if content}
+
+
+def day(*date):
+    return float((datetime.date(*date) - datetime.date(1899, 12, 30)).days)
+
+
+def documents(office):
+    return [component.RuntimeUID for component in office.desktop.Components]
+
+
+def made(office, document, **arguments):
+    """Dispatches new-event: (what it said, the new document or None)."""
+    before = documents(office)
+    good, said = run(office, document, "new-event", **arguments)
+    new = [component for component in office.desktop.Components if component.RuntimeUID not in before]
+    check(f"new-event {arguments}: documents", len(new), int(good))
+    return said, new[0] if new else None
+
+
+# --- new event ----------------------------------------------------------------------------------------------------
+
+def new_event():
+    """What was typed stands in the workbook, what was left blank is blank there, and nothing else differs."""
+    with private_office() as office:
+        document = office.new()
+        said, plain = made(office, document, Empty="true")
+        check("empty workbook", (said, plain.URL, cell(plain, "event_format").Type, cell(plain, "event_cap").Type),
+              ("", "", EMPTY, EMPTY))
+        untouched = {name: cells(plain, name).getFormulaArray() for name in
+                     ("division_names", "group_names", "event_steps", "machine_counts", "station_rep_s")}
+        plain.close(True)
+
+        said, event = made(office, document)
+        check("nothing typed", (said, event.URL, cell(event, "event_format").String), ("", "", "as many rounds as possible"))
+        check("nothing typed: the rest as in the workbook",
+              {name: cells(event, name).getFormulaArray() for name in untouched}, untouched)
+        check("nothing typed: blanks", [cell(event, name).Type for name in
+              ("event_gym", "event_title", "event_cap", "event_rounds", "station_movements", "station_amounts")], [EMPTY] * 6)
+        event.close(True)
+
+        said, event = made(
+            office, document, Format="ladder", Gym="Quayside Shed", Title="=1+1", Cap="13:00", Division3="", Division4="teens",
+            Movement1="Row", Unit1=" Row  CAL ", Amount1="7/5/6", Movement3="Push press", Unit3="rep", Amount3="4", Change3="2",
+            Load3="40 / - / 27,5", Unit4="hold", Amount4="/30/-", Change4="-1.5")
+        check("ladder", (said, cell(event, "event_format").String), ("", "ladder"))
+        check("ladder: cap", result(cell(event, "event_cap")), 780 / 86400)
+        check("ladder: cap shown", cell(event, "event_cap").String, "13:00")
+        check("no formula of a text", (cell(event, "event_title").Type, cell(event, "event_title").String), (TEXT, "=1+1"))
+        check("ladder: gym", cell(event, "event_gym").String, "Quayside Shed")
+        check("ladder: divisions", row_of(event, "division_names", 0), ["as written", "adapted", None, "teens", None, None])
+        check("ladder: movements", [cell(event, "station_movements", row).String for row in range(4)], ["Row", "Push press", "", ""])
+        check("ladder: units", [cell(event, "station_units", row).String for row in range(4)], ["row cal", "rep", "hold", ""])
+        check("ladder: amounts", [row_of(event, "station_amounts", row) for row in range(3)],
+              [[7.0, 5.0, None, 6.0, None, None], [4.0, 4.0, None, 4.0, None, None], [None, 30.0, None, None, None, None]])
+        check("ladder: loads", row_of(event, "station_loads", 1), [40.0, None, None, 27.5, None, None])
+        check("ladder: change", [row_of(event, "station_change", row, count=1)[0] for row in range(4)], [None, 2.0, -1.5, None])
+        check("ladder: what the sheet asks for next", cell(event, "event_check").String, "Station 1: give cal/h.")
+        check("new event: one step of undo", list(event.UndoManager.AllUndoActionTitles), ["New event"])
+        check("new event: not lost without a question", event.isModified(), True)
+        event.close(True)
+
+        said, event = made(office, document, Format="time", Rounds="5", Cap="1:02:30")
+        check("for time", (said, cell(event, "event_format").String, result(cell(event, "event_rounds"))),
+              ("", "for time with a cap", 5.0))
+        check("for time: cap", result(cell(event, "event_cap")), 3750 / 86400)
+        event.close(True)
+
+        number = "Needs one number from 0 to 99999 for all divisions, or 4 with / between, one for each."
+        for arguments, sentence in (
+                ({"Format": "relay"}, "Format: relay is none of the choices."),
+                ({"Cap": "20"}, "Cap: Needs a time such as 20:00, above 0:00 and below 4:00:00."),
+                ({"Cap": "4:00:00"}, "Cap: Needs a time such as 20:00, above 0:00 and below 4:00:00."),
+                ({"Rounds": "5"}, "Rounds, for time: Leave this blank: rounds are given only where the format is for time."),
+                ({"Format": "time", "Rounds": "41"}, "Rounds, for time: Needs a number from 1 to 40."),
+                ({"Format": "time", "Rounds": "2.5"}, "Rounds, for time: Needs a whole number."),
+                ({"Division2": "As  Written"}, "Division 2: This name is given to another division."),
+                ({"Unit1": "reps"}, "Station 1, unit: Needs one of the units: rep, row cal, ski cal, bike cal, armbike cal, "
+                                    "row m, ski m, bike m, run m, carry m, hold, rest."),
+                ({"Unit2": "rep", "Amount2": "12/10"}, f"Station 2, amount: {number}"),
+                ({"Unit2": "rep", "Amount2": "12/10/9/8/7"}, f"Station 2, amount: {number}"),
+                ({"Unit2": "rep", "Amount2": "-"}, f"Station 2, amount: {number}"),
+                ({"Unit2": "rep", "Amount2": "-3"}, f"Station 2, amount: {number}"),
+                ({"Unit2": "rep", "Amount2": "12/x/9/8"}, f"Station 2, amount: {number}"),
+                ({"Unit2": "rep", "Amount2": "100000"}, f"Station 2, amount: {number}"),
+                ({"Unit2": "rep", "Amount2": "12/10", "Division1": "all", "Division2": "", "Division3": "", "Division4": ""},
+                 "Station 2, amount: Needs a number from 0 to 99999."),
+                ({"Unit2": "rep", "Amount2": "12", "Division1": "", "Division2": "", "Division3": "", "Division4": ""},
+                 "Division 1: Name a division first: amounts and loads belong to divisions."),
+                ({"Unit8": "rep", "Load8": "1000"}, "Station 8, load: Needs one number from 0 to 999 for all divisions, or 4 "
+                                                    "with / between, one for each."),
+                ({"Unit8": "rep", "Change8": "two"},
+                 "Station 8, change from round to round: Needs a number from -999 to 999."),
+                ({"Movement1": "Row", "Amount1": "12"},
+                 "Station 1, unit: Needs a unit, so that the numbers beside it mean something.")):
+            check(f"new-event {arguments}", made(office, document, **arguments), (sentence, None))
+    for language in LANGUAGES:
+        with private_office(language) as office:
+            document = office.new()
+            _, plain = made(office, document, Empty="true")
+            _, event = made(office, document, Cap="17:30,5", Unit1="rep", Amount1="2,5")
+            if plain is None or event is None:
+                continue
+            check(f"{language}: divisions as in the workbook", cells(event, "division_names").getDataArray(),
+                  cells(plain, "division_names").getDataArray())
+            check(f"{language}: format", cell(event, "event_format").String, cell(plain, "list_format").String)
+            check(f"{language}: decimals", [result(cell(event, "event_cap")), result(cell(event, "station_amounts"))],
+                  [1050.5 / 86400, 2.5])
+            plain.close(True)
+            event.close(True)
+
+
+# --- bring in test results ----------------------------------------------------------------------------------------
+
+ROSTER = ("Ada Brinkhorst", "Bela Ossian", "Cora Varga", "Örjan Ähl", "Twin Two", "Twin  two", "Emil Sandgren")
+
+
+def event_with(office, names=ROSTER):
+    event = office.open(BUILD / "templates" / "en" / "event.ots")
+    for row, name in enumerate(names):
+        cell(event, "roster_name", row).setString(name)
+    event.UndoManager.clear()
+    return event
+
+
+def written(name, text, encoding="utf-8"):
+    path = FILES / name
+    path.write_bytes(text.encode(encoding))
+    return str(path)
+
+
+def bring(office, event, path, **arguments):
+    good, said = run(office, event, "bring-tests", File=path, **arguments)
+    return good, said.split("\n")
+
+
+LIST = """Results of the autumn;;;;
+Name;Rower critical power;Rower reserve;Rower: date;Ski time;Ski calories;Pull-up longest set;Deadlift one-repetition maximum, kg;Push-up – seconds a rep;Shoe size
+ada   BRINKHORST;210;15000;2026-11-02;;;12;;;38
+ÖRJAN ähl;;;;5:00;75;;100,5;1,5;41
+Cora Varga;;;;;;;;;
+Nobody Known;200;;;;;;;;
+Twin two;200;;;;;;;;
+Bela Ossian;200;;;;;;;;
+bela ossian;201;;;;;;;;
+Emil Sandgren;1200;15000;;;;9;;;
+"""
+
+
+def bring_list():
+    """From CSV: what is brought is what the list says, on the row of that athlete alone; the rest stays."""
+    with private_office() as office:
+        event = event_with(office)
+        cell(event, "tests_movements", 0, 3).setString("PULL-UP ")
+        cell(event, "tests_sets", 7, 12).Value = 5  # a column that someone uses without a heading, and its row
+        event.UndoManager.clear()
+        before = state(event)
+        path = written("list.csv", "\ufeff" + LIST)
+        good, said = bring(office, event, path, Write="false")
+        wanted = [
+            "3 new, 0 changed, 0 unchanged, 1 not on the roster. 3 left out, for the name stands twice. 1 without results. "
+            "New movements on the sheet: Deadlift, Push-up. Columns not read: Shoe size.",
+            "ada   BRINKHORST: new; Rower: critical power 210, reserve 15000, date 2026-11-02; Pull-up: longest set 12",
+            "ÖRJAN ähl: new; Ski ergometer: time of one test 5:00, calories of one test 75; "
+            "Deadlift: one-repetition maximum 100.5; Push-up: seconds a rep 1.5",
+            "Cora Varga: no results",
+            "Nobody Known: not on the roster",
+            "Twin two: twice on the roster: left out",
+            "Bela Ossian: twice in the file: left out",
+            "bela ossian: twice in the file: left out",
+            "Emil Sandgren: new; Rower: critical power: 1200 cannot be taken over; Pull-up: longest set 9"]
+        check("list: report", (good, said), (True, wanted))
+        check("list: only reported", (state(event) == before, len(event.UndoManager.AllUndoActionTitles)), (True, 0))
+        check("list: written", bring(office, event, path), (True, wanted))
+        check("list: names as on the roster", [cell(event, "tests_name", row).String for row in range(4)],
+              ["Ada Brinkhorst", "Örjan Ähl", "Emil Sandgren", ""])
+        check("list: rower", row_of(event, "tests_row", 0), [210.0, 15000.0, day(2026, 11, 2), None, None, None])
+        check("list: rower that cannot be", row_of(event, "tests_row", 2), [None] * 6)
+        check("list: ski", row_of(event, "tests_ski", 1), [None, None, None, 300 / 86400, 75.0, None])
+        check("list: headings", row_of(event, "tests_movements", 0, 0, 15),
+              ["Deadlift", None, None, "PULL-UP ", None, None, "Push-up"] + [None] * 8)
+        check("list: sets", [row_of(event, "tests_sets", row, 0, 9) for row in range(3)],
+              [[None] * 3 + [12.0] + [None] * 5, [None, 100.5] + [None] * 6 + [1.5], [None] * 3 + [9.0] + [None] * 5])
+        after = state(event)
+        good, said = bring(office, event, path)
+        check("list again", said[0].startswith("0 new, 0 changed, 3 unchanged, 1 not on the roster."))
+        check("list again: nothing written", (state(event) == after, len(event.UndoManager.AllUndoActionTitles)), (True, 1))
+        commands_test.undo_is_one_step(event, "list", before, lambda: state(event))
+        event.UndoManager.redo()
+        check("list: redone", state(event) == after)
+
+        # A machine is replaced as a whole, one that the list does not know is kept; a comma, another language.
+        cell(event, "tests_row", 0, 5).Value = 1.04
+        cell(event, "tests_bike", 0, 0).Value = 222
+        path = written("second.csv", "Calorías remo,Tiempo remo,Fecha remo,Nombre,=2+3 serie más larga\n"
+                       "80,\"4:59,5\",30/10/2026,Ada Brinkhorst,7\n", "cp1252")
+        good, said = bring(office, event, path)
+        check("second list: report", said[1:], [
+            "Ada Brinkhorst: changed; Rower: critical power 210 → blank, reserve 15000 → blank, date 2026-11-02 → 2026-10-30, "
+            "time of one test 5:00, calories of one test 80, effort between 104 % → blank (older than what stands there); "
+            "=2+3: longest set 7"])
+        check("second list: rower", row_of(event, "tests_row", 0), [None, None, day(2026, 10, 30), 299.5 / 86400, 80.0, None])
+        check("second list: bike kept", row_of(event, "tests_bike", 0), [222.0] + [None] * 5)
+        check("second list: no formula of a text", (cell(event, "tests_movements", 0, 9).Type,
+                                                    cell(event, "tests_movements", 0, 9).String), (TEXT, "=2+3"))
+
+        # Headings over two lines, as the sheet Summary prints them; values that are not taken leave what is there.
+        path = written("two.csv", ";Bike ergometer;;;Pull-up\nName;Critical power, W;Reserve, J;Date;Longest set\n"
+                       "Ada Brinkhorst;=9*9;16000;02/03/2026;0\nBela Ossian;230;16000;3.2.26;20\n", "utf-8")
+        good, said = bring(office, event, path)
+        check("two lines: report", said, [
+            "1 new, 0 changed, 0 unchanged, 0 not on the roster. 1 without results.",
+            'Ada Brinkhorst: no results; Bike ergometer: critical power: "=9*9" cannot be taken over; '
+            "PULL-UP: longest set: 0 cannot be taken over".replace("PULL-UP", "Pull-up"),
+            "Bela Ossian: new; Bike ergometer: critical power 230, reserve 16000, date 2026-02-03; Pull-up: longest set 20"])
+        check("two lines: kept", (row_of(event, "tests_bike", 0)[0], row_of(event, "tests_sets", 0, 3, 1)), (222.0, [12.0]))
+        check("two lines: written", row_of(event, "tests_bike", 3), [230.0, 16000.0, day(2026, 2, 3), None, None, None])
+
+
+def bring_full():
+    """Where no column or no row is free that is said; the event's own movements come first."""
+    with private_office() as office:
+        event = event_with(office)
+        for slot in range(9):
+            cell(event, "tests_movements", 0, 3 * slot).setString(f"Movement {slot}")
+        cell(event, "station_movements").setString("Ring row")
+        names = cells(event, "tests_name")
+        count = names.RangeAddress.EndRow - names.RangeAddress.StartRow + 1
+        names.setDataArray([[f"Someone {row}"] if row != 41 else [""] for row in range(count)])
+        cell(event, "tests_armbike", 41, 4).Value = 60  # somebody's, whose name is gone
+        good, said = bring(office, event, written("full.csv", "Name;Push-up longest set;Ring row longest set\n"
+                                                  "Ada Brinkhorst;20;21\n"))
+        check("full: report", (good, said), (True, [
+            "0 new, 0 changed, 0 unchanged, 0 not on the roster. 1 find no free row. New movements on the sheet: Ring row. "
+            "No free columns on the sheet Tests for: Push-up.",
+            "Ada Brinkhorst: no free row on the sheet Tests"]))
+        check("full: nothing written", cell(event, "tests_movements", 0, 27).Type, EMPTY)
+        cell(event, "tests_armbike", 41, 4).setString("")
+        good, said = bring(office, event, written("full.csv", "Name;Push-up longest set;Ring row longest set\n"
+                                                  "Ada Brinkhorst;20;21\n"))
+        check("one row: written", (cell(event, "tests_name", 41).String, cell(event, "tests_movements", 0, 27).String,
+                                   row_of(event, "tests_sets", 41, 27, 3)), ("Ada Brinkhorst", "Ring row", [21.0, None, None]))
+        cell(event, "tests_name", 42).setString("ada brinkhorst")
+        good, said = bring(office, event, str(FILES / "full.csv"))
+        check("twice on the sheet", said[1], "Ada Brinkhorst: twice on the sheet Tests: left out")
+
+
+def bring_workbook():
+    """From the tests workbook, as ods and as xlsx: what its sheet Summary shows, and its file is left as it is."""
+    with private_office() as office:
+        tests = office.open(BUILD / "templates" / "en" / "tests.ots")
+        today = day(2026, 11, 20)
+        cell(tests, "setup_today").Value = today
+        for row, name in enumerate(("Ada Brinkhorst", "Stranger", "ÖRJAN  ähl", "Cora Varga")):
+            cell(tests, "athlete_name", row).setString(name)
+        for row, seconds in ((0, (225, 480)), (2, (250, 540))):
+            for k, value in enumerate(seconds):
+                cell(tests, "athlete_row", row, k).Value = value / 86400
+            cell(tests, "athlete_row_date", row).Value = today - 3
+        cell(tests, "athlete_sets", 0, 0).Value = 14
+        cell(tests, "athlete_sets", 2, 25).Value = 100
+        cell(tests, "athlete_sets", 2, 26).Value = 5
+        cell(tests, "athlete_sets_date", 0).Value = today
+        tests.calculateAll()
+        summary = {name: cells(tests, name).getDataArray() for name in ("tests_row", "tests_movements", "tests_sets")}
+        check("the summary knows", [bool(summary["tests_row"][0][0]), bool(summary["tests_row"][2][1]),
+                                    summary["tests_sets"][0][0]], [True, True, 14.0])
+        paths = [FILES / f"results {kind}.{kind}" for kind in ("ods", "xlsx")]
+        for path in paths:
+            save(tests, path)
+        tests.close(True)
+        for path in paths:
+            kind = path.suffix[1:]
+            event = event_with(office)
+            open_before, bytes_before = documents(office), path.read_bytes()
+            good, said = bring(office, event, str(path))
+            check(f"{kind}: report", (good, said[0].split(" New movements")[0]),
+                  (True, "2 new, 0 changed, 0 unchanged, 1 not on the roster. 1 without results."))
+            check(f"{kind}: names", [cell(event, "tests_name", row).String for row in range(3)],
+                  ["Ada Brinkhorst", "Örjan Ähl", ""])
+            for row, source in ((0, 0), (1, 2)):
+                for k, (got, want) in enumerate(zip(row_of(event, "tests_row", row), summary["tests_row"][source])):
+                    check(f"{kind}: rower {row}, {k}", got, want if want != "" else None)
+                check(f"{kind}: values alone", all(cell(event, "tests_row", row, k).Type in (VALUE, EMPTY) for k in range(6)))
+            slots = {cell(event, "tests_movements", 0, 3 * k).String: 3 * k for k in range(10)}
+            for row, source in ((0, 0), (1, 2)):
+                for k in range(0, 30, 3):
+                    values = [value or None for value in summary["tests_sets"][source][k:k + 3]]
+                    if any(values):
+                        at = slots.get(summary["tests_movements"][0][k], -1)
+                        got = row_of(event, "tests_sets", row, at, 3) if at >= 0 else [None] * 3
+                        for what in range(3):
+                            check(f"{kind}: {summary['tests_movements'][0][k]} {row}, {what}", got[what], values[what])
+            good, said = bring(office, event, str(path))
+            check(f"{kind}: again", said[0].startswith("0 new, 0 changed, 2 unchanged"))
+            check(f"{kind}: file closed and untouched", (documents(office) == open_before, path.read_bytes() == bytes_before),
+                  (True, True))
+            event.close(True)
+
+
+def bring_refused():
+    """A file that is none of ours gets a sentence, and nothing happens."""
+    with private_office() as office:
+        event = event_with(office)
+        before = state(event)
+        plain = office.new()
+        save(plain, FILES / "plain.ods")
+        plain.close(True)
+        with zipfile.ZipFile(FILES / "broken.ods", "w") as broken:
+            broken.writestr("mimetype", "application/vnd.oasis.opendocument.spreadsheet")
+            broken.writestr("content.xml", "<office:document-content")
+        (FILES / "cut.xlsx").write_bytes(b"PK\x03\x04 and no more")
+        (FILES / "noise.csv").write_bytes(bytes(range(256)))
+        written("plain.csv", "Ada;12\nBela;13\n")
+        written("empty.csv", "")
+        written("nobody.csv", "Name;Rower critical power\n")
+        heading = ("No line of this list has a heading for the name. Needed are headings such as: Name; Rower critical power; "
+                   "Rower reserve; Rower date; Pull-up longest set.")
+        neither = ("This file is neither a workbook nor a list. Choose the tests workbook, or a list saved as CSV.")
+        others = documents(office)
+        for name, sentence in (
+                ("plain.ods", "This workbook is no tests workbook of Pacecells: the cells named tests_name are missing or "
+                              "others."),
+                ("broken.ods", None), ("cut.xlsx", None), ("missing.ods", None), ("noise.csv", neither),
+                ("plain.csv", heading), ("empty.csv", heading), ("nobody.csv", "There are no names in this file.")):
+            good, said = bring(office, event, str(FILES / name))
+            check(f"{name}: refused", good, False)
+            check(f"{name}: {said}", said == [sentence] if sentence else said[0].endswith(" cannot be opened.") or
+                  "no spreadsheet" in said[0])
+        check("refused: nothing written", (state(event) == before, len(event.UndoManager.AllUndoActionTitles)), (True, 0))
+        check("refused: nothing left open", documents(office), others)
+        check("no file", bring(office, event, "")[0], False)
+        sheet = office.new()
+        check("not an event workbook", run(office, sheet, "bring-tests", File=str(FILES / "plain.csv")),
+              (False, "This workbook has no cells named roster_name. Is it a Pacecells workbook?"))
+
+
+def bring_many():
+    """200 athletes with four machines and ten movements each, in one step, while one can wait for it."""
+    with private_office() as office:
+        names = [f"Athlete {k:03}" for k in range(200)]
+        event = event_with(office, names)
+        machines = ("Row", "Ski", "Bike", "Arm bike")
+        head = ["Name"] + [f"{machine} {what}" for machine in machines for what in
+                           ("critical power", "reserve", "date")] + [f"Movement {k} longest set" for k in range(10)]
+        rows = [[name] + [str(200 + k % 50), "15000", "2026-11-02"] * 4 + [str(10 + k % 9)] * 10 for k, name in enumerate(names)]
+        path = written("many.csv", "\n".join("\t".join(row) for row in [head] + rows))
+        start = time.monotonic()
+        good, said = bring(office, event, path)
+        seconds = time.monotonic() - start
+        print(f"200 athletes, 14 blocks each: {seconds:.1f} s")
+        check("many", (good, said[0][:11], seconds < 30), (True, "200 new, 0 ", True))
+        check("many: the last", (row_of(event, "tests_armbike", 199, 0, 2), row_of(event, "tests_sets", 199, 27, 1)),
+              ([249.0, 15000.0], [11.0]))
+        check("many: one step", len(event.UndoManager.AllUndoActionTitles), 1)
+
+
+def main():
+    FILES.mkdir(parents=True, exist_ok=True)
+    parts = [new_event, bring_list, bring_full, bring_workbook, bring_refused, bring_many]
+    chosen = sys.argv[2:] or [part.__name__ for part in parts]
+    for part in parts:
+        if part.__name__ in chosen:
+            part()
+    print(f"{commands_test.passed} passed, {len(commands_test.failed)} failed")
+    return 1 if commands_test.failed or not commands_test.passed else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
