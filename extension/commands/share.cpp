@@ -75,7 +75,6 @@ void store(const Document& document, const std::string& url, const char* filter)
 struct Values {
     CellRangeAddress where;
     Rows rows;
-    std::vector<Any> formats; // of each cell, row by row
 };
 
 class Flattener {
@@ -97,7 +96,7 @@ class Flattener {
         for (const auto& values : values_) {
             const Reference<css::table::XCellRange> sheet(sheets->getByIndex(values.where.Sheet),
                                                           css::uno::UNO_QUERY_THROW);
-            write(sheet, values);
+            set_values(part(sheet, values.where), values.rows);
         }
         for (const auto& sheet : open)
             need<css::util::XProtectable>(sheet)->protect(rtl::OUString());
@@ -121,37 +120,26 @@ class Flattener {
     }
 
     void read(const Reference<css::table::XCellRange>& sheet) {
-        const auto formulas =
-            need<css::sheet::XCellRangesQuery>(sheet)->queryContentCells(css::sheet::CellFlags::FORMULA);
-        for (const auto& where : formulas->getRangeAddresses()) {
-            const auto range =
-                sheet->getCellRangeByPosition(where.StartColumn, where.StartRow, where.EndColumn, where.EndRow);
-            Values values{where, values_of(range), {}};
-            auto* row = values.rows.getArray();
-            for (sal_Int32 y = 0; y <= where.EndRow - where.StartRow; ++y) {
-                auto* value = row[y].getArray();
-                for (sal_Int32 x = 0; x <= where.EndColumn - where.StartColumn; ++x) {
-                    const auto cell = range->getCellByPosition(x, y);
-                    if (cell->getError() != 0)
-                        value[x] <<= need<css::text::XTextRange>(cell)->getString(); // as people see it
-                    values.formats.push_back(get_property(cell, "NumberFormat"));
-                }
-            }
-            values_.push_back(std::move(values));
-        }
+        const auto query = need<css::sheet::XCellRangesQuery>(sheet);
+        const auto formulas = query->queryContentCells(css::sheet::CellFlags::FORMULA)->getRangeAddresses();
+        for (const auto& where : formulas)
+            values_.push_back({where, values_of(part(sheet, where))});
+        const auto errors = query->queryFormulaCells(css::sheet::FormulaResult::ERROR)->getRangeAddresses();
+        for (const auto& where : errors)
+            for (sal_Int32 y = where.StartRow; y <= where.EndRow; ++y)
+                for (sal_Int32 x = where.StartColumn; x <= where.EndColumn; ++x) // as people see it
+                    values_.push_back({{where.Sheet, x, y, x, y}, one(sheet->getCellByPosition(x, y))});
     }
 
-    // A formula lends its cell a format; a value does not.
-    static void write(const Reference<css::table::XCellRange>& sheet, const Values& values) {
-        const auto& where = values.where;
-        const auto range =
-            sheet->getCellRangeByPosition(where.StartColumn, where.StartRow, where.EndColumn, where.EndRow);
-        set_values(range, values.rows);
-        auto format = values.formats.begin();
-        for (sal_Int32 y = 0; y <= where.EndRow - where.StartRow; ++y)
-            for (sal_Int32 x = 0; x <= where.EndColumn - where.StartColumn; ++x, ++format)
-                if (const auto cell = range->getCellByPosition(x, y); get_property(cell, "NumberFormat") != *format)
-                    set_property(cell, "NumberFormat", *format);
+    static Reference<css::table::XCellRange> part(const Reference<css::table::XCellRange>& sheet,
+                                                  const CellRangeAddress& where) {
+        return sheet->getCellRangeByPosition(where.StartColumn, where.StartRow, where.EndColumn, where.EndRow);
+    }
+
+    static Rows one(const Reference<css::table::XCell>& cell) {
+        const Any text(need<css::text::XTextRange>(cell)->getString());
+        const css::uno::Sequence<Any> row(&text, 1);
+        return {&row, 1};
     }
 
     Document document_;
