@@ -80,6 +80,7 @@ struct Values {
 class Flattener {
   public:
     explicit Flattener(const Document& document) : document_(document) {
+        set_property(document_, "IsUndoEnabled", Any(false)); // a copy of every formula, for nobody
         const auto calculation = need<css::sheet::XCalculatable>(document_);
         calculation->enableAutomaticCalculation(false); // values stand still while formulas go
         const Reference<css::container::XIndexAccess> sheets(document_->getSheets(), css::uno::UNO_QUERY_THROW);
