@@ -20,6 +20,7 @@ namespace {
 constexpr Seconds count_in{10};
 constexpr Seconds freshness{2};
 constexpr Seconds reload_every{0.5};
+constexpr Seconds lull{0.1}; // after a key, before the sheet is written: others may follow at once
 constexpr double seconds_of_day = 86400;
 constexpr double keep_logs = 30 * seconds_of_day;
 
@@ -75,7 +76,13 @@ HeatDay::HeatDay(Context& context, bool dark)
     look_for_logs();
 }
 
-HeatDay::~HeatDay() { open_days.erase(std::remove(open_days.begin(), open_days.end(), this), open_days.end()); }
+HeatDay::~HeatDay() {
+    open_days.erase(std::remove(open_days.begin(), open_days.end(), this), open_days.end());
+    try {
+        write_all();
+    } catch (...) { // the workbook is gone; the log has it
+    }
+}
 
 // What cannot be done becomes the message; the sheet is read again, so that both agree.
 template <class Do>
@@ -101,6 +108,7 @@ void HeatDay::guarded(Do what) {
 // --- what the window hands over ----------------------------------------------------------------------------------
 
 void HeatDay::press(const KeyPress& key) {
+    last_key_ = key.when;
     guarded([&] {
         const bool writing =
             asking_ == Ask::heat || asking_ == Ask::running_at || asking_ == Ask::partial || asking_ == Ask::add;
@@ -115,7 +123,10 @@ void HeatDay::press(const KeyPress& key) {
             if (!typed_.empty())
                 typed_.pop_back();
         } else if (key.lane >= 0 && !writing) {
-            if (!guard_.accept(static_cast<std::size_t>(key.lane) + (key.shift ? 20 : 0), key.when))
+            const bool lane_asked =
+                asking_ == Ask::partial_lane || asking_ == Ask::tiebreak_lane || asking_ == Ask::withdraw_lane;
+            const bool accepted = guard_.accept(static_cast<std::size_t>(key.lane) + (key.shift ? 20 : 0), key.when);
+            if (!accepted && !lane_asked)
                 return;
             const auto row = row_of_lane(key.lane + 1);
             if (!row)
@@ -134,6 +145,7 @@ void HeatDay::press(const KeyPress& key) {
 }
 
 void HeatDay::click_row(std::size_t row, Seconds when, double day) {
+    last_key_ = when;
     guarded([&] {
         if (row < seats_.size() && guard_.accept(row % 10, when))
             pick(row, when, day);
@@ -379,7 +391,7 @@ void HeatDay::journal(const std::string& lines) {
         journal_->write(lines);
 }
 
-// First the log, then the sheet: what the log has can be put back whatever happens to the office.
+// First the log, then between two keys the sheet: what the log has can be put back whatever happens to the office.
 void HeatDay::apply(const std::string& title, const std::vector<CellChange>& changes) {
     std::string lines;
     for (const auto& change : changes) {
@@ -391,12 +403,29 @@ void HeatDay::apply(const std::string& title, const std::vector<CellChange>& cha
             logged_[place] = change.value;
     }
     journal(lines);
-    sheet_.write(title, changes);
+    waiting_.push_back({title, changes});
     message_ = title;
+}
+
+void HeatDay::write_next() {
+    const auto step = std::move(waiting_.front());
+    waiting_.pop_front();
+    sheet_.write(step.title, step.changes);
+}
+
+void HeatDay::write_all() {
+    while (!waiting_.empty())
+        write_next();
+}
+
+void HeatDay::work(Seconds now) {
+    if (!waiting_.empty() && now - last_key_ >= lull)
+        guarded([&] { write_next(); });
 }
 
 // The sheet is the truth: undone steps and corrections typed there count. What changed there is logged too.
 void HeatDay::reload() {
+    write_all();
     if (!heat_)
         return;
     std::map<std::tuple<std::string, std::string, int>, CellValue> now;
@@ -699,7 +728,7 @@ View HeatDay::view(Seconds now) {
     View view;
     view.dark = dark_;
     try {
-        if (now - reloaded_ >= reload_every || now < reloaded_) {
+        if (waiting_.empty() && (now - reloaded_ >= reload_every || now < reloaded_)) {
             reloaded_ = now;
             reload();
         }

@@ -7,6 +7,7 @@
 
 #include "pacecells/running_heat.h"
 
+#include <deque>
 #include <memory>
 #include <optional>
 #include <string>
@@ -66,11 +67,18 @@ class HeatDay {
     HeatDay(const HeatDay&) = delete;
     HeatDay& operator=(const HeatDay&) = delete;
 
+    // The view of the workbook that it was opened from last.
+    void seen_from(const Context& context) { context_ = context; }
+
     // Called by the window, on the main thread. What goes wrong becomes the message.
     void press(const KeyPress& key);
     void click_row(std::size_t row, Seconds when, double day);
     void click_back(std::size_t row);
     void click_button(char letter, Seconds when);
+
+    // Called between keys: brings what was stamped into the sheet, a step at a time, so that no key waits long for the
+    // sheet to recalculate.
+    void work(Seconds now);
 
     [[nodiscard]] View view(Seconds now);
     // A minute of the running heat has passed since the last call, and a beep is wanted.
@@ -124,6 +132,8 @@ class HeatDay {
     void must_not_overlap(const std::vector<Seat>& seats) const;
 
     void apply(const std::string& title, const std::vector<CellChange>& changes);
+    void write_next();
+    void write_all();
     void reload();
     void journal(const std::string& lines);
     [[nodiscard]] RowView row_view(std::size_t row, Seconds now);
@@ -141,6 +151,12 @@ class HeatDay {
     std::unique_ptr<Journal> journal_;
     std::optional<StoredLog> found_;
     std::map<std::tuple<std::string, std::string, int>, CellValue> logged_; // the sheet as the journal knows it
+    struct Step {
+        std::string title;
+        std::vector<CellChange> changes;
+    };
+    std::deque<Step> waiting_; // not yet in the sheet
+    Seconds last_key_{0};
     KeyGuard guard_;
 
     Ask asking_ = Ask::nothing;

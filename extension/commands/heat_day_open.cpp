@@ -5,7 +5,8 @@
 #include "heat_day_window.h"
 
 #include <com/sun/star/awt/AsyncCallback.hpp>
-#include <com/sun/star/lang/XEventListener.hpp>
+#include <com/sun/star/util/XCloseBroadcaster.hpp>
+#include <com/sun/star/util/XCloseListener.hpp>
 #include <cppuhelper/implbase2.hxx>
 #include <rtl/ref.hxx>
 
@@ -22,6 +23,7 @@ using css::uno::Reference;
 
 struct Open {
     Reference<css::uno::XInterface> document;
+    std::shared_ptr<HeatDay> day;
     rtl::Reference<HeatWindow> window;
 };
 
@@ -43,37 +45,46 @@ void forget(const Reference<css::uno::XInterface>& document) {
                                     [&](const Open& one) { return one.document == document; });
     if (found == open_windows.end())
         return;
-    const auto window = found->window;
+    const auto closing = *found;
     open_windows.erase(found);
-    window->close();
+    if (closing.window.is())
+        closing.window->close();
     const std::lock_guard lock(shown_mutex);
     shown.erase(document.get());
 }
 
-void open(Context& context) {
-    const Reference<css::uno::XInterface> document(context.document(), css::uno::UNO_QUERY_THROW);
-    for (const auto& one : open_windows)
-        if (one.document == document)
-            return one.window->show();
-    const auto day = std::make_shared<HeatDay>(context, false);
-    rtl::Reference<HeatWindow> window(new HeatWindow(context, day, [key = document.get()](const View& view) {
+rtl::Reference<HeatWindow> window_on(const Context& context, const std::shared_ptr<HeatDay>& day,
+                                     css::uno::XInterface* key) {
+    return new HeatWindow(context, day, [key](const View& view) {
         const std::lock_guard lock(shown_mutex);
         shown[key] = in_words(view);
-    }));
-    open_windows.push_back({document, window});
-    window->open();
+    });
 }
 
-// Opens on the main thread, and lets go when the workbook is closed.
-class Opener : public cppu::WeakImplHelper2<css::awt::XCallback, css::lang::XEventListener> {
+void open(Context& context) {
+    const Reference<css::uno::XInterface> document(context.document(), css::uno::UNO_QUERY_THROW);
+    auto found = std::find_if(open_windows.begin(), open_windows.end(),
+                              [&](const Open& one) { return one.document == document; });
+    if (found != open_windows.end() && found->window.is() && found->window->is_open())
+        return found->window->show();
+    if (found == open_windows.end())
+        found = open_windows.insert(found, {document, std::make_shared<HeatDay>(context, false), {}});
+    found->day->seen_from(context);
+    found->window = window_on(context, found->day, document.get());
+    found->window->open();
+}
+
+// Opens on the main thread. The window goes before the one it hangs on; the heat day goes with its workbook.
+class Opener : public cppu::WeakImplHelper2<css::awt::XCallback, css::util::XCloseListener> {
   public:
     explicit Opener(const Context& context) : context_(context) {}
 
     void SAL_CALL notify(const Any&) override {
         try {
-            const auto document = need<css::lang::XComponent>(context_.document());
+            document_.set(context_.document(), css::uno::UNO_QUERY_THROW);
             open(context_);
-            document->addEventListener(this);
+            need<css::util::XCloseBroadcaster>(document_)->addCloseListener(this);
+            need<css::util::XCloseBroadcaster>(context_.frame())->addCloseListener(this);
         } catch (const Refusal& refusal) {
             say(refusal.sentence);
         } catch (const css::uno::Exception& problem) {
@@ -82,9 +93,21 @@ class Opener : public cppu::WeakImplHelper2<css::awt::XCallback, css::lang::XEve
             say(tr("That did not work. The office says: %1", problem.what()));
         }
     }
+    void SAL_CALL queryClosing(const css::lang::EventObject&, sal_Bool) override {}
+    void SAL_CALL notifyClosing(const css::lang::EventObject& event) override {
+        try {
+            if (event.Source == document_)
+                return forget(document_);
+            for (const auto& one : open_windows)
+                if (one.document == document_ && one.window.is())
+                    one.window->close();
+        } catch (...) {
+        }
+    }
     void SAL_CALL disposing(const css::lang::EventObject& event) override {
         try {
-            forget(Reference<css::uno::XInterface>(event.Source, css::uno::UNO_QUERY));
+            if (event.Source == document_)
+                forget(document_);
         } catch (...) {
         }
     }
@@ -97,6 +120,7 @@ class Opener : public cppu::WeakImplHelper2<css::awt::XCallback, css::lang::XEve
         }
     }
     Context context_;
+    Reference<css::uno::XInterface> document_;
 };
 
 const Command heat_day{

@@ -118,8 +118,11 @@ class Painter {
         auto font = font_of(size, bold);
         int wide = font->getStringWidth(shown);
         if (wide > width) {
-            font = font_of(std::max(size * 55 / 100, size * width / wide), bold);
-            wide = font->getStringWidth(shown);
+            int smaller = size * width / wide + 1;
+            do {
+                font = font_of(--smaller, bold);
+                wide = font->getStringWidth(shown);
+            } while (wide > width && smaller > size * 55 / 100);
             while (wide > width && shown.getLength() > 2) {
                 shown = shown.copy(0, shown.getLength() - 2) + OUString(u'\x2026');
                 wide = font->getStringWidth(shown);
@@ -191,6 +194,12 @@ KeyPress key_press(const css::awt::KeyEvent& event, Seconds when, double day) {
         key.edit = KeyPress::Edit::backspace;
     } else if (!key.shift) {
         key.lane = lane_of_character(event.KeyChar);
+    } else if (event.KeyCode == Key::MULTIPLY) { // what Shift makes of three digits has codes of its own: English 8,
+        key.lane = 7;
+    } else if (event.KeyCode == Key::DIVIDE) { // German and Spanish 7,
+        key.lane = 6;
+    } else if (event.KeyCode == Key::EQUAL) { // and 0
+        key.lane = 9;
     }
     return key;
 }
@@ -235,13 +244,12 @@ HeatWindow::HeatWindow(const Context& context, std::shared_ptr<HeatDay> day, std
 
 void HeatWindow::open() {
     const auto toolkit = css::awt::Toolkit::create(context_.component());
-    const auto parent = as<css::awt::XWindowPeer>(context_.frame()->getContainerWindow());
     const auto room = toolkit->getWorkArea();
     const auto around = context_.frame()->getContainerWindow()->getPosSize();
     css::awt::WindowDescriptor wanted;
     wanted.Type = css::awt::WindowClass_TOP;
     wanted.WindowServiceName = "window";
-    wanted.Parent = parent;
+    wanted.Parent = as<css::awt::XWindowPeer>(context_.frame()->getContainerWindow());
     wanted.ParentIndex = -1;
     const int width = std::max(640, std::min(room.Width, around.Width) * 9 / 10);
     const int height = std::max(420, std::min(room.Height, around.Height) * 9 / 10);
@@ -301,6 +309,7 @@ void HeatWindow::notify(const Any&) {
         if (!window_.is() || !ticker_)
             return;
         ticker_->done();
+        day_->work(steady_now());
         if (day_->beep_due(steady_now()))
             beep();
         refresh();
