@@ -51,6 +51,9 @@ template <class T, class Fallback>
     return Answer{std::move(part)};
 }
 
+// The rows read a parameter's kind from its type, so parameters are values.
+// NOLINTBEGIN(performance-unnecessary-value-param)
+
 // --- CLOCK -------------------------------------------------------------------------------------------------------
 
 Result<std::string> clock_text_cell(AnyTime time, std::optional<Whole> decimals) {
@@ -676,6 +679,8 @@ Result<Answer> heat_list_cells(RawCells names, Numbers projected, Number lanes, 
     }
     return pick(std::move(out), row_wanted, column_wanted);
 }
+
+// NOLINTEND(performance-unnecessary-value-param)
 
 // --- the rows ----------------------------------------------------------------------------------------------------
 
