@@ -155,7 +155,7 @@ Event read_event(const Form& form) {
 // --- the window --------------------------------------------------------------------------------------------------
 
 constexpr int window_width = 384;
-constexpr int first_label = 44;
+constexpr int first_label = 46;
 constexpr int movement_width = 112;
 constexpr int unit_width = 68;
 constexpr int amount_width = 76;
@@ -163,14 +163,14 @@ constexpr int change_width = 36;
 constexpr int load_width = 52;
 
 void lay_out(Form& form) {
-    form.line({{{tr("~Format"), first_label, 124},
+    form.line({{{tr("~Format"), first_label, 122},
                 "Format",
                 {{formats[0], tr("as many rounds as possible")},
                  {formats[1], tr("for time with a cap")},
                  {formats[2], tr("ladder")}}},
                {{tr("~Cap"), 44, 40}, "Cap"},
-               {{tr("~Rounds, for time"), 70, 30}, "Rounds"}});
-    form.line({{{tr("~Gym"), first_label, 124}, "Gym"}, {{tr("~Title"), 44, 146}, "Title"}});
+               {{tr("~Rounds, for time"), 72, 34}, "Rounds"}});
+    form.line({{{tr("~Gym"), first_label, 122}, "Gym"}, {{tr("~Title"), 44, 152}, "Title"}});
     const std::array division_names{tr("as written"), tr("adapted"), tr("men"), tr("women")}; // as in the workbook
     std::vector<Form::Part> divisions;
     for (std::size_t d = 0; d < division_count; ++d) {

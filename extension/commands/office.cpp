@@ -280,12 +280,10 @@ std::string as_url(const std::string& given) {
 
 std::optional<std::string> pick_file(Context& context, const std::string& title, sal_Int16 kind_of_dialog,
                                      const std::string& proposed_name, const std::vector<FileKind>& kinds) {
-    if (!context.interactive()) {
-        const auto file = context.argument("File");
-        if (!file)
-            throw Refusal{tr("No file was named.")};
+    if (const auto file = context.argument("File"))
         return as_url(*file);
-    }
+    if (!context.interactive())
+        throw Refusal{tr("No file was named.")};
     const auto picker = css::ui::dialogs::FilePicker::createWithMode(context.component(), kind_of_dialog);
     picker->setTitle(utf16(title));
     if (!proposed_name.empty())

@@ -126,7 +126,7 @@ struct FileKind {
     std::string pattern; // "*.ods", or several with ; between them
 };
 
-// file:///… or nothing where the person cancels. Without windows: the argument File, a URL or a path.
+// file:///… or nothing where the person cancels. The argument File, a URL or a path, answers for the person.
 [[nodiscard]] std::optional<std::string> open_file(Context& context, const std::string& title,
                                                    const std::vector<FileKind>& kinds);
 [[nodiscard]] std::optional<std::string> save_file(Context& context, const std::string& title,
