@@ -5,12 +5,12 @@
 #include "form.h"
 #include "office.h"
 #include "prints.h"
+#include "store.h"
 
 #include "pacecells/clock.h"
 #include "pacecells/text.h"
 
 #include <com/sun/star/text/XTextRange.hpp>
-#include <com/sun/star/ucb/SimpleFileAccess.hpp>
 
 #include <algorithm>
 #include <set>
@@ -138,30 +138,11 @@ Plan plan_for(const Roster& roster, std::string_view list) {
     return plan;
 }
 
-// The text of a file that a person chose: UTF-8, or what older programs write.
 std::string file_text(const Context& context, const std::string& url) {
-    constexpr sal_Int32 most_bytes = 4 << 20; // a list of people is smaller
-    const auto files = css::ucb::SimpleFileAccess::create(context.component());
-    css::uno::Sequence<sal_Int8> bytes;
-    try {
-        const auto stream = files->openFileRead(utf16(url));
-        const sal_Int32 read = stream->readBytes(bytes, most_bytes + 1);
-        stream->closeInput();
-        if (read > most_bytes)
-            throw Refusal{tr("This file is too large for a list of people.")};
-    } catch (const css::uno::Exception&) {
-        throw Refusal{tr("This file cannot be read.")};
-    }
-    const auto* data = reinterpret_cast<const char*>(bytes.getConstArray());
-    if (std::find(data, data + bytes.getLength(), '\0') != data + bytes.getLength())
+    const auto bytes = bytes_of(context, url);
+    if (bytes.find('\0') != std::string::npos)
         throw Refusal{tr("This file is no list in text form. Save it as CSV, or copy the cells and paste them.")};
-    rtl::OUString text;
-    if (!rtl_convertStringToUString(&text.pData, data, bytes.getLength(), RTL_TEXTENCODING_UTF8,
-                                    RTL_TEXTTOUNICODE_FLAGS_UNDEFINED_ERROR |
-                                        RTL_TEXTTOUNICODE_FLAGS_MBUNDEFINED_ERROR |
-                                        RTL_TEXTTOUNICODE_FLAGS_INVALID_ERROR))
-        text = rtl::OUString(data, bytes.getLength(), RTL_TEXTENCODING_MS_1252);
-    return utf8(text);
+    return decoded_text(bytes);
 }
 
 Dialog::Rows preview(const Plan& plan) {

@@ -4,6 +4,7 @@
 #include "delimited.h"
 #include "form.h"
 #include "office.h"
+#include "store.h"
 
 #include "pacecells/clock.h"
 #include "pacecells/text.h"
@@ -15,7 +16,6 @@
 #include <com/sun/star/i18n/CharacterClassification.hpp>
 #include <com/sun/star/sheet/XCellRangeData.hpp>
 #include <com/sun/star/text/XText.hpp>
-#include <com/sun/star/ucb/SimpleFileAccess.hpp>
 #include <com/sun/star/util/XCloseable.hpp>
 
 #include <algorithm>
@@ -508,30 +508,6 @@ File read_list(const Folder& folder, const std::string& text) {
 }
 
 // --- any file ----------------------------------------------------------------------------------------------------
-
-std::string bytes_of(const Context& context, const std::string& url) {
-    constexpr sal_Int32 most = 64 << 20;
-    Sequence<sal_Int8> bytes;
-    try {
-        const auto stream = css::ucb::SimpleFileAccess::create(context.component())->openFileRead(utf16(url));
-        stream->readBytes(bytes, most);
-        stream->closeInput();
-    } catch (const css::uno::Exception&) {
-        throw Refusal{tr("%1 cannot be opened.", url)};
-    }
-    return {reinterpret_cast<const char*>(bytes.getConstArray()), static_cast<std::size_t>(bytes.getLength())};
-}
-
-// Text as UTF-8 or, where it is none, as older programs write it.
-std::string decoded_text(const std::string& bytes) {
-    rtl::OUString text;
-    if (!rtl_convertStringToUString(
-            &text.pData, bytes.data(), static_cast<sal_Int32>(bytes.size()), RTL_TEXTENCODING_UTF8,
-            RTL_TEXTTOUNICODE_FLAGS_UNDEFINED_ERROR | RTL_TEXTTOUNICODE_FLAGS_MBUNDEFINED_ERROR |
-                RTL_TEXTTOUNICODE_FLAGS_INVALID_ERROR))
-        text = rtl::OUString(bytes.data(), static_cast<sal_Int32>(bytes.size()), RTL_TEXTENCODING_MS_1252);
-    return utf8(text);
-}
 
 File read_file(const Context& context, const Folder& folder, const std::string& url) {
     const auto bytes = bytes_of(context, url);

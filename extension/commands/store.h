@@ -1,4 +1,4 @@
-// Files that are whole or not there: written beside their place under another name, then moved into it.
+// Reading and writing files that a person chose.
 #pragma once
 
 #include "office.h"
@@ -7,9 +7,16 @@
 
 namespace pacecells {
 
-// Refused with a sentence where the file cannot be written; what stood there before is untouched then.
+// A file is whole or not there: written beside its place under another name, then moved into it. Refused with a
+// sentence where it cannot be written; what stood there before is untouched then.
 void store_whole(const Context& context, const css::uno::Reference<css::frame::XStorable>& document,
                  const std::string& url, Properties how);
+
+// All of a file, at most 64 MiB of it. Refused with a sentence where it cannot be opened.
+[[nodiscard]] std::string bytes_of(const Context& context, const std::string& url);
+
+// Text as UTF-8 or, where it is none, as older programs write it.
+[[nodiscard]] std::string decoded_text(const std::string& bytes);
 
 // For sentences: file:///home/ida/My%20list.pdf as a person writes it.
 [[nodiscard]] std::string shown_path(const std::string& url);

@@ -87,7 +87,7 @@ def add_athletes(office):
     done, said = run(office, other, "add-athletes", File=str(file))
     check("no list: refused", (done, "no list in text form" in said), (False, True))
     done, said = run(office, other, "add-athletes", File=str(WORK / "nothing.csv"))
-    check("no file: refused", (done, said), (False, "This file cannot be read."))
+    check("no file: refused", (done, said), (False, f"{WORK / 'nothing.csv'} cannot be opened."))
     check("no file: nothing lost", column(other, "roster_name")[:3], ["Élodie Maï", "José Muñoz", ""])
     blank = office.new()
     done, said = run(office, blank, "add-athletes", List="Ida")
