@@ -104,6 +104,17 @@ std::vector<FormulaCall> find_calls(std::string_view formula) {
     return calls;
 }
 
+std::vector<std::string> calls_of(std::string_view formula, std::string_view function) {
+    std::vector<std::string> calls;
+    each_word(formula, [&](std::size_t at, std::size_t end) {
+        if (end == formula.size() || formula[end] != '(' || formula.substr(at, end - at) != function)
+            return;
+        std::vector<std::string> arguments;
+        calls.emplace_back(formula.substr(at, split_arguments(formula, end, arguments) - at));
+    });
+    return calls;
+}
+
 std::string readable(std::string_view formula) {
     std::string text;
     std::size_t copied = 0;

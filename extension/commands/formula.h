@@ -19,6 +19,9 @@ struct FormulaCall {
 // Outer calls before the ones inside them, from left to right. Texts in quotes and names of sheets are passed over.
 [[nodiscard]] std::vector<FormulaCall> find_calls(std::string_view formula);
 
+// The calls of another function, such as INDEX, each as its text.
+[[nodiscard]] std::vector<std::string> calls_of(std::string_view formula, std::string_view function);
+
 // With our functions by the names that people type.
 [[nodiscard]] std::string readable(std::string_view formula);
 

@@ -320,7 +320,27 @@ def explain():
         check("explain a number", explain_cell(office, document, "B3"),
               (False, "B3 holds no formula. Select a cell that calculates."))
         check("explain another formula", explain_cell(office, document, "B4"),
-              (False, "The formula in B4 holds none of the Pacecells functions."))
+              (False, "Neither the formula in B4 nor the cells it refers to hold a Pacecells function."))
+        # On another sheet, by names, one of which moves with the cell; and formulas that only hand a value on.
+        document.Sheets.insertNewByName("Work it out", 1)
+        work = document.Sheets[1]
+        position = uno.createUnoStruct("com.sun.star.table.CellAddress")
+        for row, goal in enumerate((8, 9, 10)):
+            work.getCellByPosition(0, row).Value = goal
+            enter(work.getCellByPosition(1, row), "=IF($Sheet1.$B$3=0;PACE.REHEARSAL(our_cap);PACE.ROUND(our_cap;row_goal))")
+        position.Sheet, position.Column, position.Row = 1, 1, 0
+        document.NamedRanges.addNewByName("row_goal", "$'Work it out'.$A1", position, 0)
+        document.NamedRanges.addNewByName("results", "$'Work it out'.$B$1:$B$3", position, 0)
+        document.calculateAll()
+        for formula in ("=INDEX(results;2)", '=IF(B3=0;"";INDEX(results;2))', "=$'Work it out'.B2", "=H2*2"):
+            if "H2" in formula:
+                enter(sheet["H2"], "=$'Work it out'.B2")
+            enter(sheet["D5"], formula)
+            good, text = explain_cell(office, document, "D5")
+            for part in ("D5 shows ", "Work it out.B2 shows ", "cap: 18:00 (our_cap, B1)",
+                         "goal: 9 (row_goal, Work it out.A2)", "Gives: 2:00"):
+                check(f"explain {formula}: {part!r} in {text!r}", good and part in text)
+            check(f"explain {formula}: not the branch not taken", "REHEARSAL: " in text, False)
         components = len(list(office.desktop.Components))
         for function in CATALOG:
             enter(sheet["D5"], function["formula"])
