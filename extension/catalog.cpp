@@ -657,6 +657,9 @@ Result<Answer> heat_list_cells(RawCells names, Numbers projected, Number lanes, 
                                std::optional<Whole> row_wanted, std::optional<Whole> column_wanted) {
     if (names.rows > 1 && names.columns > 1)
         return out_of_domain("names are one column or one row of cells");
+    for (const auto& name : names.cells) // they go out as they came in
+        if (const auto* number = std::get_if<double>(&name); number && !std::isfinite(*number))
+            return out_of_domain("a name is a text or a number");
     const auto name_texts = texts(names);
     const auto group_texts = groups ? texts(*groups) : std::vector<std::string>{};
     if (groups && group_texts.size() != name_texts.size())
