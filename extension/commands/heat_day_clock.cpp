@@ -1,5 +1,8 @@
 #include "heat_day_clock.h"
 
+#include <dlfcn.h>
+
+#include <cstdint>
 #include <cstdlib>
 #include <ctime>
 #include <fstream>
@@ -26,11 +29,32 @@ struct Pace {
     }
 };
 
+const Pace& pace() {
+    static const Pace pace;
+    return pace;
+}
+
 } // namespace
 
 Seconds steady_now() {
-    static const Pace pace;
-    return Seconds{pace.start + (read(CLOCK_BOOTTIME) - pace.start) * pace.speed};
+    const auto& its = pace();
+    return Seconds{its.start + (read(CLOCK_BOOTTIME) - its.start) * its.speed};
+}
+
+Seconds event_now() {
+    const auto now = steady_now();
+    using EventTime = std::uint32_t (*)();
+    static const auto event_time = [] { // found where it is loaded, never loaded
+        void* gtk = dlopen("libgtk-3.so.0", RTLD_LAZY | RTLD_NOLOAD);
+        return gtk ? reinterpret_cast<EventTime>(dlsym(gtk, "gtk_get_current_event_time")) : nullptr;
+    }();
+    const std::uint32_t happened = event_time ? event_time() : 0; // milliseconds of CLOCK_MONOTONIC, cut to 32 bits
+    if (happened == 0)
+        return now;
+    const auto milliseconds = static_cast<std::uint64_t>(read(CLOCK_MONOTONIC) * 1000);
+    const std::uint32_t waited = static_cast<std::uint32_t>(milliseconds) - happened;
+    constexpr std::uint32_t longest = 3000; // beyond it the display counts from elsewhere
+    return waited <= longest ? now - Seconds{waited / 1000.0 * pace().speed} : now;
 }
 
 const std::string& computer_run() {

@@ -11,6 +11,10 @@ namespace pacecells {
 // the computer was switched on. The variable PACECELLS_HEAT_CLOCK makes it run so many times faster, for tests.
 [[nodiscard]] Seconds steady_now();
 
+// When the event that is being handled happened, in steady_now(), for a key that had to wait while the sheet was
+// calculated. Known where the office stands on GTK and the display is this computer's; else it is now.
+[[nodiscard]] Seconds event_now();
+
 // Which run of the computer it is: steady_now() means the same as long as this is the same.
 [[nodiscard]] const std::string& computer_run();
 

@@ -328,7 +328,7 @@ void HeatWindow::refresh() {
 }
 
 void HeatWindow::keyPressed(const css::awt::KeyEvent& event) {
-    const auto when = steady_now(); // before anything else
+    const auto when = event_now(); // before anything else
     const auto day = day_now();
     try {
         day_->press(key_press(event, when, day));
@@ -338,7 +338,7 @@ void HeatWindow::keyPressed(const css::awt::KeyEvent& event) {
 }
 
 void HeatWindow::mousePressed(const css::awt::MouseEvent& event) {
-    const auto when = steady_now();
+    const auto when = event_now();
     const auto day = day_now();
     try {
         const auto spot = std::find_if(spots_.begin(), spots_.end(), [&](const Spot& one) {
