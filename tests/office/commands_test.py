@@ -170,6 +170,33 @@ def minutes():
         undo_is_one_step(document, "minutes", before, lambda: sheet["B2"].NumberFormat)
 
 
+def minutes_read_anew():
+    """2:30 typed into a plain cell is two and a half hours; asked, it becomes 2 min 30 s, and only such cells do."""
+    with private_office() as office:
+        document = office.new()
+        sheet = document.Sheets[0]
+        for name, typed in (("B1", "2:30"), ("B2", "20:00"), ("B3", "7"), ("B4", "text"), ("B5", "0:00"), ("B6", "1:02:30"),
+                            ("C1", "2:30")):
+            type_in(sheet[name], typed)
+        enter(sheet["B7"], "=B1*2")
+        document.CurrentController.select(sheet.getCellRangeByName("B1:B7"))
+        before = sheet["B1"].String
+        good, text = run(office, document, "minutes")
+        check(f"minutes: asks first: {text!r}", (good, "in 2 cells" in text, sheet["B1"].String), (False, True, before))
+        document.UndoManager.clear()
+        check("minutes: not anew", run(office, document, "minutes", ReadAnew="false"), (True, ""))
+        check("minutes: not anew, shown", sheet["B1"].String, "150:00")
+        undo_is_one_step(document, "minutes, not anew", before, lambda: sheet["B1"].String)
+        document.UndoManager.clear()
+        check("minutes: anew", run(office, document, "minutes", ReadAnew="true"), (True, ""))
+        check("minutes: anew, shown", [sheet[f"B{row}"].String for row in range(1, 8)],
+              ["2:30", "20:00", "10080:00", "text", "0:00", "62:30", "5:00"])
+        check("minutes: what is not selected stays", close_to(sheet["C1"].Value, 2.5 / 24))
+        check("minutes: a second time there is nothing to read anew", run(office, document, "minutes"), (True, ""))
+        document.UndoManager.undo()
+        undo_is_one_step(document, "minutes, anew", before, lambda: sheet["B1"].String)
+
+
 def block(sheet, name):
     """What stands in a block of cells, row by row."""
     cells = sheet.getCellRangeByName(name)
@@ -506,7 +533,7 @@ def package():
 
 def main():
     WORK.mkdir(parents=True, exist_ok=True)
-    parts = [texts, registration, new_workbooks, minutes, pace_table, ergometer_table, explain, share, help_pages, package]
+    parts = [texts, registration, new_workbooks, minutes, minutes_read_anew, pace_table, ergometer_table, explain, share, help_pages, package]
     chosen = sys.argv[2:] or [part.__name__ for part in parts]
     for part in parts:
         if part.__name__ in chosen:
