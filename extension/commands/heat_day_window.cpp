@@ -456,16 +456,27 @@ void HeatWindow::paint() {
         asked ? view_.question + " " + view_.typed + "_" + (view_.message.empty() ? "" : "   ") + view_.message
               : view_.message;
     painter.text(pad, top, width - 2 * pad, line, said, line * 58 / 100, asked, colours.ink);
-    const int size = line * 46 / 100;
+    const auto label_of = [](const ButtonView& button) {
+        return button.key > ' ' ? std::string(1, button.key) + "  " + button.label : button.label;
+    };
+    int size = line * 46 / 100; // smaller where the buttons would not all fit
+    const auto wide_of = [&](const ButtonView& button) {
+        return painter.width_of(label_of(button), size, true) + size * 3 / 2;
+    };
+    const auto all_fit = [&] {
+        int all = pad;
+        for (const auto& button : view_.buttons)
+            all += wide_of(button) + pad / 2;
+        return all <= width;
+    };
+    while (size > 8 && !all_fit())
+        --size;
     int x = pad;
     for (const auto& button : view_.buttons) {
-        const bool named = button.key > ' ';
-        const auto label = named ? std::string(1, button.key) + "  " + button.label : button.label;
-        const int wide = painter.width_of(label, size, true) + 3 * pad;
-        if (x + wide > width)
-            break;
+        const int wide = wide_of(button);
         painter.box(x, top + line + line / 10, wide, line * 8 / 10, colours.paper, colours.soft);
-        painter.text(x, top + line + line / 10, wide, line * 8 / 10, label, size, true, colours.ink, Align::centre);
+        painter.text(x, top + line + line / 10, wide, line * 8 / 10, label_of(button), size, true, colours.ink,
+                     Align::centre);
         spots_.push_back({x, top + line, wide, line, Spot::What::button, 0, button.key});
         x += wide + pad / 2;
     }
