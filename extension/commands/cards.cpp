@@ -5,6 +5,7 @@
 // whole, so that neither a full disk nor a cancel leaves half of one.
 #include "dialog.h"
 #include "form.h"
+#include "main_thread.h"
 #include "office.h"
 #include "store.h"
 
@@ -314,7 +315,8 @@ void make_cards(Context& context) {
         all_in_one_file(context, grid, chosen);
 }
 
-const Command command{"cards", make_cards};
+// The office copies a sheet without keeping its own painting out, so this runs where the painting runs.
+const Command command{"cards", [](Context& context) { on_main_thread(context, [&] { make_cards(context); }); }};
 
 } // namespace
 

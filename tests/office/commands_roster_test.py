@@ -13,12 +13,18 @@ import time
 import zipfile
 
 from checks import check, finish
-from commands_test import BUILD, LANGUAGES, WORK, private_office, result, run
+from commands_test import BUILD, LANGUAGES, OXT, WORK, result, run
 from com.sun.star.table.CellContentType import EMPTY, FORMULA, TEXT, VALUE
-from office import named, save
+from office import Office, named, save
 
 FILES = WORK / "roster-files"
 NEW, CHANGED, SAME = "new", "changed", "unchanged"
+
+
+def private_office(language="en"):
+    """An office of this test's own: commands_test may be running beside it."""
+    return Office([OXT], WORK / f"roster-{language}", language="en-US" if language == "en" else language,
+                  locale=LANGUAGES[language], reuse=True)
 
 
 def cells(document, name):
