@@ -21,7 +21,7 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "templates"))
 from office import Office, result, save  # noqa: E402
 
 os.environ.setdefault("SAL_USE_VCLPLUGIN", "gen")  # or gtk3, where it is installed
-os.environ["NO_AT_BRIDGE"] = "1"  # GTK would wait for a desktop that is not there
+os.environ.update(NO_AT_BRIDGE="1", GSETTINGS_BACKEND="memory")  # GTK would wait for a desktop that is not there
 
 BUILD = Path(sys.argv[1]).resolve()
 OXT = Path(os.environ.get("PACECELLS_OXT", BUILD / "pacecells.oxt"))
