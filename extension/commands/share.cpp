@@ -190,7 +190,7 @@ void share(Context& context) {
     const auto document = context.document();
     const auto url =
         save_file(context, tr("Share as values"), proposed_name(document),
-                  {{tr("Spreadsheet (.ods)"), "*.ods"}, {tr("Excel (.xlsx)"), "*.xlsx"}, {"PDF", "*.pdf"}});
+                  {{tr("Spreadsheet (.ods)"), "*.ods"}, {tr("Workbook (.xlsx)"), "*.xlsx"}, {"PDF", "*.pdf"}});
     if (!url)
         return;
     const auto& kind = kind_of_file(*url);
