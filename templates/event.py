@@ -450,7 +450,6 @@ def work_event(book):
     texts = book.texts
     singles = Columns(sheet, 20, 1, "event")
     say = texts.say
-    first = f'MATCH(TRUE;INDEX(st_problem<>"";0);0)'
     singles.add("kind", "IFERROR(MATCH(event_format;list_format;0);0)")
     singles.add("trouble", 'SUMPRODUCT((st_problem<>"")*st_n*(st_n<=999))')
     singles.add("bad", 'IF({trouble}=0;0;SUMPRODUCT(MIN(st_n+999*(st_problem=""))))')
@@ -630,7 +629,6 @@ def work_athletes(book):
     a.add("first", f"IF({{ok}}=0;0;({{d}}-1)*{ROUNDS}+1)")
     for m, machine in enumerate(MACHINES, 1):
         used = f"{{tests}}*INDEX(machine_used;{m})"
-        cell = f"N(INDEX(tests_{machine};{{tests}};{{}}))"
         value = lambda k: f"N(INDEX(tests_{machine};{{tests}};{k}))"
         a.add(f"fresh_{m}", f"IF({used}=0;0;IF({value(3)}<=0;0;IF(OR(N(event_date)<=0;"
                             f"event_date-{value(3)}<=7*event_test_weeks);2;1)))")

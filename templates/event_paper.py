@@ -1,7 +1,7 @@
 """What is printed and hung up before the start: schemes, versions, wall tables, cards, warm-up, heats, judge sheets."""
 
 from book import LINE, address, column, line, pc
-from event_base import (ATHLETES, CARD_ROWS, CAUTION, DIVISIONS, REP, ROUNDS, STATIONS, STRIP, no_athletes, stamp,
+from event_base import (ATHLETES, CARD_ROWS, CAUTION, REP, ROUNDS, STATIONS, no_athletes, stamp,
                         texts_clock)
 
 SCHEMES = 5   # stations with repetitions on the sheet Sets
@@ -215,7 +215,7 @@ def make_cards(book):
 
 
 def make_card(sheet, side, number):
-    book, _, lit, say = sheet.book, sheet._, sheet.book.texts.lit, sheet.book.texts.say
+    _, lit, say = sheet._, sheet.book.texts.lit, sheet.book.texts.say
     at = lambda col, row: address(side + col, row - 1)
     across = lambda first, last, row: f"{at(first, row)}:{at(last, row)}"
     n = f"({number})"

@@ -1,14 +1,17 @@
 """Counting comparisons; a test of the office closes with `sys.exit(finish())`."""
 
 import math
+import re
 
 passed, failed = 0, []
 
 
-def check(what, got, want=True, tolerance=1e-6):
-    """One comparison: numbers within a share of the wanted one, all else exactly."""
+def check(what, got, want=True, tolerance=1e-9):
+    """One comparison: numbers within a share of the wanted one, a pattern is searched for, all else exactly."""
     global passed
-    if isinstance(want, float) and isinstance(got, (int, float)):
+    if isinstance(want, re.Pattern):
+        good = bool(want.search(str(got)))
+    elif all(isinstance(value, (int, float)) and not isinstance(value, bool) for value in (got, want)):
         good = math.isclose(got, want, rel_tol=tolerance, abs_tol=1e-12)
     else:
         good = type(got) is type(want) and got == want

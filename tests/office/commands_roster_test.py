@@ -14,8 +14,8 @@ import zipfile
 
 from checks import check, finish
 from commands_test import BUILD, LANGUAGES, OXT, WORK, result, run
-from com.sun.star.table.CellContentType import EMPTY, FORMULA, TEXT, VALUE
-from office import Office, named, save
+from com.sun.star.table.CellContentType import EMPTY, TEXT, VALUE
+from office import Office, save
 
 FILES = WORK / "roster-files"
 NEW, CHANGED, SAME = "new", "changed", "unchanged"

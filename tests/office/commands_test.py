@@ -22,26 +22,14 @@ SOURCES = HERE.parents[1] / "extension"
 sys.path.insert(0, str(HERE.parents[1] / "templates"))
 import uno  # noqa: E402
 from com.sun.star.frame.DispatchResultState import SUCCESS  # noqa: E402
-from office import Office, enter, error_of, named, result, type_in  # noqa: E402
+from checks import check, finish  # noqa: E402
+from office import Office, enter, named, result, type_in  # noqa: E402
 
 BUILD = Path(sys.argv[1]).resolve()
 OXT = BUILD / "pacecells.oxt"
 WORK = BUILD / "office-tests"
 LANGUAGES = {"en": "en-US", "de": "de-DE", "es": "es-ES", "fr": "fr-FR"}
 PROTOCOL = "vnd.org.pacecells:"
-
-passed, failed = 0, []
-
-
-def check(what, got, want=True):
-    """Counts one comparison."""
-    global passed
-    if type(got) is type(want) and (close_to(got, want) if isinstance(want, float) else got == want):
-        passed += 1
-    else:
-        failed.append(f"{what}: got {got!r}, expected {want!r}")
-        print("FAILED", failed[-1], flush=True)
-
 
 def run(office, document, command, **arguments):
     """Dispatches a command without windows: (did it work, what it said)."""
@@ -387,7 +375,6 @@ def share():
     folder = WORK / "shared"
     shutil.rmtree(folder, ignore_errors=True)
     folder.mkdir()
-    seen = {}
     with private_office() as office:
         document = office.new()
         document.Sheets.insertNewByName("Second one", 1)
@@ -538,8 +525,7 @@ def main():
     for part in parts:
         if part.__name__ in chosen:
             part()
-    print(f"{passed} passed, {len(failed)} failed")
-    return 1 if failed or not passed else 0
+    return finish()
 
 
 if __name__ == "__main__":

@@ -18,31 +18,13 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "templates"))
 from event import fit_prints  # noqa: E402
+from checks import check, finish  # noqa: E402
 from office import Office, recalculate, save, type_in  # noqa: E402
 
 BUILD = Path(sys.argv[1]).resolve()
 WORK, LOOK, TEMPLATES = BUILD / "event-workbook", BUILD / "look", BUILD / "templates" / "en"
 BAD = re.compile(r"###|Err:\d+|#(?:NAME|VALUE|REF|N/A|NUM|DIV)")
 DAY = 86400
-
-passed, failed = 0, []
-
-
-def check(what, got, want, tolerance=1e-6):
-    """Counts one comparison; numbers within a share of the wanted one, a pattern is searched for, else the same."""
-    global passed
-    if isinstance(want, re.Pattern):
-        good = bool(want.search(str(got)))
-    elif isinstance(want, (int, float)) and isinstance(got, (int, float)):
-        good = math.isclose(got, want, rel_tol=tolerance, abs_tol=1e-9)
-    else:
-        good = got == want
-    if good:
-        passed += 1
-    else:
-        failed.append(f"{what}: got {got!r}, expected {want!r}")
-        print("FAILED", failed[-1], flush=True)
-
 
 # The workbook -----------------------------------------------------------------------------------------------------
 
@@ -644,8 +626,7 @@ def main():
                 begin = time.perf_counter()
                 part(office)
                 print(f"{part.__name__}: {time.perf_counter() - begin:.0f} s", flush=True)
-    print(f"{passed} passed, {len(failed)} failed")
-    sys.exit(bool(failed))
+    sys.exit(finish())
 
 
 main()

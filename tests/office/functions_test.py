@@ -8,36 +8,19 @@ Expected values are the catalog's own where it gives them; the rest is arithmeti
 """
 
 import json
-import math
 import sys
 import zipfile
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "templates"))
 import uno  # noqa: E402
-from office import Office, enter, enter_array, recalculate, result, save, type_in  # noqa: E402
+from checks import check, finish  # noqa: E402
+from office import Office, enter_array, recalculate, result, save, type_in  # noqa: E402
 
 BUILD = Path(sys.argv[1]).resolve()
 OXT = BUILD / "functions.oxt"
 CATALOG = json.loads((BUILD / "generated" / "catalog.json").read_text())
 WORK = BUILD / "office-tests"
-
-passed, failed = 0, []
-
-
-def check(what, got, want, tolerance=1e-9):
-    """Counts one comparison; numbers within a share of the wanted one, texts and errors exactly."""
-    global passed
-    if isinstance(want, (int, float)) and isinstance(got, (int, float)):
-        good = math.isclose(got, want, rel_tol=tolerance, abs_tol=1e-12)
-    else:
-        good = type(got) is type(want) and got == want
-    if good:
-        passed += 1
-    else:
-        failed.append(f"{what}: got {got!r}, expected {want!r}")
-        print("FAILED", failed[-1], flush=True)
-
 
 def seconds(value):
     """A Calc time."""
@@ -598,8 +581,7 @@ def main():
     for part in parts:
         if part.__name__ in chosen:
             part()
-    print(f"{passed} passed, {len(failed)} failed")
-    return 1 if failed or not passed else 0
+    return finish()
 
 
 if __name__ == "__main__":

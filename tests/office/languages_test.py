@@ -14,22 +14,10 @@ from pathlib import Path
 ROOT, BUILD = Path(__file__).resolve().parents[2], Path(sys.argv[1]).resolve()
 sys.path.insert(0, str(ROOT / "templates"))
 
+from checks import check, finish  # noqa: E402
 from office import Office, recalculate, result, type_in  # noqa: E402
 
 from com.sun.star.lang import Locale  # noqa: E402
-
-passed, failed = 0, []
-
-
-def check(what, got, want):
-    global passed
-    good = abs(got - want) < 1e-9 if isinstance(got, float) and isinstance(want, float) else got == want
-    if good:
-        passed += 1
-    else:
-        failed.append(what)
-        print(f"FAILED {what}: got {got!r}, expected {want!r}", flush=True)
-
 
 def wizard(office, language):
     """Every description that the Function Wizard shows, of functions and of their parameters."""
@@ -80,5 +68,4 @@ for language, locale in (("de", "de-DE"), ("es", "es-ES"), ("fr", "fr-FR")):
         wizard(running, language)
         typing(running, language)
         workbook(running, language)
-print(f"{passed} passed, {len(failed)} failed")
-sys.exit(1 if failed or not passed else 0)
+sys.exit(finish())

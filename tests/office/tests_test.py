@@ -19,31 +19,13 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "templates"))
 from scipy.stats import linregress  # noqa: E402
 
+from checks import check, finish  # noqa: E402
 from office import Office, recalculate, result, save, type_in  # noqa: E402
 
 BUILD = Path(sys.argv[1]).resolve()
 WORK, LOOK = BUILD / "tests-workbook", BUILD / "look"
 TEMPLATE = BUILD / "templates" / "en" / "tests.ots"
 BAD = re.compile(r"###|Err:\d+|#(?:NAME|VALUE|REF|N/A|NUM|DIV)")
-
-passed, failed = 0, []
-
-
-def check(what, got, want, tolerance=1e-6):
-    """Counts one comparison; numbers within a share of the wanted one, a pattern as a search, all else exactly."""
-    global passed
-    if isinstance(want, re.Pattern):
-        good = bool(want.search(got))
-    elif isinstance(want, (int, float)) and isinstance(got, (int, float)):
-        good = abs(got - want) <= tolerance * max(1e-9, abs(want))
-    else:
-        good = got == want
-    if good:
-        passed += 1
-    else:
-        failed.append(f"{what}: got {got!r}, expected {want!r}")
-        print("FAILED", failed[-1], flush=True)
-
 
 def cells(document, name):
     return document.NamedRanges.getByName(name).ReferredCells
@@ -559,8 +541,7 @@ def main():
     for part in parts:
         if part.__name__ in chosen:
             part()
-    print(f"{passed} passed, {len(failed)} failed")
-    return 1 if failed or not passed else 0
+    return finish()
 
 
 if __name__ == "__main__":

@@ -14,6 +14,7 @@ import sys
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "templates"))
+from checks import check, finish  # noqa: E402
 from office import Office, recalculate, save, type_in  # noqa: E402
 
 BUILD = Path(sys.argv[1]).resolve()
@@ -21,20 +22,6 @@ WORK, LOOK = BUILD / "wall-workbook", BUILD / "look"
 TEMPLATE = BUILD / "templates" / "en" / "wall.ots"
 BAD = re.compile(r"###|Err:\d+|#(?:NAME|VALUE|REF|N/A|NUM|DIV)")
 ROWS, COLUMNS = 12, 8
-
-passed, failed = 0, []
-
-
-def check(what, got, want):
-    """Counts one comparison; a pattern is searched for, all else must be the same."""
-    global passed
-    good = bool(want.search(got)) if isinstance(want, re.Pattern) else got == want
-    if good:
-        passed += 1
-    else:
-        failed.append(f"{what}: got {got!r}, expected {want!r}")
-        print("FAILED", failed[-1], flush=True)
-
 
 def cell(document, name):
     return document.NamedRanges.getByName(name).ReferredCells.getCellByPosition(0, 0)
@@ -224,8 +211,7 @@ def main():
     for part in parts:
         if part.__name__ in chosen:
             part()
-    print(f"{passed} passed, {len(failed)} failed")
-    return 1 if failed or not passed else 0
+    return finish()
 
 
 if __name__ == "__main__":
