@@ -27,7 +27,7 @@ BUILD = Path(sys.argv[1]).resolve()
 OXT = Path(os.environ.get("PACECELLS_OXT", BUILD / "pacecells.oxt"))
 WORK = BUILD / "heat-day-tests"
 SEED = int(os.environ.get("PACECELLS_TEST_SEED", random.randrange(10**6)))
-NEAR = float(os.environ.get("PACECELLS_NEAR", "0.050"))  # seconds between a key and its stamp; ctest, on any machine, allows more
+NEAR = float(os.environ.get("PACECELLS_NEAR", "0.050"))  # seconds between a key and its stamp
 
 passed, failed = 0, []
 
