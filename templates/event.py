@@ -637,11 +637,11 @@ def work_athletes(book):
         shown = f"{value(5)}/(24*{value(4)})"
         if machine == "armbike":
             a.add(f"fit_{m}", "0")
-            power = f"event_share*{shown}*({value(4)}/event_cap)^{RIEGEL:.6f}"
+            power = f"event_share*{shown}*({value(4)}/event_cap)^{RIEGEL:.15g}"
         else:
             a.add(f"fit_{m}", f"IF({known};IFERROR({pc('TEST.FLOOR', 'event_cap', value(1), value(2), 'event_share')};0);0)")
             watts = pc("ERG.CONVERT", shown, '"cal/h"', '"W"', f'"{machine}"')
-            power = pc("ERG.CONVERT", f"event_share*{watts}*({value(4)}/event_cap)^{RIEGEL:.6f}", '"W"', '"cal/h"',
+            power = pc("ERG.CONVERT", f"event_share*{watts}*({value(4)}/event_cap)^{RIEGEL:.15g}", '"W"', '"cal/h"',
                        f'"{machine}"')
         a.add(f"one_{m}", f"IF({single};IFERROR({power};0);0)")
         a.add(f"source_{m}", f"IF(INDEX(machine_used;{m})*{{ok}}=0;0;IF({{fit_{m}}}>0;IF({value(6)}>0;1;2);"

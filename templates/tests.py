@@ -322,7 +322,7 @@ def work_machine(w, key, per):
     w.add(k("@_out"), k("IF(OR({@_used}=0;{@_inside}={@_used});0;1)"))
     w.add(k("@_near"), k(f"IF({{@_used}}<2;0;IF(MAX({times})<{NEAR}*MIN({times});1;0))"))
     w.add(k("@_old"), k("IF({@_used}=0;0;") + age(f"athlete_{key}_date") + ")")
-    single = f"setup_share*{{{key}_rate}}*({{{key}_longest}}/setup_cap)^{RIEGEL:.6f}"
+    single = f"setup_share*{{{key}_rate}}*({{{key}_longest}}/setup_cap)^{RIEGEL:.15g}"
     w.add(k("@_floor"), k("IF(OR({@_used}=0;{status}<>1);0;IFERROR(IF({@_cp}>0;") +
           pc("TEST.FLOOR", "setup_cap", k("{@_cp}"), k("{@_reserve}"), "setup_share") + ";" +
           pc("ERG.CONVERT", single, '"W"', '"cal/h"', machine) + ");0))")
@@ -340,7 +340,7 @@ def work_armbike(w):
     common(w, key, tests)
     w.add("armbike_old", "IF({armbike_used}=0;0;" + age("athlete_armbike_date") + ")")
     w.add("armbike_floor", "IF(OR({armbike_used}=0;{status}<>1);0;setup_share*{armbike_rate}*"
-          f"({{armbike_longest}}/setup_cap)^{RIEGEL:.6f})")
+          f"({{armbike_longest}}/setup_cap)^{RIEGEL:.15g})")
     w.add("armbike_cal", "IF({armbike_used}=0;0;{armbike_longest}*24*{armbike_rate})")
 
 
