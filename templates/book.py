@@ -275,8 +275,7 @@ class Book:
     def moving(self, name, sheet, cell):
         """A name that moves with the cell that uses it: "C$1" is row 1 of the same column, as "A1" would be itself."""
         if self.planned is not None:
-            letters, row = re.fullmatch(r"(\$?[A-Z]+)(\$?[0-9]+)", cell).groups()
-            self.planned.append((name, sheet, (letters if letters.startswith("$") else "A") + row))
+            self.planned.append((name, sheet, re.sub(r"(?<![$A-Z])[A-Z]+", "A", cell)))
 
     def finish(self, title):
         """The title that File, New, Templates shows; the first sheet in front."""

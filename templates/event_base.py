@@ -30,7 +30,7 @@ class Columns:
 
     def __init__(self, sheet, first_row, count, prefix, long=False):
         self.sheet, self.row, self.count, self.prefix, self.long = sheet, first_row, count, prefix, long
-        self.cells, self.used = {}, 0
+        self.cells, self.letters, self.used = {}, {}, 0
 
     def at(self, formula):
         return re.sub(r"\{(\w+)\}", lambda match: self.cells[match[1]], formula)
@@ -41,17 +41,25 @@ class Columns:
         sheet.put("A1", title, "working head")
 
     def add(self, key, formula, label=None):
-        letter = column(self.used)
+        letter = self.letters[key] = column(self.used)
         self.used += 1
-        self.cells[key] = f"row_{key}" if self.long else f"${letter}{self.row}"
-        if self.long:
-            self.sheet.moving(f"row_{key}", f"${letter}1")
+        self.cells[key] = self._cells(key, f"${letter}")
         self.sheet.put(f"{letter}{self.row - 1}", label or key, "working head")
         if formula is None:
             self.sheet.numbers(f"{letter}{self.row}", self.count, "working")
         else:
             self.sheet.down(f"{letter}{self.row}", "=" + self.at(formula), self.count, "working")
         self.sheet.name(f"{self.prefix}_{key}", f"{letter}{self.row}:{letter}{self.row + self.count - 1}")
+
+    def span(self, key, first, last):
+        """The columns from first to last, on one sheet, as {key}."""
+        self.cells[key] = self._cells(key, f"${self.letters[first]}", f"${self.letters[last]}")
+
+    def _cells(self, key, *ends):
+        if not self.long:
+            return ":".join(f"{end}{self.row}" for end in ends)
+        self.sheet.moving(f"its_{key}", ":".join(f"{end}1" for end in ends))
+        return f"its_{key}"
 
 
 def stamp(sheet, title):

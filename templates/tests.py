@@ -33,6 +33,7 @@ def lay_out(book):
     book.summary = book.sheet("Summary")
     book.setup = book.sheet("Set-up")
     book.work = book.sheet("Work")
+    book.work_bikes = book.sheet("Work bikes")
     book.lists = book.sheet("Lists")
     make_lists(book)
     make_setup(book)
@@ -42,7 +43,7 @@ def lay_out(book):
     make_summary(book)
     make_mine(book)
     make_how(book)
-    for sheet in (book.work, book.lists):
+    for sheet in (book.work, book.work_bikes, book.lists):
         sheet.sheet.IsVisible = False
 
 
@@ -246,12 +247,14 @@ def entry_sets(sheet):
 def make_work(book):
     sheet = book.work
     sheet.put("A1", book.texts("One row an athlete"), "working head")
-    w = Columns(sheet, 4, ATHLETES, "w")
+    w = Columns(sheet, 4, ATHLETES, "w", long=True)
     w.add("n", None)
     w.add("name", 'INDEX(athlete_name;{n})&""')
     w.add("twice", 'IF({name}="";0;IF(COUNTIF(athlete_name;{name})>1;1;0))')
     w.add("status", 'IF(INDEX(athlete_status;{n})="";1;IFERROR(MATCH(INDEX(athlete_status;{n});list_status;0);0))')
     for key, _title, per, _distances in MACHINES:
+        if key == "bike":
+            w.carry_on(book.work_bikes, book.texts("One row an athlete: bikes, sets"))
         work_machine(w, key, per)
     work_armbike(w)
     w.add("sets_n", "COUNT(INDEX(athlete_sets;{n};0))")
@@ -286,8 +289,9 @@ def common(w, key, tests):
         w.add(f"{key}_ut{i}", f'IF(AND({{{key}_w{i}}}>0;OR({{{key}_inside}}<2;{{{key}_in{i}}}=1));{{{key}_t{i}}};"")')
     for i in tests:
         w.add(f"{key}_uw{i}", f'IF({{{key}_ut{i}}}="";"";{{{key}_w{i}}})')
-    times = f"{{{key}_ut{tests[0]}}}:{{{key}_ut{tests[-1]}}}"
-    watts = f"{{{key}_uw{tests[0]}}}:{{{key}_uw{tests[-1]}}}"
+    times, watts = f"{{{key}_times}}", f"{{{key}_watts}}"
+    w.span(f"{key}_times", f"{key}_ut{tests[0]}", f"{key}_ut{tests[-1]}")
+    w.span(f"{key}_watts", f"{key}_uw{tests[0]}", f"{key}_uw{tests[-1]}")
     w.add(f"{key}_used", f"COUNT({times})")
     w.add(f"{key}_longest", f"IF({{{key}_used}}=0;0;MAX({times}))")
     w.add(f"{key}_rate", f"IF({{{key}_used}}=0;0;INDEX({watts};MATCH({{{key}_longest}};{times};0)))")
@@ -299,7 +303,7 @@ def work_machine(w, key, per):
     machine = f'"{key}"'
     amount = lambda i: f"INDEX(header_{key};{i})"
     for i in tests:
-        w.add(f"{key}_t{i}", f"IF({typed(key, i)}=0;0;{typed(key, i) if i <= 3 else amount(i)})")
+        w.add(f"{key}_t{i}", typed(key, i) if i <= 3 else f"IF({typed(key, i)}=0;0;{amount(i)})")
     for i in tests:
         time = f"{{{key}_t{i}}}"
         watts = (pc("ERG.CONVERT", f"{time}*{per}/{amount(i)}", '"split"', '"W"', machine) if i <= 2 else
