@@ -6,7 +6,7 @@ number can be traced. Formulas are written for the first row and filled down.
 
 from book import Book, address, column, pc, quoted
 from event_base import (ATHLETES, CAL, CARD_ROWS, CARRY, CAUTION, DIVISIONS, GROUPS, MACHINES, METRES, MOVEMENTS, REP, RIEGEL, ROUNDS,
-                        RUN, STATIONS, STILL, TESTED, UNITS, Columns, no_athletes, stamp, texts_clock)
+                        RUN, STATIONS, STILL, STRIP, TESTED, UNITS, Columns, no_athletes, own, stamp, texts_clock)
 import event_after
 import event_paper
 
@@ -40,6 +40,7 @@ class EventBook(Book):
         self.by_station = self.sheet("Work stations")
         self.by_athlete = self.sheet("Work athletes")
         self.by_goal = self.sheet("Work goals")
+        self.by_clock = self.sheet("Work clocks")
         self.lists = self.sheet("Lists")
         make_lists(self)
         make_event(self)
@@ -50,7 +51,7 @@ class EventBook(Book):
         make_pace(self)
         event_paper.make(self)
         event_after.make(self)
-        for sheet in (self.by_event, self.by_round, self.by_station, self.by_athlete, self.by_goal, self.lists):
+        for sheet in (self.by_event, self.by_round, self.by_station, self.by_athlete, self.by_goal, self.by_clock, self.lists):
             sheet.sheet.IsVisible = False
 
 
@@ -298,7 +299,8 @@ def make_roster(book):
         sheet.text(address(step, 4), head, "head")
     sheet.heights(5, 5, 14)
     sheet.widths("A", 8, 40, 24, 21, 14, 15, 15, 26, 16, 14, 14, 14, 15, 31, 17, 18, 34, 18, 18, 27, 62)
-    n = f"$A{ROSTER}"
+    own(sheet, "roster", no="A")
+    n = "roster_its_no"
     outputs = (("plan", "I", f"=INDEX(a_goal;{n})", "cell strong"),
                ("target", "J", f"=INDEX(a_target;{n})", "cell strong time"),
                ("need", "K", f"=INDEX(a_need_shown;{n})", "cell whole"),
@@ -316,8 +318,8 @@ def make_roster(book):
     for name, col, formula, style in outputs:
         sheet.down(f"{col}{ROSTER}", formula, ATHLETES, style)
         sheet.name(f"roster_{name}", f"{col}{ROSTER}:{col}{last}")
-    sheet.mark(f"N{ROSTER}:N{last}", (f"INDEX(a_grade;{n})>=5", "mark strong"),
-               (f"INDEX(a_grade;{n})>=3", "mark"))
+    sheet.mark(f"N{ROSTER}:N{last}", (f"INDEX(a_grade;$A{ROSTER})>=5", "mark strong"),
+               (f"INDEX(a_grade;$A{ROSTER})>=3", "mark"))
     sheet.mark(f"F{ROSTER}:F{last}", ("event_kind=2", "not used"))
     sheet.mark(f"G{ROSTER}:G{last}", ("event_kind<>2", "not used"))
     sheet.heights(ROSTER, last, 8.5)
@@ -331,14 +333,15 @@ def make_roster(book):
         thin.text(address(step, 4), head, "head")
     thin.widths("A", 10, 52, 30, 22, 22, 34, 50)
     thin.numbers("A6", ATHLETES)
-    who = "$I6"
-    thin.down("I6", '=IFERROR(MATCH(SMALL(a_order;$A6);a_order;0);0)', ATHLETES, "working")
+    own(thin, "margins", no="A", athlete="I")
+    who = "margins_its_athlete"
+    thin.down("I6", '=IFERROR(MATCH(SMALL(a_order;margins_its_no);a_order;0);0)', ATHLETES, "working")
     for col, name, style in (("B", "a_name", "cell"), ("C", "a_division", "cell"), ("D", "a_goal", "cell strong"),
                              ("E", "a_need_shown", "cell whole"), ("F", "a_band", "cell center"),
                              ("G", "a_words", "cell words")):
         thin.down(f"{col}6", f'=IF({who}=0;"";INDEX({name};{who}))', ATHLETES, style)
-    thin.mark("G6:G205", (f"IF({who}=0;0;INDEX(a_grade;{who}))>=5", "mark strong"),
-              (f"IF({who}=0;0;INDEX(a_grade;{who}))>=3", "mark"))
+    thin.mark("G6:G205", ("IF($I6=0;0;INDEX(a_grade;$I6))>=5", "mark strong"),
+              ("IF($I6=0;0;INDEX(a_grade;$I6))>=3", "mark"))
     thin.sheet.Columns.getByName("I").IsVisible = False
     thin.page("A1:G205", repeat=(1, 5), fit="margins")
 
@@ -729,13 +732,25 @@ def work_athletes(book):
     a.add("target", f'IF({{free}}=0;"";IFERROR(IF(event_columns=1;{mean};{mean}*{{goal_rounds}}*'
                     'INDEX(work_all;1;{first}+event_ref-1)/{work});""))')
 
-    def clock(k, rounds="{goal_rounds}", goal="{goal_clock}", work="{work}"):
-        place = f"IF(event_columns=1;{k};{rounds}*INDEX(cum_work;1;{{first}}+{k}-1)/{work})"
-        return f'IF(OR({{free}}=0;{k}>{rounds}+1E-9);"";IFERROR({pc("PACE.CLOCK", goal, rounds, place, "{drift}")};""))'
-
-    a.add("open", clock("1"))
-    a.add("half", clock("MAX(1;ROUNDUP({goal_rounds}/2-1E-9;0))"))
-    a.add("third", clock("3"))
+    clocks = book.by_clock
+    clocks.put("A1", book.texts("Planned clock at the end of each round, one row an athlete"), "working head")
+    clocks.moving("here_step", "A$3")
+    place = "IF(event_columns=1;here_step;{goal_rounds}*INDEX(cum_work;1;{first}+here_step-1)/{work})"
+    planned = pc("PACE.CLOCK", "{goal_clock}", "{goal_rounds}", place, "{drift}")
+    # a card's strip has 20 cells: where there are more rounds, it shows every second
+    a.add("every", f"MAX(1;ROUNDUP({{goal_rounds}}/{STRIP}-1E-9;0))")
+    first = 1
+    for name, count, formula in (
+            ("a_clocks", ROUNDS, f'IF(OR({{free}}=0;here_step>{{goal_rounds}}+1E-9);"";IFERROR({planned};""))'),
+            ("a_strip", STRIP, 'IF(here_step*{every}>{goal_rounds}+1E-9;"";here_step*{every})'),
+            ("a_strip_clock", STRIP, f'IFERROR({pc("CLOCK.TEXT", "INDEX(a_clocks;{n};INDEX(a_strip;{n};here_step))")};"")')):
+        clocks.put(address(first, 1), name, "working head")
+        clocks.row(address(first, 2), range(1, count + 1), "working head")
+        clocks.block(address(first, 3), "=" + a.at(formula), ATHLETES, count, "working")
+        clocks.name(name, f"{address(first, 3)}:{address(first + count - 1, 2 + ATHLETES)}")
+        first += count + 1
+    a.add("open", "INDEX(a_clocks;{n};1)")
+    a.add("third", "INDEX(a_clocks;{n};3)")
     # one goal lower, for the rule on the card
     a.add("low_rounds", "IF({free}=0;0;IF({timed}=1;{goal_rounds};MAX(event_goal_step;{goal_rounds}-event_goal_step)))")
     a.add("low_clock", "IF({free}=0;0;IF({timed}=1;MIN(event_cap;{goal_clock}+event_goal_step_time);{goal_clock}))")

@@ -1,7 +1,7 @@
 """The day itself and what comes after it: results, review, layout, the field, the season."""
 
 from book import address, column, pc
-from event_base import ATHLETES, CAUTION, ROUNDS, STATIONS, no_athletes, stamp
+from event_base import ATHLETES, CAUTION, ROUNDS, STATIONS, no_athletes, own, stamp
 from event_paper import division_reps
 
 DAY = 6            # first athlete on Event day
@@ -43,16 +43,18 @@ def make_day(book):
     first_clock, last_clock = column(CLOCKS), column(CLOCKS + ROUNDS - 1)
     score, tie = column(CLOCKS + 2 * ROUNDS), column(CLOCKS + 2 * ROUNDS + 1)
     r = DAY
-    n, clocks = f"$A{r}", f"${first_clock}{r}:${last_clock}{r}"
+    own(sheet, "day", no="A", name="B", division="C", done="H", expected="L", partial="P", left="Q", finish="R", tiebreak="S",
+        out="T", clocks=f"{first_clock}:{last_clock}", score=score, tie=tie)
+    n, clocks = "day_its_no", "day_its_clocks"
     of = lambda name: f"INDEX(a_{name};{n})"
     per_round = division_reps(of("d"))
-    out = f'$T{r}<>""'
+    out = 'day_its_out<>""'
     sheet.numbers(f"A{r}", ATHLETES)
     sheet.heights(r, last, 7.5)
-    heat = f"IFERROR(INDEX(heat_list;MATCH($B{r};INDEX(heat_list;0;4);0);{{k}});\"\")"
-    done = f"$H{r}"
-    reps = (f'IF(event_columns=1;{done}*{of("per_round")};IF({done}=0;0;INDEX(cum_reps;1;{of("first")}+{done}-1)))+N($P{r})')
-    total = f"${score}{r}"
+    heat = f"IFERROR(INDEX(heat_list;MATCH(day_its_name;INDEX(heat_list;0;4);0);{{k}});\"\")"
+    done = "day_its_done"
+    reps = (f'IF(event_columns=1;{done}*{of("per_round")};IF({done}=0;0;INDEX(cum_reps;1;{of("first")}+{done}-1)))+N(day_its_partial)')
+    total = "day_its_score"
     last_shown = f"MAX({clocks})"
     # how much of the work, at the usual pace, lies behind after so many rounds
     share = (f'IF(event_columns=1;{done};INDEX(cum_work;1;{of("first")}+{done}-1))')
@@ -70,15 +72,15 @@ def make_day(book):
         ("F", f"={of('goal')}", "cell center", "goal"), ("G", f"={of('target')}", "cell time", "target"),
         ("H", f'=IF({of("ok")}=0;"";COUNT({clocks}))', "cell center", "done"),
         ("I", f'=IF({total}="";IF(AND({of("ok")}=1;{out});{lit("withdrew")};"");IFERROR(IF(event_kind=2;'
-              f'IF(N($R{r})>0;{pc("SCORE.RESULT", f"$R{r}", "event_cap")};{pc("SCORE.RESULT", "event_cap", "event_cap", f"$Q{r}")});'
+              f'IF(N(day_its_finish)>0;{pc("SCORE.RESULT", "day_its_finish", "event_cap")};{pc("SCORE.RESULT", "event_cap", "event_cap", "day_its_left")});'
               f'IF({of("per_round")}=0;FIXED({done};0);{pc("SCORE.TEXT", total, per_round)}));{lit("check the entry")}))', "cell strong", "result"),
-        ("J", f'=IF({total}="";"";IFERROR({pc("SCORE.PLACE", total, "day_score", "IF(event_kind=2;" + chr(34) + "low" + chr(34) + ";" + chr(34) + "high" + chr(34) + ")", f"$C{r}", "day_division", f"${tie}{r}", "day_tie")};""))',
+        ("J", f'=IF({total}="";"";IFERROR({pc("SCORE.PLACE", total, "day_score", "IF(event_kind=2;" + chr(34) + "low" + chr(34) + ";" + chr(34) + "high" + chr(34) + ")", "day_its_division", "day_division", "day_its_tie", "day_tie")};""))',
          "cell strong", "place"),
         ("K", bound(1), "cell whole", "low"),
         ("L", f'=IF(OR({of("ok")}=0;{done}=0;{done}="");"";IFERROR(IF(event_kind=2;IF({done}>=event_rounds;"";{last_shown}*{whole}/{share});'
               f'IF({of("per_round")}=0;"";IF(event_columns>1;{ladder};{forecast(2)})));""))', "cell whole", "expected"),
         ("M", bound(3), "cell whole", "high"),
-        ("N", f'=IF($L{r}="";"";IFERROR(IF(event_kind=2;IF($L{r}>event_cap;{lit("past the cap")};{pc("CLOCK.TEXT", f"$L{r}")});{pc("SCORE.TEXT", f"$L{r}", per_round)});""))',
+        ("N", f'=IF(day_its_expected="";"";IFERROR(IF(event_kind=2;IF(day_its_expected>event_cap;{lit("past the cap")};{pc("CLOCK.TEXT", "day_its_expected")});{pc("SCORE.TEXT", "day_its_expected", per_round)});""))',
          "cell center", "reads"),
         ("O", f'=IF(OR({of("ok")}=0;event_columns>1;{done}<2);"";IFERROR({pc("SCORE.FADE", clocks)};""))', "cell share", "fade"),
     )
@@ -97,10 +99,10 @@ def make_day(book):
     sheet.text(f"{score}5", "Score", "head")
     sheet.text(f"{tie}5", "Tie", "head")
     # withdrawn athletes have no place; a result that cannot be is no score
-    sheet.down(f"{score}{r}", f'=IF(OR({of("ok")}=0;{out});"";IF(event_kind=2;IF(N($R{r})>0;IF($R{r}<=event_cap;$R{r};"");IF(N($Q{r})>0;IFERROR({pc("SCORE.CAPPED", f"$Q{r}", "event_cap")};"");""));'
-                              f'IF(AND({done}=0;$P{r}="");"";{reps})))', ATHLETES, "cell")
+    sheet.down(f"{score}{r}", f'=IF(OR({of("ok")}=0;{out});"";IF(event_kind=2;IF(N(day_its_finish)>0;IF(day_its_finish<=event_cap;day_its_finish;"");IF(N(day_its_left)>0;IFERROR({pc("SCORE.CAPPED", "day_its_left", "event_cap")};"");""));'
+                              f'IF(AND({done}=0;day_its_partial="");"";{reps})))', ATHLETES, "cell")
     sheet.name("day_score", f"{score}{r}:{score}{last}")
-    sheet.down(f"{tie}{r}", f'=IF(N($S{r})>0;$S{r};"")', ATHLETES, "cell")
+    sheet.down(f"{tie}{r}", '=IF(N(day_its_tiebreak)>0;day_its_tiebreak;"")', ATHLETES, "cell")
     sheet.name("day_tie", f"{tie}{r}:{tie}{last}")
     sheet.limit(f"P{r}:P{last}", 0, 9999, "Give the repetitions done in the round still open.")
     sheet.whole(f"Q{r}:Q{last}", 1, 9999, "Give the whole repetitions not done at the cap.")
@@ -136,9 +138,7 @@ def make_review(book):
         sheet.text(f"{col}5", head, "head")
     sheet.heights(5, 5, 10)
     sheet.numbers("A6", REVIEWED)
-    at = f"IF(event_columns=1;$A6;{of('goal_rounds')}*INDEX(cum_work;1;{of('first')}+$A6-1)/{of('work')})"
-    sheet.down("B6", f'=IF({who}=0;"";IF(OR({of("free")}=0;$A6>{of("goal_rounds")}+1E-9);"";IFERROR({pc("PACE.CLOCK", of("goal_clock"), of("goal_rounds"), at, of("drift"))};"")))',
-               REVIEWED, "cell time")
+    sheet.down("B6", f'=IF({who}=0;"";INDEX(a_clocks;{who};$A6))', REVIEWED, "cell time")
     sheet.down("C6", '=IF(B6="";"";B6-N(B5))', REVIEWED, "cell time")
     sheet.down("D6", f'=IF({who}=0;"";IF(N(INDEX(day_clocks;{who};$A6))>0;INDEX(day_clocks;{who};$A6);""))', REVIEWED, "cell time")
     sheet.down("E6", '=IF(D6="";"";D6-N(D5))', REVIEWED, "cell time")
@@ -176,6 +176,7 @@ def make_review(book):
         sheet.text(address(step, top - 1), head, "head")
     sheet.heights(top, top, 10)
     first, last = top + 1, top + ATHLETES
+    own(sheet, "review", result="C", fade="D", rate="F")
     n = f"(ROW()-{top})"
     a = lambda name: f"INDEX(a_{name};{n})"
     its = f"INDEX(day_clocks;{n};0)"
@@ -183,14 +184,14 @@ def make_review(book):
     walk = ("station_units", f"INDEX(amounts_all;0;{a('first')}):INDEX(amounts_all;0;{a('first')}+event_columns-1)",
             f"INDEX(s_rate2;0;{n})", f"INDEX(s_extras2;0;{n})")
     rate = pc("PLAN.ERGNEED", f"MAX({its})", done, *walk, "event_main")
-    effort = pc("PLAN.EFFORT", "event_cap", a("calories"), a("other_s"), a("cp"), a("reserve"), f"F{first}", "event_keep")
+    effort = pc("PLAN.EFFORT", "event_cap", a("calories"), a("other_s"), a("cp"), a("reserve"), "review_its_rate", "event_keep")
     for col, formula, style in (
             ("A", f"={a('name')}", "cell"), ("B", f"={a('goal')}", "cell center"), ("C", f"=INDEX(day_result;{n})", "cell strong"),
             ("D", f"=INDEX(day_fade;{n})", "cell share"),
             ("E", f'=IF(OR({a("ok")}=0;event_columns>1;{done}<2);"";IFERROR({pc("SCORE.STEADINESS", its)};""))', "cell share"),
             ("F", f'=IF(OR({a("ok")}=0;{done}<1;event_main=0);"";IFERROR({rate};""))', "cell whole"),
-            ("G", f'=IF(OR(F{first}="";{a("cp")}=0);"";IFERROR({effort};""))', "cell share"),
-            ("H", f'=IF(OR({a("free")}=0;C{first}="");"";IF(D{first}="";"";IF(D{first}>0.02;{lit("opened too fast")};IF(D{first}<-0.02;{lit("could have opened faster")};{lit("evenly paced")}))))', "cell words")):
+            ("G", '=IF(OR(review_its_rate="";' f'{a("cp")}=0);"";IFERROR({effort};""))', "cell share"),
+            ("H", f'=IF(OR({a("free")}=0;review_its_result="";review_its_fade="");"";IF(review_its_fade>0.02;{lit("opened too fast")};IF(review_its_fade<-0.02;{lit("could have opened faster")};{lit("evenly paced")})))', "cell words")):
         sheet.down(f"{col}{first}", formula, ATHLETES, style)
     sheet.name("review_rate", f"F{first}:F{last}")
     sheet.name("review_effort", f"G{first}:G{last}")
@@ -299,10 +300,14 @@ def make_season(book):
     sheet.heights(7, 7, 10)
     first_result = 5
     last = 7 + ATHLETES
-    results = lambda e: f"{column(first_result + 2 * e)}$8:{column(first_result + 2 * e)}${last}"
+    results = lambda e: f"season_results_{e + 1}"
     sheet.text("D5", "Event")
     sheet.text("D6", "Better is")
+    own(sheet, "season", name="A", division="B", sum="C",
+        **{f"result_{e + 1}": column(first_result + 2 * e) for e in range(EVENTS)},
+        **{f"place_{e + 1}": column(first_result + 2 * e + 1) for e in range(EVENTS)})
     for e in range(EVENTS):
+        its = f"season_its_result_{e + 1}"
         left, right = column(first_result + 2 * e), column(first_result + 2 * e + 1)
         sheet.merged(f"{left}5:{right}5", None, "input head")
         sheet.merged(f"{left}6:{right}6", None, "input center")
@@ -313,22 +318,22 @@ def make_season(book):
         sheet.mark(f"{left}8:{left}{last}", (f'{left}$6=INDEX(list_order;2)', "time shown"))
         order = f'IF({left}$6=INDEX(list_order;2);"low";"high")'
         missed = (f'IF(COUNT({results(e)})=0;"";IF(season_missed=INDEX(list_missed;2);season_fixed;IF(season_missed=INDEX(list_missed;3);"";'
-                  f'SUMPRODUCT(($B$8:$B${last}=$B8)*ISNUMBER({results(e)}))+1)))')
-        placed = pc("SCORE.PLACE", f"{left}8", results(e), order, "$B8", f"$B$8:$B${last}")
-        sheet.down(f"{right}8", f'=IF($A8="";"";IF(ISNUMBER({left}8);IFERROR({placed};"");{missed}))', ATHLETES, "cell center")
+                  f'SUMPRODUCT((season_divisions=season_its_division)*ISNUMBER({results(e)}))+1)))')
+        placed = pc("SCORE.PLACE", its, results(e), order, "season_its_division", "season_divisions")
+        sheet.down(f"{right}8", f'=IF(season_its_name="";"";IF(ISNUMBER({its});IFERROR({placed};"");{missed}))', ATHLETES, "cell center")
     sheet.styled(f"A8:A{last}", "input text")
     sheet.styled(f"B8:B{last}", "input")
     sheet.choose(f"B8:B{last}", "division_names", "Choose a division; they are named on the sheet Event.")
     sheet.name("season_names", f"A8:A{last}")
     sheet.name("season_divisions", f"B8:B{last}")
     for e in range(EVENTS):
-        sheet.name(f"season_results_{e + 1}", results(e).replace("$", ""))
+        sheet.name(f"season_results_{e + 1}", f"{column(first_result + 2 * e)}8:{column(first_result + 2 * e)}{last}")
     sheet.name("season_titles", f"{column(first_result)}5:{column(first_result + 2 * EVENTS - 1)}5")
     sheet.name("season_order", f"{column(first_result)}6:{column(first_result + 2 * EVENTS - 1)}6")
-    place = [f"{column(first_result + 2 * e + 1)}8" for e in range(EVENTS)]
+    place = [f"season_its_place_{e + 1}" for e in range(EVENTS)]
     count = "COUNT(" + ";".join(place) + ")"
-    sheet.down("C8", f'=IF(OR($A8="";{count}=0);"";SUM({";".join(place)}))', ATHLETES, "cell strong")
-    sheet.down("D8", f'=IF($C8="";"";IFERROR({pc("SCORE.PLACE", "$C8", f"$C$8:$C${last}", chr(34) + "low" + chr(34), "$B8", f"$B$8:$B${last}")};""))', ATHLETES, "cell strong")
+    sheet.down("C8", f'=IF(OR(season_its_name="";{count}=0);"";SUM({";".join(place)}))', ATHLETES, "cell strong")
+    sheet.down("D8", f'=IF(season_its_sum="";"";IFERROR({pc("SCORE.PLACE", "season_its_sum", f"$C$8:$C${last}", chr(34) + "low" + chr(34), "season_its_division", "season_divisions")};""))', ATHLETES, "cell strong")
     # trend: the sign of the least-squares slope of the places over the events
     cells = [f"N({p})" for p in place]
     there = [f"ISNUMBER({p})" for p in place]

@@ -62,6 +62,13 @@ class Columns:
         return f"its_{key}"
 
 
+def own(sheet, prefix, **columns):
+    """Names for cells of the row that uses them: own(sheet, "day", done="H") makes day_its_done. With them a column's
+    formula is the same in all of its cells."""
+    for key, letters in columns.items():
+        sheet.moving(f"{prefix}_its_{key}", ":".join(f"${letter}1" for letter in letters.split(":")))
+
+
 def stamp(sheet, title):
     """The two lines on top of every sheet: what it is, and which event, version and time it belongs to."""
     sheet.put("A1", sheet._(title), "title")

@@ -1,7 +1,7 @@
 """What is printed and hung up before the start: schemes, versions, wall tables, cards, warm-up, heats, judge sheets."""
 
 from book import LINE, address, column, line, pc
-from event_base import (ATHLETES, CARD_ROWS, CAUTION, REP, ROUNDS, STATIONS, no_athletes, stamp,
+from event_base import (ATHLETES, CARD_ROWS, CAUTION, REP, ROUNDS, STATIONS, no_athletes, own, stamp,
                         texts_clock)
 
 SCHEMES = 5   # stations with repetitions on the sheet Sets
@@ -45,8 +45,9 @@ def make_sets(book):
     sheet.text("A5", "No.", "head")
     sheet.text("B5", "Name", "head")
     sheet.widths("A", 8, 46, *[24, 26, 26, 16] * SCHEMES)
+    own(sheet, "sets", no="A")
     sheet.numbers("A6", ATHLETES)
-    sheet.down("B6", "=INDEX(a_name;$A6)", ATHLETES, "cell")
+    sheet.down("B6", "=INDEX(a_name;sets_its_no)", ATHLETES, "cell")
     for k in range(SCHEMES):
         first = 2 + 4 * k
         at = f"IFERROR(MATCH({k + 1};st_rank;0);0)"
@@ -57,12 +58,12 @@ def make_sets(book):
         for step, (head, block, style) in enumerate((("Longest set", "max", "cell center"), ("Open with", "open", "cell strong"),
                                                      ("Fall back to", "back", "cell center"), ("In hand", "hand", "cell tenth"))):
             sheet.text(address(first + step, 4), head, "head")
-            value = f"INDEX(s_{block};{number};$A6)"
+            value = f"INDEX(s_{block};{number};sets_its_no)"
             if block == "max":
-                shown = f'ROUND({value};0)&CHOOSE(INDEX(s_from;{number};$A6)+1;"";"";" "&{lit("(load)")};" "&{lit("(group)")};"")'
+                shown = f'ROUND({value};0)&CHOOSE(INDEX(s_from;{number};sets_its_no)+1;"";"";" "&{lit("(load)")};" "&{lit("(group)")};"")'
             else:
                 shown = value
-            sheet.down(address(first + step, 5), f'=IF({number}*INDEX(a_ok;$A6)=0;"";IF(INDEX(s_max;{number};$A6)<=0;"";{shown}))',
+            sheet.down(address(first + step, 5), f'=IF({number}*INDEX(a_ok;sets_its_no)=0;"";IF(INDEX(s_max;{number};sets_its_no)<=0;"";{shown}))',
                        ATHLETES, style)
         hand = address(first + 3, 5)
         sheet.mark(f"{hand}:{address(first + 3, 4 + ATHLETES)}", (f"AND(ISNUMBER({hand});{hand}<0)", "mark strong"),
@@ -99,33 +100,34 @@ def make_version(book):
         sheet.text(f"{col}6", head, "head")
     sheet.widths("A", 8, 44, 26, 18, 20, 24, 18, 20, 24, 100)
     sheet.heights(7, 6 + ATHLETES, 6.5)
+    own(sheet, "version", no="A", load="D", part="E", lighter="G")
     sheet.numbers("A7", ATHLETES)
-    sheet.down("B7", "=INDEX(a_name;$A7)", ATHLETES, "cell")
-    sheet.down("C7", "=INDEX(a_division;$A7)", ATHLETES, "cell")
+    sheet.down("B7", "=INDEX(a_name;version_its_no)", ATHLETES, "cell")
+    sheet.down("C7", "=INDEX(a_division;version_its_no)", ATHLETES, "cell")
     # the divisions by number, out of sight
     sheet.put("M1", "=IFERROR(MATCH(version_written;division_names;0);0)", "working")
     sheet.put("N1", "=IFERROR(MATCH(version_adapted;division_names;0);0)", "working")
-    both = "INDEX(a_ok;$A7)*$M$1*$N$1"
+    both = "INDEX(a_ok;version_its_no)*$M$1*$N$1"
     for load, part, score, d in (("D", "E", "F", "$M$1"), ("G", "H", "I", "$N$1")):
-        sheet.down(f"{load}7", f'=IF({both}=0;"";IF(SUM(INDEX(s_inverse;0;$A7))=0;"";SUMPRODUCT(MAX(INDEX(station_loads;0;{d})*INDEX(s_inverse;0;$A7)))))', ATHLETES, "cell share")
+        sheet.down(f"{load}7", f'=IF({both}=0;"";IF(SUM(INDEX(s_inverse;0;version_its_no))=0;"";SUMPRODUCT(MAX(INDEX(station_loads;0;{d})*INDEX(s_inverse;0;version_its_no)))))', ATHLETES, "cell share")
         column_of = f"INDEX(amounts_all;0;({d}-1)*{ROUNDS}+event_ref)"
-        sheet.down(f"{part}7", f'=IF({both}=0;"";SUMPRODUCT(MAX((INDEX(s_max;0;$A7)>0)*{column_of}/(INDEX(s_max;0;$A7)+(INDEX(s_max;0;$A7)<=0)))))',
+        sheet.down(f"{part}7", f'=IF({both}=0;"";SUMPRODUCT(MAX((INDEX(s_max;0;version_its_no)>0)*{column_of}/(INDEX(s_max;0;version_its_no)+(INDEX(s_max;0;version_its_no)<=0)))))',
                    ATHLETES, "cell share")
-        walk = ("station_units", division_amounts(d), "INDEX(s_rate2;0;$A7)", "INDEX(s_extras2;0;$A7)")
-        sheet.down(f"{score}7", f'=IF(OR({both}=0;INDEX(a_status;$A7)<>1);"";IFERROR(IF(event_kind=2;'
+        walk = ("station_units", division_amounts(d), "INDEX(s_rate2;0;version_its_no)", "INDEX(s_extras2;0;version_its_no)")
+        sheet.down(f"{score}7", f'=IF(OR({both}=0;INDEX(a_status;version_its_no)<>1);"";IFERROR(IF(event_kind=2;'
                                 f'{pc("CLOCK.TEXT", pc("PLAN.FINISH", "event_rounds", *walk) + "/(1-event_fade/2)")};'
                                 f'{pc("SCORE.TEXT", pc("PLAN.SCORE", "event_fresh", *walk, "st_counts"), division_reps(d))});""))',
                    ATHLETES, "cell center")
         sheet.mark(f"{load}7:{load}{6 + ATHLETES}", (f"AND(ISNUMBER({load}7);{load}7>0.7)", "mark center"))
         sheet.mark(f"{part}7:{part}{6 + ATHLETES}", (f"AND(ISNUMBER({part}7);{part}7>0.6)", "mark center"))
     percent = lambda cell: f'ROUND(100*{cell};0)'
-    sheet.down("J7", f'=IF({both}=0;"";IF(INDEX(a_status;$A7)<>1;{lit("adapted, easy and without a goal")};'
-                     f'IF(AND(N(D7)=0;N(E7)=0);{lit("no tests: as the coach sees it")};'
-                     f'IF(N(G7)>0.7;{say("adapted and lighter still: {load} % of the maximum again and again", load=percent("G7"))};'
-                     f'IF(N(D7)>0.7;{say("adapted: as written the load is {load} % of the maximum", load=percent("D7"))};'
-                     f'IF(E7>0.6;{say("adapted: as written one set is {part} % of the longest set", part=percent("E7"))};'
-                     f'IF(N(D7)=0;{say("as written: largest set {part} % of the longest, load not tested", part=percent("E7"))};'
-                     f'{say("as written: load {load} % of the maximum, largest set {part} % of the longest", load=percent("D7"), part=percent("E7"))})'
+    sheet.down("J7", f'=IF({both}=0;"";IF(INDEX(a_status;version_its_no)<>1;{lit("adapted, easy and without a goal")};'
+                     f'IF(AND(N(version_its_load)=0;N(version_its_part)=0);{lit("no tests: as the coach sees it")};'
+                     f'IF(N(version_its_lighter)>0.7;{say("adapted and lighter still: {load} % of the maximum again and again", load=percent("version_its_lighter"))};'
+                     f'IF(N(version_its_load)>0.7;{say("adapted: as written the load is {load} % of the maximum", load=percent("version_its_load"))};'
+                     f'IF(version_its_part>0.6;{say("adapted: as written one set is {part} % of the longest set", part=percent("version_its_part"))};'
+                     f'IF(N(version_its_load)=0;{say("as written: largest set {part} % of the longest, load not tested", part=percent("version_its_part"))};'
+                     f'{say("as written: load {load} % of the maximum, largest set {part} % of the longest", load=percent("version_its_load"), part=percent("version_its_part"))})'
                      f'))))))', ATHLETES, "cell words")
     sheet.sheet.Columns.getByName("M").IsVisible = sheet.sheet.Columns.getByName("N").IsVisible = False
     sheet.freeze("C7")
@@ -202,25 +204,28 @@ CARD_HEIGHTS = (10, 5, 9, 12, 6, 28, 11, 7, 6, 5.5, 6.5, 5.5, 6.5, 8.5)  # 127 m
 def make_cards(book):
     sheet, _, lit, say = book.cards, book.texts, book.texts.lit, book.texts.say
     sheet.widths("A", *[8.6] * CARD_COLUMNS, 5, 5, *[8.6] * CARD_COLUMNS)
-    for side in (0, 12):
-        make_card(sheet, side, f"2*INT((ROW()-1)/{CARD_ROWS})+{1 if side == 0 else 2}")
+    for side, name, letter in ((0, "card_left", "X"), (12, "card_right", "Y")):
+        # whose card it is stands beside it, out of sight
+        sheet.down(f"{letter}1", f"=2*INT((ROW()-1)/{CARD_ROWS})+{1 if side == 0 else 2}", CARD_ROWS, "working")
+        sheet.moving(name, f"${letter}1")
+        sheet.sheet.Columns.getByName(letter).IsVisible = False
+        make_card(sheet, side, name)
     for row, height in enumerate(CARD_HEIGHTS, 1):
         sheet.heights(row, row, height)
     pages = ATHLETES // 2
-    sheet.repeat_down(f"A1:{column(21)}{CARD_ROWS}", pages)
+    sheet.repeat_down(f"A1:Y{CARD_ROWS}", pages)
     sheet.name("card_one", f"A1:{column(CARD_COLUMNS - 1)}{CARD_ROWS}")
     sheet.name("card_two", f"{column(12)}1:{column(11 + CARD_COLUMNS)}{CARD_ROWS}")
     sheet.break_before(*[1 + 2 * CARD_ROWS * page for page in range(1, pages // 2)])
     sheet.page(f"A1:{column(21)}{pages * CARD_ROWS}", footer=False, wide=0, margin=10, fit="cards")
 
 
-def make_card(sheet, side, number):
+def make_card(sheet, side, n):
     _, lit, say = sheet._, sheet.book.texts.lit, sheet.book.texts.say
     at = lambda col, row: address(side + col, row - 1)
     across = lambda first, last, row: f"{at(first, row)}:{at(last, row)}"
-    n = f"({number})"
     of = lambda name: f"INDEX(a_{name};{n})"
-    time = lambda name: f'IF({of(name)}="";"";IFERROR({pc("CLOCK.TEXT", of(name))};""))'
+    time = lambda name: f'IFERROR({pc("CLOCK.TEXT", of(name))};"")'
     sheet.merged(across(0, 6, 1), f"={of('name')}", "card name")
     sheet.merged(across(7, 9, 1), f'=IF({of("name")}="";"";event_stamp)', "card line")
     sheet.merged(across(0, 9, 2), f'=IF({of("name")}="";"";event_gym&IF(event_gym="";"";": ")&event_title&", "&{of("division")})', "card line")
@@ -236,16 +241,11 @@ def make_card(sheet, side, number):
     sheet.merged(across(0, 9, 7), f'=IF({of("name")}="";"";IF({of("free")}=0;{of("note")};IF({of("late")}="";"";{rule})))', "card words")
     band = say("Needed {need} cal/h, {words}", need=f"ROUND({of('need')};0)", words=of("words"))
     sheet.merged(across(0, 9, 8), f'=IF({of("need")}>0;{band};"")', "card line")
-    sheet.merged(across(0, 9, 9), f'=IF({of("free")}=0;"";{lit("Clock after each round: tape to the machine")})', "card line")
+    sheet.merged(across(0, 9, 9), f'=IF({of("free")}=0;"";{lit("Clock after these rounds: tape to the machine")})', "card line")
     for half in range(2):
-        k = f"(COLUMN()-{side}+{10 * half})"
-        row = 10 + 2 * half
-        # a strip has as many cells as the goal has rounds
-        there = f"OR({of('free')}=0;{k}>{of('goal_rounds')}+1E-9)"
-        place_of = f"IF(event_columns=1;{k};{of('goal_rounds')}*INDEX(cum_work;1;{of('first')}+{k}-1)/{of('work')})"
-        clock = pc("CLOCK.TEXT", pc("PACE.CLOCK", of("goal_clock"), of("goal_rounds"), place_of, of("drift")))
-        sheet.right(at(0, row), f'=IF({there};"";{k})', CARD_COLUMNS, "card strip")
-        sheet.right(at(0, row + 1), f'=IF({there};"";IFERROR({clock};""))', CARD_COLUMNS, "card strip time")
+        row, step = 10 + 2 * half, f"COLUMN(){CARD_COLUMNS * half - side:+d}"
+        sheet.right(at(0, row), f"=INDEX(a_strip;{n};{step})", CARD_COLUMNS, "card strip")
+        sheet.right(at(0, row + 1), f"=INDEX(a_strip_clock;{n};{step})", CARD_COLUMNS, "card strip time")
     sheet.merged(across(0, 9, 14), f'=IF({of("name")}="";"";{lit("Stop on chest pain, faintness or unusual pain. A plan is no medical advice.")})', "card words")
     gap = address(side + CARD_COLUMNS, 0)
     if side == 0:
@@ -262,14 +262,15 @@ def make_messages(book):
     for col, head in zip("ABC", ("No.", "Name", "Text for the phone")):
         sheet.text(f"{col}5", head, "head")
     sheet.widths("A", 8, 44, 134)
+    own(sheet, "message", no="A")
     sheet.numbers("A6", ATHLETES)
-    sheet.down("B6", "=INDEX(a_name;$A6)", ATHLETES, "cell")
-    of = lambda name: f"INDEX(a_{name};$A6)"
+    sheet.down("B6", "=INDEX(a_name;message_its_no)", ATHLETES, "cell")
+    of = lambda name: f"INDEX(a_{name};message_its_no)"
     time = lambda name: f'IF({of(name)}="";"";IFERROR({pc("CLOCK.TEXT", of(name))};""))'
     goal = say("{name}, {event}: goal {goal}. Round {target}, clock after round 1 {open}.", name=of("name"), event="event_title",
                goal=of("goal"), target=time("target"), open=time("open"))
     machine = f'IF({of("floor_shown")}="";"";" "&{say("Ergometer at least {floor} cal/h.", floor="ROUND(" + of("floor_shown") + ";0)")})'
-    sets = f'IF({of("schemes")}="";"";" "&{say("Sets: {schemes}.", schemes="TEXTJOIN(" + chr(34) + "; " + chr(34) + ";TRUE();INDEX(s_line;0;$A6))")})'
+    sets = f'IF({of("schemes")}="";"";" "&{say("Sets: {schemes}.", schemes="TEXTJOIN(" + chr(34) + "; " + chr(34) + ";TRUE();INDEX(s_line;0;message_its_no))")})'
     late = f'IF({of("late")}="";"";" "&{say("Round 3 after {late}: goal {low}.", late=time("late"), low=of("low"))})'
     plain = say("{name}, {event}: {note}.", name=of("name"), event="event_title", note=of("note"))
     stop = lit("Stop on chest pain, faintness or unusual pain.")
@@ -344,13 +345,14 @@ def make_heats(book):
     sheet.merged("A3:H3", "=" + say("{lanes} athletes a heat, from start to start {every}; slowest heats first; the judge is an athlete of another heat.",
                                     lanes="event_lanes", every=f'IFERROR({pc("CLOCK.TEXT", "event_every")};"")'), "note")
     sheet.widths("A", 14, 14, 18, 46, 46, 26, 18, 20)
+    own(sheet, "heat", name="D")
     # &"" makes a text of this document of what the array returned; only then does MATCH find it
     raw = lambda k: f'IFERROR(INDEX(heat_raw;ROW()-5;{k}){"&" + chr(34) * 2 if k > 3 else ""};"")'
     for k, style in ((1, "cell strong"), (2, "cell center"), (3, "cell clock"), (4, "cell"), (5, "cell")):
         sheet.down(address(k - 1, 5), f"={raw(k)}", ATHLETES, style)
     sheet.heights(6, 5 + ATHLETES, 6)
     for col, name, style in (("F", "a_division", "cell"), ("G", "a_goal", "cell center"), ("H", "a_target", "cell time")):
-        sheet.down(f"{col}6", f'=IF($D6="";"";IFERROR(INDEX({name};MATCH($D6;a_name;0));""))', ATHLETES, style)
+        sheet.down(f"{col}6", f'=IF(heat_its_name="";"";IFERROR(INDEX({name};MATCH(heat_its_name;a_name;0));""))', ATHLETES, style)
     sheet.name("heat_list", f"A6:E{5 + ATHLETES}")
     for cells, style in ((f"A6:C{5 + ATHLETES}", "first of heat"), (f"D6:F{5 + ATHLETES}", "first of heat left"),
                          (f"G6:G{5 + ATHLETES}", "first of heat"), (f"H6:H{5 + ATHLETES}", "first of heat time")):
@@ -361,57 +363,68 @@ def make_heats(book):
 
 def make_judge(book):
     sheet, _, lit, say = book.judge, book.texts, book.texts.lit, book.texts.say
-    sheet.widths("A", 52, 18, *[17] * JUDGED, 6, 22)
-    end = column(1 + JUDGED)
-    sheet.text(f"{column(3 + JUDGED)}1", "Heat to show", "head")
-    sheet.put(f"{column(3 + JUDGED)}2", 1, "input number")
-    sheet.name("judge_heat", f"{column(3 + JUDGED)}2")
-    sheet.whole(f"{column(3 + JUDGED)}2", 1, 200, "Give the number of a heat.")
-    for lane in range(LANES):
-        top = 1 + lane * JUDGE_ROWS
-        at = f"(IFERROR(MATCH(judge_heat;INDEX(heat_list;0;1);0);0)+{lane})"
-        here = f'IF(IFERROR(INDEX(heat_list;{at};1)=judge_heat;FALSE());INDEX(heat_list;{at};{{k}});"")'
-        sheet.merged(f"A{top}:{column(7)}{top}", "=" + here.format(k=4), "wall title")
-        name = f"$A${top}"
-        sheet.heights(top, top, 16)
-        sheet.merged(f"{column(8)}{top}:{end}{top}", "=" + say("Heat {heat}, lane {lane}", heat="judge_heat", lane=str(lane + 1)), "wall stamp")
-        number = f"IFERROR(MATCH({name};a_name;0);0)"
-        sheet.put(f"A{top + 1}", f'=event_heading&IF({name}="";"";", "&INDEX(a_division;{number}))', "stamp")
-        start = here.format(k=3)
-        words = say("Start {start}, judge: {judge}, cap {cap}", judge=here.format(k=5), cap=pc("CLOCK.TEXT", "event_cap"),
-                    start=f"IF(N({start})=0;{lit('open')};{texts_clock(start)})")
-        sheet.put(f"A{top + 2}", f'=IF({name}="";{lit("No athlete in this lane.")};{words})', "stamp")
-        sheet.text(f"A{top + 3}", "Station: running score at its end", "head left")
-        sheet.text(f"B{top + 3}", "Amount", "head")
-        for k in range(JUDGED):
-            sheet.put(address(2 + k, top + 2), f'="{_("Round")} {k + 1}"', "head")
-        first = top + 4
-        sheet.down(f"A{first}", f'=IF({name}="";"";INDEX(st_name;ROW()-{first - 1}))', STATIONS, "cell")
-        d = f"INDEX(a_d;{number})"
-        at_first = f"(({d}-1)*{ROUNDS}+event_ref)"
-        s = f"(ROW()-{first - 1})"
-        amount = f"IF(INDEX(st_when;{s})=2;INDEX(amounts_all;{s};{at_first}-event_ref+1);INDEX(amounts_all;{s};{at_first}))"
-        sheet.down(f"B{first}", f'=IF({name}="";"";IF({amount}=0;"";{amount}&IF(INDEX(st_kind;{s})={REP};"";" "&INDEX(st_unit;{s}))))',
-                   STATIONS, "cell center")
-        k = f"(({d}-1)*{ROUNDS}+COLUMN()-2)"
-        sheet.block(f"C{first}", f'=IF(OR({name}="";AND(event_kind=2;COLUMN()-2>event_rounds));"";IF(INDEX(amounts_all;{s};{k})=0;"";IF(INDEX(st_counts;{s})=0;"☐";INDEX(cum_station;{s};{k}))))',
-                    STATIONS, JUDGED, "cell center")
-        after = first + STATIONS
-        for step, label in enumerate(("No-reps (strokes)", "Clock at the end of the round")):
-            sheet.text(f"A{after + step}", label, "cell")
-            sheet.styled(f"B{after + step}:{end}{after + step}", "cell")
-            sheet.heights(after + step, after + step, 9)
-        row = after + 3
-        sheet.put(f"A{row}", f'="{_("Tie-break")}: "&event_tiebreak', "label")
-        sheet.merged(f"{column(5)}{row}:{column(7)}{row}", None, "cell")
-        sheet.text(f"{column(9)}{row}", "Result")
-        sheet.merged(f"{column(11)}{row}:{end}{row}", None, "cell")
-        sheet.text(f"A{row + 2}", "Judge signs")
-        sheet.merged(f"B{row + 2}:{column(5)}{row + 2}", None, "cell")
-        sheet.text(f"{column(7)}{row + 2}", "Athlete signs")
-        sheet.merged(f"{column(9)}{row + 2}:{end}{row + 2}", None, "cell")
-        sheet.heights(row, row, 10)
-        sheet.heights(row + 2, row + 2, 10)
-        sheet.put(f"A{row + 4}", _("Count out loud. No-rep: say why. Stop the athlete on chest pain, faintness or unusual pain."), "stamp")
+    sheet.widths("A", 52, 18, *[17] * JUDGED, 6, 34)
+    end, side = column(1 + JUDGED), column(3 + JUDGED)
+    for row, label, name in ((1, "Heat to show", "judge_heat"), (4, "Rounds from", "judge_from")):
+        sheet.text(f"{side}{row}", label, "head")
+        sheet.put(f"{side}{row + 1}", 1, "input number")
+        sheet.name(name, f"{side}{row + 1}")
+    sheet.whole(f"{side}2", 1, 200, "Give the number of a heat.")
+    sheet.whole(f"{side}5", 1, ROUNDS, "Give the first round of the sheet, 1 to 40.")
+    most = "IF(event_kind=2;N(event_rounds);MAX(a_goal_rounds)+1)"
+    sheet.merged(f"{side}6:{side}12", f'=IF({most}>judge_from+{JUDGED - 1};"▲ "&'
+                 + say("More rounds than stand here: print these, then again with rounds from {next}.", next=f"judge_from+{JUDGED}")
+                 + ';"")', "note")
+    # beside each row, out of sight: the place in the list of heats, the athlete, the station
+    own(sheet, "judge", place="T", athlete="U", station="V")
+    lane = f"INT((ROW()-1)/{JUDGE_ROWS})"
+    there = f"MATCH(judge_heat;INDEX(heat_list;0;1);0)+{lane}"
+    for letter, formula in (("T", f"IFERROR(IF(INDEX(heat_list;{there};1)=judge_heat;{there};0);0)"),
+                            ("U", "IF(judge_its_place=0;0;IFERROR(MATCH(INDEX(heat_list;judge_its_place;4);a_name;0);0))"),
+                            ("V", f"MOD(ROW()-1;{JUDGE_ROWS})-3")):
+        sheet.down(f"{letter}1", f"={formula}", JUDGE_ROWS, "working")
+        sheet.sheet.Columns.getByName(letter).IsVisible = False
+    listed = lambda k: f"INDEX(heat_list;judge_its_place;{k})"
+    known = lambda value: f'IF(judge_its_place=0;"";{value})'
+    sheet.merged(f"A1:{column(7)}1", "=" + known(listed(4)), "wall title")
+    sheet.heights(1, 1, 16)
+    sheet.merged(f"{column(8)}1:{end}1", "=" + say("Heat {heat}, lane {lane}", heat="judge_heat", lane=f"({lane}+1)"), "wall stamp")
+    sheet.put("A2", f'=event_heading&IF(judge_its_athlete=0;"";", "&INDEX(a_division;judge_its_athlete))', "stamp")
+    start = listed(3)
+    words = say("Start {start}, judge: {judge}, cap {cap}", judge=listed(5), cap=pc("CLOCK.TEXT", "event_cap"),
+                start=f"IF(N({start})=0;{lit('open')};{texts_clock(start)})")
+    sheet.put("A3", f'=IF(judge_its_place=0;{lit("No athlete in this lane.")};{words})', "stamp")
+    sheet.text("A4", "Station: running score at its end", "head left")
+    sheet.text("B4", "Amount", "head")
+    played = "judge_from+COLUMN()-3"
+    sheet.right("C4", f'={lit("Round")}&" "&({played})', JUDGED, "head")
+    station, d = "judge_its_station", f"(INDEX(a_d;judge_its_athlete)-1)*{ROUNDS}"
+    sheet.down("A5", f'=IF(judge_its_athlete=0;"";INDEX(st_name;{station}))', STATIONS, "cell")
+    amount = f"INDEX(amounts_all;{station};{d}+IF(INDEX(st_when;{station})=2;1;event_ref))"
+    sheet.down("B5", f'=IF(judge_its_athlete=0;"";IF({amount}=0;"";{amount}&IF(INDEX(st_kind;{station})={REP};"";" "&INDEX(st_unit;{station}))))',
+               STATIONS, "cell center")
+    at = f"INDEX(a_d;judge_its_athlete)*{ROUNDS}-{ROUNDS}+{played}"
+    sheet.block("C5", f'=IF(OR(judge_its_athlete=0;{played}>IF(event_kind=2;event_rounds;{ROUNDS}));"";'
+                      f'IF(INDEX(amounts_all;{station};{at})=0;"";IF(INDEX(st_counts;{station})=0;"☐";INDEX(cum_station;{station};{at}))))',
+                STATIONS, JUDGED, "cell center")
+    after = 5 + STATIONS
+    for row, label in enumerate(("No-reps (strokes)", "Clock at the end of the round"), after):
+        sheet.text(f"A{row}", label, "cell")
+        sheet.styled(f"B{row}:{end}{row}", "cell")
+        sheet.heights(row, row, 9)
+    row = after + 3
+    sheet.put(f"A{row}", f'={lit("Tie-break")}&": "&event_tiebreak', "label")
+    sheet.merged(f"{column(5)}{row}:{column(7)}{row}", None, "cell")
+    sheet.text(f"{column(9)}{row}", "Result")
+    sheet.merged(f"{column(11)}{row}:{end}{row}", None, "cell")
+    sheet.text(f"A{row + 2}", "Judge signs")
+    sheet.merged(f"B{row + 2}:{column(5)}{row + 2}", None, "cell")
+    sheet.text(f"{column(7)}{row + 2}", "Athlete signs")
+    sheet.merged(f"{column(9)}{row + 2}:{end}{row + 2}", None, "cell")
+    sheet.heights(row, row, 10)
+    sheet.heights(row + 2, row + 2, 10)
+    sheet.text(f"A{row + 4}", "Count out loud. No-rep: say why. Stop the athlete on chest pain, faintness or unusual pain.", "stamp")
+    for letters in (f"A1:{end}{JUDGE_ROWS}", f"T1:V{JUDGE_ROWS}"):
+        sheet.repeat_down(letters, LANES)
     sheet.break_before(*[1 + lane * JUDGE_ROWS for lane in range(1, LANES)])
     sheet.page(f"A1:{end}{LANES * JUDGE_ROWS}", landscape=True, fit="judge")
