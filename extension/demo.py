@@ -6,6 +6,7 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[1] / "templates"))
 import uno  # noqa: E402
+from examples import open_example  # noqa: E402
 from office import Office, named, recalculate, save  # noqa: E402
 
 SHOWN = {"athlete": "roster_name", "goal": "roster_plan", "round target": "roster_target",
@@ -47,12 +48,11 @@ def export_sheet(document, sheet, path):
 
 def main():
     build, folder = (Path(argument).resolve() for argument in sys.argv[1:3])
-    template, extension = build / "templates" / "en" / "example-rounds.ots", build / "pacecells.oxt"
     roster, wall = folder / "roster.ods", folder / "pace-table.pdf"
     display = os.environ.get("DISPLAY", ":0") if "--open" in sys.argv else None
     folder.mkdir(parents=True, exist_ok=True)
-    with Office([extension], folder / "office", reuse=True, display=display, limit=None if display else 600) as office:
-        document = office.open(template, hidden=not display)
+    with Office([build / "pacecells.oxt"], folder / "office", reuse=True, display=display, limit=None if display else 600) as office:
+        document = open_example(office, "rounds", hidden=not display)
         recalculate(document)
         if display:
             print("The example event is open in a window of its own; this ends when you close it.")

@@ -14,6 +14,7 @@ from pathlib import Path
 
 HERE = Path(__file__).resolve().parent
 sys.path.insert(0, str(HERE.parent / "templates"))
+from examples import open_example  # noqa: E402
 from office import Office, recalculate  # noqa: E402
 
 DISPLAY, WIDTH, HEIGHT = ":87", 1500, 980
@@ -27,7 +28,7 @@ def main():
     try:
         time.sleep(3)
         with Office([build / "pacecells.oxt"], build / "picture", display=DISPLAY) as office:
-            document = office.open(build / "templates" / "en" / "example-rounds.ots", hidden=False)
+            document = open_example(office, "rounds", hidden=False)
             recalculate(document)
             document.CurrentController.setActiveSheet(document.Sheets["Roster"])
             need = document.NamedRanges.getByName("roster_need").ReferredCells

@@ -5,7 +5,7 @@ number can be traced. Formulas are written for the first row and filled down.
 """
 
 from book import Book, address, column, pc, quoted
-from event_base import (ATHLETES, CAL, CARD_ROWS, CARRY, CAUTION, DIVISIONS, GROUPS, MACHINES, METRES, MOVEMENTS, REP, RIEGEL, ROUNDS,
+from event_base import (ATHLETES, CAL, CARRY, CAUTION, DIVISIONS, GROUPS, MACHINES, METRES, MOVEMENTS, REP, RIEGEL, ROUNDS,
                         RUN, STATIONS, STILL, STRIP, TESTED, UNITS, Columns, no_athletes, own, stamp, texts_clock)
 import event_after
 import event_paper
@@ -862,37 +862,3 @@ def make_pace(book):
     for letter in "LMN":
         sheet.sheet.Columns.getByName(letter).IsVisible = False
     sheet.page(f"A1:{end}{note + 1}", landscape=True, wide=1, tall=1, centre=True)
-
-
-# Printing ---------------------------------------------------------------------------------------------------------
-
-# sheet: rows above the first athlete, rows an athlete
-PAPER = {"roster": 5, "margins": 5, "version": 6, "messages": 5, "heats": 5, "day": 5, "review": 46}
-
-
-def fit_prints(document):
-    """Narrows the print areas to the athletes there are; empty rows of 200 are not worth the paper."""
-    def cells(name):
-        return document.NamedRanges.getByName(name).ReferredCells
-
-    def filled(name):
-        return max((i for i, row in enumerate(cells(name).getDataArray(), 1) if row[0]), default=1)
-
-    def fit(name, rows, columns=None):
-        area = cells(name)
-        address = area.RangeAddress
-        address.EndRow = min(address.EndRow, address.StartRow + rows - 1)
-        if columns:
-            address.EndColumn = address.StartColumn + columns - 1
-        area.Spreadsheet.setPrintAreas((address,))
-
-    athletes = filled("roster_name")
-    for key, head in PAPER.items():
-        fit(f"paper_{key}", head + athletes)
-    fit("paper_cards", -(-athletes // 4) * 2 * CARD_ROWS)
-    fit("paper_judge", int(cells("event_lanes").getCellByPosition(0, 0).Value) * event_paper.JUDGE_ROWS)
-    movements = max((k for k, name in enumerate(cells("tests_movements").getDataArray()[0], 1) if name), default=1)
-    fit("paper_tests", 7 + filled("tests_name"), 25 + movements + 2)
-    stations = max(1, sum(1 for row in cells("st_kind").getDataArray() if row[0] == REP))
-    fit("paper_sets", 5 + athletes, 2 + 4 * min(stations, event_paper.SCHEMES))
-    fit("paper_season", 7 + filled("season_names"))

@@ -17,6 +17,7 @@ inline constexpr std::string_view protocol = "vnd.org.pacecells:";
 
 inline constexpr MenuItem menu[] = {
     {"new-event", "New ~event…", false, true},
+    {"example-event", "Open an examp~le…"},
     {"new-tests", "New ~tests"},
     {"new-wall", "New ~wall table"},
     {"add-athletes", "~Add athletes…", true, true},

@@ -139,6 +139,36 @@ def new_workbooks():
                     made[0].close(True)
 
 
+def error_cells(document):
+    """Visible cells with an error; #N/A is how a chart is told to skip a point."""
+    return [cell.AbsoluteName for sheet in document.Sheets if sheet.IsVisible
+            for cell in sheet.queryFormulaCells(4).Cells if cell.String != "#N/A"]
+
+
+def example_events():
+    """Each example opens filled and calculated, in the words of its language; English has all of them."""
+    for language in LANGUAGES:
+        with private_office(language) as office:
+            start = office.new()
+            for example, athletes in [("rounds", 24)] + [("time", 24), ("ladder", 24)] * (language == "en"):
+                check(f"{language} example {example}", run(office, start, "example-event", Example=example), (True, ""))
+                document = next(component for component in office.desktop.Components if component != start)
+                value = lambda name, row=0: document.NamedRanges.getByName(name).ReferredCells.getCellByPosition(0, row)
+                listed = next(file for file in (HERE.parents[1] / "templates" / "examples").glob(f"{example}.txt")).read_text()
+                title = re.search(rf"\[event_title{'' if language == 'en' else f' in {language}'}\]\n(.*)", listed)[1]
+                check(f"{language} {example}: title", value("event_title").String, title)
+                check(f"{language} {example}: format", value("event_format").String, value("list_format",
+                      ("rounds", "time", "ladder").index(example)).String)
+                check(f"{language} {example}: cap", value("event_cap").String, re.search(r"\[event_cap\]\n(.*)", listed)[1])
+                check(f"{language} {example}: athletes", value("roster_name", athletes - 1).String != ""
+                      and value("roster_name", athletes).String == "")
+                check(f"{language} {example}: goals", sum(value("a_goal", row).String != "" for row in range(athletes)), 20)
+                check(f"{language} {example}: errors", error_cells(document), [])
+                check(f"{language} {example}: one step of undo", len(document.UndoManager.AllUndoActionTitles), 1)
+                document.close(True)
+            check(f"{language}: no such example", run(office, start, "example-event", Example="x")[0], False)
+
+
 def minutes():
     """The number format on every selected range, in one step."""
     with private_office() as office:
@@ -520,7 +550,7 @@ def package():
 
 def main():
     WORK.mkdir(parents=True, exist_ok=True)
-    parts = [texts, registration, new_workbooks, minutes, minutes_read_anew, pace_table, ergometer_table, explain, share, help_pages, package]
+    parts = [texts, registration, new_workbooks, example_events, minutes, minutes_read_anew, pace_table, ergometer_table, explain, share, help_pages, package]
     chosen = sys.argv[2:] or [part.__name__ for part in parts]
     for part in parts:
         if part.__name__ in chosen:

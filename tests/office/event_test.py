@@ -17,12 +17,11 @@ import time
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "templates"))
-from event import fit_prints  # noqa: E402
 from checks import check, finish  # noqa: E402
 from office import Office, recalculate, save, type_in  # noqa: E402
 
 BUILD = Path(sys.argv[1]).resolve()
-WORK, LOOK, TEMPLATES = BUILD / "event-workbook", BUILD / "look", BUILD / "templates" / "en"
+WORK, LOOK, TEMPLATES, EXAMPLES = BUILD / "event-workbook", BUILD / "look", BUILD / "templates" / "en", BUILD / "examples"
 BAD = re.compile(r"###|Err:\d+|#(?:NAME|VALUE|REF|N/A|NUM|DIV)")
 DAY = 86400
 
@@ -384,7 +383,7 @@ def day(document):
 
 
 def paper(document, office):
-    fit_prints(document)
+    office.dispatch(document, "vnd.org.pacecells:fit-prints", Silent="true")
     recalculate(document)
     pages = pdf_pages(document, WORK / "journey.pdf")
     whole = "\n".join(pages)
@@ -470,7 +469,7 @@ def bad(office):
 
 def formats(office):
     """A result for time: capped, finished, withdrawn; a ladder's rounds grow."""
-    document = office.open(TEMPLATES / "example-time.ots")
+    document = office.open(EXAMPLES / "time.ots")
     check("no error in the example for time", errors_in(document), [])
     typed(document, "day_finish", "", row=0)
     typed(document, "day_left", "23", row=0)
@@ -490,14 +489,14 @@ def formats(office):
     check("a usual round by hand", share[1], round_)
     check("the first round by hand", share[0], round_ + bike)
     document.close(True)
-    document = office.open(TEMPLATES / "example-ladder.ots")
+    document = office.open(EXAMPLES / "ladder.ots")
     check("no error in the example of a ladder", errors_in(document), [])
     amounts = cells(document, "amounts_all")
     check("two more each round", [amounts.getCellByPosition(k, 1).Value for k in range(4)], [4, 6, 8, 10])
     check("the rower the same", [amounts.getCellByPosition(k, 0).Value for k in range(4)], [7, 7, 7, 7])
     document.close(True)
     for name in ("rounds", "time", "ladder"):
-        document = office.open(TEMPLATES / f"example-{name}.ots")
+        document = office.open(EXAMPLES / f"{name}.ots")
         pages = pdf_pages(document, WORK / f"example-{name}.pdf")
         check(f"example {name} prints clean", BAD.findall("\n".join(pages)), [])
         check(f"example {name}: six pages of cards", len(pages_with(pages, "tape to the machine")), 6)
@@ -545,7 +544,7 @@ def mixed(office):
 
 
 def files(office):
-    document = office.open(TEMPLATES / "example-rounds.ots")
+    document = office.open(EXAMPLES / "rounds.ots")
     kept = ("roster_plan", "roster_target", "roster_need", "roster_margin", "roster_schemes", "heat_list", "day_result", "day_expected")
     before = {name: cells(document, name).getDataArray() for name in kept}
     formulas = {name: cells(document, name).getFormulaArray() for name in ("roster_target", "day_result")}
@@ -620,7 +619,7 @@ def main():
     wanted = sys.argv[2:]
     WORK.mkdir(parents=True, exist_ok=True)
     LOOK.mkdir(parents=True, exist_ok=True)
-    with Office([BUILD / "functions.oxt"], WORK / "office", reuse=True) as office:
+    with Office([BUILD / "pacecells.oxt"], WORK / "office", reuse=True) as office:
         for part in parts:
             if not wanted or part.__name__ in wanted:
                 begin = time.perf_counter()

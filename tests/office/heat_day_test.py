@@ -119,7 +119,7 @@ class Day:
 
     def __init__(self, office, screen, kind="rounds", file=None, prepare=None):
         self.office, self.screen = office, screen
-        self.document = office.open(file or BUILD / "templates" / "en" / f"example-{kind}.ots", hidden=False)
+        self.document = office.open(file or BUILD / "examples" / f"{kind}.ots", hidden=False)
         if not file:
             for name in ("clocks", "stamps", "partial", "finish", "left", "tiebreak", "out"):
                 self.cells(f"day_{name}").clearContents(1 | 2 | 4)

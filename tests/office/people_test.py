@@ -22,7 +22,7 @@ from office import Office  # noqa: E402
 
 BUILD = Path(sys.argv[1]).resolve()
 WORK = BUILD / "office-tests" / "people"
-TEMPLATES = BUILD / "templates" / "en"
+TEMPLATES, EXAMPLES = BUILD / "templates" / "en", BUILD / "examples"
 
 
 def run(office, document, command, **arguments):
@@ -104,7 +104,7 @@ def pages(pdf):
 
 
 def cards(office):
-    document = office.open(TEMPLATES / "example-rounds.ots", AsTemplate=True)
+    document = office.open(EXAMPLES / "rounds.ots", AsTemplate=True)
     names = [name for name in column(document, "roster_name") if name]
     divisions = column(document, "roster_division")
     modified = document.isModified()

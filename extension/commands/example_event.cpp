@@ -1,0 +1,177 @@
+// An example event: the event workbook, filled from a list of what a gym would have typed. The lists are in
+// templates/examples, and say themselves how they are written.
+#include "dialog.h"
+#include "office.h"
+#include "prints.h"
+#include "store.h"
+
+#include "pacecells/clock.h"
+#include "pacecells/text.h"
+
+#include <com/sun/star/document/XDocumentPropertiesSupplier.hpp>
+#include <com/sun/star/sheet/XCalculatable.hpp>
+#include <com/sun/star/text/XText.hpp>
+#include <com/sun/star/util/XCloseable.hpp>
+
+#include <array>
+#include <charconv>
+#include <chrono>
+#include <sstream>
+
+namespace pacecells {
+
+namespace {
+
+using css::uno::Any;
+using css::uno::Reference;
+using Document = Reference<css::sheet::XSpreadsheetDocument>;
+
+std::optional<int> whole(std::string_view text) {
+    int value = 0;
+    const auto* end = text.data() + text.size();
+    const auto [stop, error] = std::from_chars(text.data(), end, value);
+    return error == std::errc{} && stop == end ? std::optional(value) : std::nullopt;
+}
+
+std::optional<double> decimal(std::string_view text) {
+    double value = 0;
+    const auto* end = text.data() + text.size();
+    const auto [stop, error] = std::from_chars(text.data(), end, value);
+    return error == std::errc{} && stop == end ? std::optional(value) : std::nullopt;
+}
+
+// 2026-11-28 as days since Calc's day zero.
+std::optional<double> date(std::string_view text) {
+    if (text.size() != 10 || text[4] != '-' || text[7] != '-')
+        return std::nullopt;
+    const auto year = whole(text.substr(0, 4));
+    const auto month = whole(text.substr(5, 2));
+    const auto day = whole(text.substr(8));
+    if (!year || !month || !day)
+        return std::nullopt;
+    using namespace std::chrono;
+    const auto since = [](int y, int m, int d) {
+        return sys_days(std::chrono::year(y) / std::chrono::month(static_cast<unsigned>(m)) /
+                        std::chrono::day(static_cast<unsigned>(d)));
+    };
+    return static_cast<double>((since(*year, *month, *day) - since(1899, 12, 30)).count());
+}
+
+std::optional<double> number(std::string_view text) {
+    if (const auto value = decimal(text))
+        return value;
+    if (const auto value = date(text))
+        return value;
+    if (const auto time = parse_clock(text))
+        return time->value() / 86400;
+    return std::nullopt;
+}
+
+// The cells under one heading: name, and what else stands in the brackets.
+struct Block {
+    Reference<css::table::XCellRange> cells;
+    Reference<css::table::XCellRange> list; // from which the words come, if any
+    bool skipped = false;                   // belongs to another language
+};
+
+Block heading(const Document& document, const std::string& line) {
+    std::istringstream words(line);
+    std::string name;
+    std::string relation;
+    std::string other;
+    words >> name >> relation >> other;
+    Block block;
+    block.cells = named_range(document, name);
+    block.skipped = relation == "in" && other != interface_language();
+    if (relation == "as")
+        block.list = named_range(document, other);
+    return block;
+}
+
+std::string word(const Reference<css::table::XCellRange>& list, int place) {
+    const auto where = address(list);
+    const bool across = where.EndColumn > where.StartColumn;
+    const auto cell = list->getCellByPosition(across ? place - 1 : 0, across ? 0 : place - 1);
+    return utf8(need<css::text::XText>(cell)->getString());
+}
+
+void write(const Block& block, sal_Int32 column, sal_Int32 row, std::string_view text) {
+    if (text.empty())
+        return;
+    const auto cell = block.cells->getCellByPosition(column, row);
+    if (block.list.is())
+        need<css::text::XText>(cell)->setString(utf16(word(block.list, whole(text).value_or(1))));
+    else if (const auto value = number(text))
+        cell->setValue(*value);
+    else
+        need<css::text::XText>(cell)->setString(utf16(std::string(text)));
+}
+
+void fill(const Document& document, const std::string& list) {
+    std::istringstream lines(list);
+    Block block;
+    sal_Int32 row = 0;
+    for (std::string line; std::getline(lines, line);) {
+        if (line.starts_with('#'))
+            continue;
+        if (line.starts_with('[')) {
+            block = heading(document, line.substr(1, line.find(']') - 1));
+            row = 0;
+            continue;
+        }
+        std::istringstream cells(line);
+        sal_Int32 column = 0;
+        for (std::string cell; block.cells.is() && !block.skipped && std::getline(cells, cell, ';');)
+            write(block, column++, row, trim(cell));
+        ++row;
+    }
+}
+
+void open_example(Context& context, const std::string& name, const std::string& title) {
+    const auto list = bytes_of(context, package_url(context) + "/examples/" + name + ".txt");
+    const auto made = load(context, template_url(context, "event.ots"),
+                           {{"AsTemplate", Any(true)}, {"Hidden", Any(!context.interactive())}});
+    try {
+        const auto document = need<css::sheet::XSpreadsheetDocument>(made);
+        Undo undo(document, title);
+        const auto sums = need<css::sheet::XCalculatable>(document);
+        sums->enableAutomaticCalculation(false);
+        fill(document, list);
+        sums->enableAutomaticCalculation(true);
+        sums->calculateAll();
+        fit_prints(document);
+        need<css::document::XDocumentPropertiesSupplier>(made)->getDocumentProperties()->setTitle(utf16(title));
+        undo.done();
+    } catch (...) { // rather none than one half filled
+        need<css::util::XCloseable>(made)->close(true);
+        throw;
+    }
+}
+
+void example_event(Context& context) {
+    const std::array<std::pair<std::string, std::string>, 3> examples{
+        {{"rounds", tr("as many rounds as possible")}, {"time", tr("for time with a cap")}, {"ladder", tr("ladder")}}};
+    auto chosen = examples.begin();
+    if (const auto asked = context.argument("Example")) {
+        while (chosen != examples.end() && chosen->first != *asked)
+            ++chosen;
+        if (chosen == examples.end())
+            throw Refusal{tr("There is no example %1: rounds, time or ladder.", *asked)};
+    } else if (context.interactive()) {
+        Dialog dialog(context, tr("Example event"));
+        dialog.paragraph(tr("An invented gym, with everything filled in from the roster to the review of the day. "
+                            "It opens as a new workbook: try out what you like."),
+                         2);
+        const auto field = dialog.choice(tr("~Format"), {examples[0].second, examples[1].second, examples[2].second});
+        if (!dialog.run(tr("~Open"), [] { return true; }))
+            return;
+        chosen += dialog.selected(field);
+    }
+    open_example(context, chosen->first, tr("Example: %1", chosen->second));
+}
+
+const Command command{"example-event", example_event};
+
+} // namespace
+
+} // namespace pacecells
