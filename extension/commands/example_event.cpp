@@ -158,7 +158,7 @@ void example_event(Context& context) {
         if (chosen == examples.end())
             throw Refusal{tr("There is no example %1: rounds, time or ladder.", *asked)};
     } else if (context.interactive()) {
-        Dialog dialog(context, tr("Example event"));
+        Dialog dialog(context, tr("Example event"), 260, 50, 140);
         dialog.paragraph(tr("An invented gym, with everything filled in from the roster to the review of the day. "
                             "It opens as a new workbook: try out what you like."),
                          2);
