@@ -12,8 +12,11 @@ from pathlib import Path
 import uno
 from com.sun.star.awt import Rectangle, Size
 from com.sun.star.chart.ChartLegendPosition import BOTTOM
+from com.sun.star.chart2.SymbolStyle import NONE as NO_SYMBOL, STANDARD
+from com.sun.star.drawing import LineDash
+from com.sun.star.drawing.DashStyle import RECT
 from com.sun.star.drawing.FillStyle import NONE as NO_FILL
-from com.sun.star.drawing.LineStyle import NONE as NO_LINE
+from com.sun.star.drawing.LineStyle import DASH as DASHED, NONE as NO_LINE, SOLID
 from com.sun.star.lang import Locale
 from com.sun.star.sheet.ConditionOperator import BETWEEN, FORMULA, NONE
 from com.sun.star.sheet.FillDirection import TO_BOTTOM, TO_RIGHT
@@ -29,6 +32,8 @@ TEXTS = Path(__file__).parent / "texts"
 
 # Ink on paper, and little else: every fill is light enough to print well in black and white.
 INK, LINE, PALE, SOFT, ENTRY, PAPER = 0x1B2430, 0x7C8790, 0xE3E9ED, 0xF3F6F8, 0xFFF9DF, 0xFFFFFF
+
+SERIES = ((INK, 0, 0), (0x3B6EA5, 300, 1), (LINE, 120, 2))  # ink, length of dashes, symbol
 
 TIME, CLOCK, DATE, TEXT = "[M]:SS", "HH:MM", "YYYY-MM-DD", "@"
 
@@ -152,12 +157,15 @@ STYLES = {
     "mark": _style("cell words", CharWeight=150, CellBackColor=PALE, lines="tblr", line=INK),
     "mark words": _style("cell words", CharWeight=150, CellBackColor=PALE, lines="tblr", line=INK),
     "mark center": _style("mark", HoriJustify=CENTER, CharHeight=10),
+    "mark old": _style("mark center", CharHeight=9, format='YYYY-MM-DD" ▲ {old}"'),
     "mark strong": _style("cell words", CharWeight=150, CharColor=PAPER, CellBackColor=INK),
     "first of heat": _style("cell", line=INK, lines="t", CharWeight=150, HoriJustify=CENTER),
     "first of heat left": _style("cell", line=INK, lines="t", CharWeight=150),
     "first of heat time": _style("first of heat", format=TIME),
     "blank beside": _style(CharColor=PAPER, CellBackColor=PAPER, lines="tbr", line=PAPER),
     "blank below": _style(CharColor=PAPER, lines="br", line=PAPER),
+    "blank row": _style(CharColor=PAPER, lines="tblr", line=PAPER),
+    "blank strip": _style(lines="tbr", line=PAPER),
     "time shown": _style("input time"),
     "not used": _style("cell", CellBackColor=SOFT, CharColor=LINE),
     # What hangs on a wall is read from two metres.
@@ -223,7 +231,8 @@ class Book:
             for side in lines:
                 setattr(style, SIDES[side], drawn)
             if "format" in properties:
-                style.NumberFormat = self.format(properties.pop("format"))
+                words = re.sub(r"\{(\w+)\}", lambda match: self.texts(match[1]), properties.pop("format"))
+                style.NumberFormat = self.format(words)
             if properties.pop("open", False):
                 style.CellProtection = _protection(False)
             for key, value in properties.items():
@@ -241,9 +250,9 @@ class Book:
         names, self.planned = self.planned, None
         for sheet in self.sheets:
             sheet.create()
-        for name, sheet, cells in names:
+        for name, sheet, cells, seen_from in names:
             title = "'" + sheet.title.replace("'", "''") + "'"
-            self.document.NamedRanges.addNewByName(name, f"${title}.{cells}", CellAddress(), 0)
+            self.document.NamedRanges.addNewByName(name, f"${title}.{cells}", CellAddress(0, *seen_from), 0)
         self.made = iter(self.sheets)
         lay_out(self)
 
@@ -270,12 +279,13 @@ class Book:
     def name(self, name, sheet, cells):
         """A named range with a fixed place: name("event_cap", sheet, "C7")."""
         if self.planned is not None:
-            self.planned.append((name, sheet, re.sub(r"([A-Z]+)([0-9]+)", r"$\1$\2", cells)))
+            self.planned.append((name, sheet, re.sub(r"([A-Z]+)([0-9]+)", r"$\1$\2", cells), (0, 0)))
 
-    def moving(self, name, sheet, cell):
-        """A name that moves with the cell that uses it: "C$1" is row 1 of the same column, as "A1" would be itself."""
+    def moving(self, name, sheet, cell, seen_from="A1"):
+        """A name that moves with the cell that uses it: "C$1" is row 1 of the same column, as "A1" would be itself;
+        seen from B1, "A1" is the cell to the left."""
         if self.planned is not None:
-            self.planned.append((name, sheet, re.sub(r"(?<![$A-Z])[A-Z]+", "A", cell)))
+            self.planned.append((name, sheet, re.sub(r"(?<![$A-Z])[A-Z]+", "A", cell), place(seen_from)))
 
     def finish(self, title):
         """The title that File, New, Templates shows; the first sheet in front."""
@@ -432,8 +442,8 @@ class Sheet:
     def name(self, name, cells):
         self.book.name(name, self, cells)
 
-    def moving(self, name, cell):
-        self.book.moving(name, self, cell)
+    def moving(self, name, cell, seen_from="A1"):
+        self.book.moving(name, self, cell, seen_from)
 
     # Shape
 
@@ -561,6 +571,23 @@ class Sheet:
 
     # Charts
 
+    @staticmethod
+    def series(chart, index, ink, dash, symbol):
+        """How one series is drawn: dash None is no line, symbol None no points."""
+        drawn = chart.getFirstDiagram().getCoordinateSystems()[0].getChartTypes()[0].getDataSeries()[index]
+        drawn.Color, drawn.LineWidth = ink, 70
+        if dash is None:
+            drawn.LineStyle = NO_LINE
+        elif dash:
+            drawn.LineStyle, drawn.LineDash = DASHED, LineDash(RECT, 0, 0, 1, dash, dash * 2 // 3)
+        else:
+            drawn.LineStyle = SOLID
+        mark = drawn.Symbol
+        mark.Style = NO_SYMBOL if symbol is None else STANDARD
+        if symbol is not None:
+            mark.StandardSymbol, mark.Size, mark.BorderColor, mark.FillColor = symbol, Size(220, 220), ink, ink
+        drawn.Symbol = mark
+
     def chart(self, name, kind, corner, size, ranges, title, axis_x, axis_y, series, headers=True, labels=True,
               time=False):
         """A chart over ranges of this sheet; sizes in millimetres; time: the value axis reads minutes and seconds."""
@@ -585,12 +612,12 @@ class Sheet:
         diagram.Wall.FillStyle = NO_FILL
         # told apart by dash and symbol, not by colour alone
         for index in range(series):
-            drawn = diagram.getDataRowProperties(index)
-            drawn.LineColor, drawn.LineWidth, drawn.SymbolType = (INK, LINE, 0x3B6EA5)[index % 3], 70, index
-            drawn.FillColor, drawn.SymbolSize = drawn.LineColor, Size(220, 220)
+            ink, dash, symbol = SERIES[index % len(SERIES)]
+            self.series(chart, index, ink, dash, symbol)
         if time:
             diagram.YAxis.LinkNumberFormatToSource = False
             diagram.YAxis.NumberFormat = number_format(chart, TIME)
+            diagram.YAxis.AutoStepMain, diagram.YAxis.StepMain = False, 10 / 86400
         return chart
 
 

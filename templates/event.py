@@ -41,6 +41,7 @@ class EventBook(Book):
         self.by_athlete = self.sheet("Work athletes")
         self.by_goal = self.sheet("Work goals")
         self.by_clock = self.sheet("Work clocks")
+        self.by_day = self.sheet("Work day")
         self.lists = self.sheet("Lists")
         make_lists(self)
         make_event(self)
@@ -51,7 +52,8 @@ class EventBook(Book):
         make_pace(self)
         event_paper.make(self)
         event_after.make(self)
-        for sheet in (self.by_event, self.by_round, self.by_station, self.by_athlete, self.by_goal, self.by_clock, self.lists):
+        for sheet in (self.by_event, self.by_round, self.by_station, self.by_athlete, self.by_goal, self.by_clock, self.by_day,
+                      self.lists):
             sheet.sheet.IsVisible = False
 
 
@@ -95,7 +97,7 @@ def make_event(book):
     sheet, _ = book.event, book.texts
     sheet.widths("A", 8, 48, 25, 27, 17, *[17] * 6, *[15] * 6)
     # a blank, for a lone empty text may be read back as 0
-    sheet.put("A1", '=IF(event_gym&event_title="";" ";IF(event_gym="";"";event_gym&": ")&event_title)', "title")
+    sheet.put("A1", '=IF(event_called="";" ";event_called)', "title")
     sheet.heights(1, 1, 11)
     sheet.put("A2", "=event_stamp", "stamp")
     sheet.merged("A3:Q3", "=" + book.unless_absent("event_answers", 'IF(event_check="";"";"! "&event_check)'), "problem")
@@ -255,6 +257,8 @@ def make_event(book):
         sheet.text(f"M{row}", title)
         sheet.put(f"Q{row}", f"=MAX(1;{pages_of})", "cell whole")
     sheet.name("print_pages", f"M{GROUP}:Q{GROUP + 3}")
+    sheet.merged("M54:Q55", _("Names typed in by hand? The command Fit prints to the people, in the menu Pacecells, narrows the "
+                              "pages to them."), "note")
     sheet.merged("A56:Q57", _(CAUTION), "caution")
     sheet.page("A1:Q57", landscape=True, repeat=(1, 3))
     sheet.break_before(33)
@@ -360,7 +364,7 @@ def make_tests(book):
                  "note")
     sheet.heights(3, 3, 10)
     sheet.text("A7", "Name", "head")
-    sheet.widths("A", 42, *[18, 18, 23, 18, 18, 18] * 4, *[18] * (3 * MOVEMENTS))
+    sheet.widths("A", 42, *[18, 18, 36, 18, 18, 18] * 4, *[20, 24, 20] * MOVEMENTS)
     last = TESTS + TESTED - 1
     sheet.styled(f"A{TESTS}:A{last}", "input text")
     sheet.name("tests_name", f"A{TESTS}:A{last}")
@@ -381,7 +385,7 @@ def make_tests(book):
         sheet.limit(cells[5], 0.1, 2, "Give the effort between stations that an earlier event implied, such as 104 %.")
         sheet.name(f"tests_{machine}", f"{address(first, TESTS - 1)}:{address(first + 5, last - 1)}")
         sheet.mark(cells[2], (f"AND({address(first + 2, TESTS - 1, 'c')}>0;event_date>0;"
-                              f"event_date-{address(first + 2, TESTS - 1, 'c')}>7*event_test_weeks)", "mark center"))
+                              f"event_date-{address(first + 2, TESTS - 1, 'c')}>7*event_test_weeks)", "mark old"))
     first = 25
     for k in range(MOVEMENTS):
         at = first + 3 * k
@@ -401,8 +405,13 @@ def make_tests(book):
     sheet.heights(6, 6, 8)
     sheet.heights(7, 7, 14)
     sheet.freeze(f"B{TESTS}")
+    # Two machines or four movements a page, each with the stamp; the scale fits A4 and Letter.
+    breaks = (13, 25, 37, 49)
+    for col in breaks:
+        sheet.sheet.Columns.getByIndex(col).IsStartOfNewPage = True
+        sheet.put(address(col, 3), "=event_heading", "stamp")
     sheet.page(f"A1:{address(first + 3 * MOVEMENTS - 1, last - 1)}", landscape=True, repeat=(1, 7),
-               repeat_columns=("A", "A"), wide=2, fit="tests")
+               repeat_columns=("A", "A"), wide=0, scale=84, fit="tests")
 
 
 # Workings ---------------------------------------------------------------------------------------------------------
@@ -472,8 +481,10 @@ def work_event(book):
     singles.add("main", f'IFERROR(MATCH({CAL};st_kind;0);0)')
     singles.add("machine", "IF({main}=0;0;INDEX(st_machine;{main}))")
     singles.add("fresh", "IF({ok}=1;event_cap*(1-event_fade/2);0)")
-    singles.add("stamp", f'{say("version {version}, {time}", version="event_version", time=texts_clock("event_issued"))}')
-    singles.add("heading", 'event_gym&IF(event_gym="";"";": ")&event_title&", "&{stamp}')
+    singles.add("called", 'TEXTJOIN(": ";TRUE();event_gym;event_title)')
+    singles.add("stamp", f'TEXTJOIN(", ";TRUE();IF(N(event_version)>0;{say("version {version}", version="event_version")};"");'
+                         f'IF(ISNUMBER(event_issued);{texts_clock("event_issued")};""))')
+    singles.add("heading", 'TEXTJOIN(", ";TRUE();{called};{stamp})')
     book.answers(sheet, "event_answers", "A34")
     singles.add("hint", book.unless_absent("event_answers",
                 f'IF({{ok}}=0;"! "&{lit("Sheet Event:")}&" "&{{check}};'
@@ -614,7 +625,7 @@ def work_athletes(book):
     """One row an athlete: from who it is to the goal and the words beside it."""
     sheet, say, lit = book.by_athlete, book.texts.say, book.texts.lit
     sheet.put("A1", book.texts("One row an athlete"), "working head")
-    a = Columns(sheet, 4, ATHLETES, "a", long=True)
+    a = book.athletes = Columns(sheet, 4, ATHLETES, "a", long=True)
     amounts = "INDEX(amounts_all;0;{first}):INDEX(amounts_all;0;{first}+event_columns-1)"
     per_round = "INDEX(reps_all;1;{first}):INDEX(reps_all;1;{first}+event_columns-1)"
     units, base = "station_units", "INDEX(s_rate;0;{n})"

@@ -11,6 +11,7 @@ EVENTS = 8         # events of a season
 
 
 def make(book):
+    work_day(book)
     make_day(book)
     make_review(book)
     make_layout(book)
@@ -20,13 +21,61 @@ def make(book):
 
 # Event day --------------------------------------------------------------------------------------------------------
 
+def work_day(book):
+    """What the clocks of the day say of each athlete, in rounds evened by their work."""
+    sheet, a = book.by_day, book.athletes
+    a.carry_on(sheet, book.texts("One row an athlete: the day"))
+    a.add("done", "IF({ok}=0;0;COUNT(INDEX(day_clocks;{n};0)))")
+    # a gap, a word or a clock before the one of the round before
+    earlier = f"INDEX(day_clocks;{{n}};1):INDEX(day_clocks;{{n}};{ROUNDS - 1})"
+    later = f"INDEX(day_clocks;{{n}};2):INDEX(day_clocks;{{n}};{ROUNDS})"
+    a.add("misread", "IF(COUNTA(INDEX(day_clocks;{n};0))=0;0;IF(OR(COUNTA(INDEX(day_clocks;{n};0))>{done};"
+          f'SUMPRODUCT(({later}<>"")*({later}<={earlier}))+SUMPRODUCT(({later}<>"")*({earlier}=""))>0);1;0))')
+    a.add("clock", "IF({done}=0;0;MAX(INDEX(day_clocks;{n};0)))")
+    a.add("behind", "IF({done}=0;0;INDEX(cum_work;1;{first}+{done}-1))")
+    # Rounds of unequal work are compared as if each had the work of one of them: a clock that runs on by each round's
+    # time for a unit of its work.
+    a.add("unit", "IF({ok}=0;0;INDEX(work_all;1;{first}+event_ref-1))")
+    first = 20
+    sheet.row(address(first, 2), range(1, ROUNDS + 1), "working head")
+    sheet.moving("here_round_of_day", "A$3")
+    sheet.moving("here_before", "A1", seen_from="B1")
+    clock = "INDEX(day_clocks;{n};here_round_of_day)"
+    before = "IF(here_round_of_day=1;0;INDEX(day_clocks;{n};here_round_of_day-1))"
+    sheet.block(address(first, 3), "=" + a.at(f'IF(OR(event_columns=1;here_round_of_day>{{done}});"";'
+                f'IFERROR(IF(here_round_of_day=1;0;here_before)+({clock}-{before})*{{unit}}/'
+                'INDEX(work_all;1;{first}+here_round_of_day-1);""))'), ATHLETES, ROUNDS, "working")
+    sheet.name("day_even", f"{address(first, 3)}:{address(first + ROUNDS - 1, 2 + ATHLETES)}")
+    even = "IF(event_columns=1;INDEX(day_clocks;{n};0);INDEX(day_even;{n};0))"
+    a.add("evened", f"IF({{done}}=0;0;MAX({even}))")
+    a.add("fade", f'IF({{done}}<2;"";IFERROR({pc("SCORE.FADE", even)};""))')
+    a.add("varies", f'IF({{done}}<2;"";IFERROR({pc("SCORE.STEADINESS", even)};""))')
+    # a score at the cap: evened rounds, the work that they are, the units that this work is
+    units = division_reps("{d}")
+    k = f"MATCH({{cap_work_@}};INDEX(cum_work;1;{{first}}):INDEX(cum_work;1;{{first}}+{ROUNDS - 1});1)"
+    walked = (f"IF({{cap_work_@}}<INDEX(cum_work;1;{{first}});{{cap_work_@}}/INDEX(cum_work;1;{{first}})*INDEX(cum_reps;1;{{first}});"
+              f"INDEX(cum_reps;1;{{first}}+{k}-1)+({{cap_work_@}}-INDEX(cum_work;1;{{first}}+{k}-1))/"
+              f"INDEX(work_all;1;{{first}}+{k})*INDEX(reps_all;1;{{first}}+{k}))")
+    for i, name in enumerate(("low", "expected", "high"), 1):
+        rounds = pc("SCORE.FORECAST", "event_cap+{evened}-{clock}", even, "1", "0.9", i)
+        a.add(f"cap_work_{name}", f'IF(OR({{done}}=0;event_kind=2;event_columns=1);0;IFERROR({{behind}}+({rounds}-{{done}})*{{unit}};0))')
+        a.add(f"cap_{name}", 'IF(OR({done}=0;event_kind=2;{per_round}=0);"";IFERROR(IF(event_columns=1;'
+              + pc("SCORE.FORECAST", "event_cap", even, units, "0.9", i) + f';IF({{cap_work_{name}}}=0;"";{walked.replace("@", name)}));""))')
+    # a finish: the rest of the work at the mean pace so far, with the prediction interval of a sum of steady rounds
+    a.add("togo", "IF(OR({done}=0;{misread}=1;event_kind<>2;{unit}=0);0;MAX(0;(INDEX(cum_work;1;{first}+event_rounds-1)-{behind})/{unit}))")
+    a.add("finish_expected", 'IF({togo}=0;"";IFERROR({clock}+{clock}/{behind}*{togo}*{unit};""))')
+    a.add("finish_within", 'IF(OR({togo}=0;{done}<2);"";IFERROR(TINV(0.1;{done}-1)*{varies}*{evened}/{done}*SQRT({togo}+{togo}^2/{done});""))')
+    a.add("finish_low", 'IF({finish_within}="";"";MAX({clock};{finish_expected}-{finish_within}))')
+    a.add("finish_high", 'IF({finish_within}="";"";{finish_expected}+{finish_within})')
+
+
 def make_day(book):
-    sheet, _, lit, say = book.day, book.texts, book.texts.lit, book.texts.say
+    sheet, _, lit = book.day, book.texts, book.texts.lit
     stamp(sheet, "Event day")
     no_athletes(sheet, "H2")
     sheet.merged("A3:T3", _("Type the clock at the end of each round as it is shouted, and the repetitions of the open round. "
-                            "The projection is the pace so far carried to the cap; low and high hold nine times in ten if the pace "
-                            "stays as steady as it was."), "note")
+                            "The projection carries the pace so far to the cap or to the end; low and high hold nine times in ten if the "
+                            "pace stays as steady as it was. Rounds of unequal work are compared by their work."), "note")
     sheet.heights(3, 3, 9)
     heads = ("No.", "Name", "Division", "Heat", "Lane", "Goal", "Round target", "Rounds done", "Result", "Place", "Low",
              "Expected", "High", "Reads", "Fade a round", "Partial reps", "Reps left at the cap", "Finish", "Tie-break", "Withdrew")
@@ -51,20 +100,11 @@ def make_day(book):
     out = 'day_its_out<>""'
     sheet.numbers(f"A{r}", ATHLETES)
     sheet.heights(r, last, 7.5)
-    heat = f"IFERROR(INDEX(heat_list;MATCH(day_its_name;INDEX(heat_list;0;4);0);{{k}});\"\")"
+    heat = 'IFERROR(INDEX(heat_list;MATCH(day_its_name;INDEX(heat_list;0;4);0);{k});"")'
     done = "day_its_done"
     reps = (f'IF(event_columns=1;{done}*{of("per_round")};IF({done}=0;0;INDEX(cum_reps;1;{of("first")}+{done}-1)))+N(day_its_partial)')
     total = "day_its_score"
-    last_shown = f"MAX({clocks})"
-    # how much of the work, at the usual pace, lies behind after so many rounds
-    share = (f'IF(event_columns=1;{done};INDEX(cum_work;1;{of("first")}+{done}-1))')
-    at_cap = f"({share}*event_cap/{last_shown})"
-    k = f'MATCH({at_cap};INDEX(cum_work;1;{of("first")}):INDEX(cum_work;1;{of("first")}+{ROUNDS - 1});1)'
-    ladder = (f'IFERROR(INDEX(cum_reps;1;{of("first")}+{k}-1)+({at_cap}-INDEX(cum_work;1;{of("first")}+{k}-1))/'
-              f'INDEX(work_all;1;{of("first")}+{k})*INDEX(reps_all;1;{of("first")}+{k});"")')
-    whole = f'IF(event_columns=1;event_rounds;INDEX(cum_work;1;{of("first")}+event_rounds-1))'
-    forecast = lambda i: pc("SCORE.FORECAST", "event_cap", clocks, per_round, "0.9", i)
-    bound = lambda i: f'=IF(OR({of("ok")}=0;event_kind=2;event_columns>1;{done}<2;{of("per_round")}=0);"";IFERROR({forecast(i)};""))'
+    projected = lambda bound: f'=IF(event_kind=2;{of("finish_" + bound)};{of("cap_" + bound)})'
     outputs = (
         ("B", f"={of('name')}", "cell", "name"), ("C", f"={of('division')}", "cell", "division"),
         ("D", f'=IF({of("ok")}=0;"";{heat.format(k=1)})', "cell center", "heat"),
@@ -76,13 +116,12 @@ def make_day(book):
               f'IF({of("per_round")}=0;FIXED({done};0);{pc("SCORE.TEXT", total, per_round)}));{lit("check the entry")}))', "cell strong", "result"),
         ("J", f'=IF({total}="";"";IFERROR({pc("SCORE.PLACE", total, "day_score", "IF(event_kind=2;" + chr(34) + "low" + chr(34) + ";" + chr(34) + "high" + chr(34) + ")", "day_its_division", "day_division", "day_its_tie", "day_tie")};""))',
          "cell strong", "place"),
-        ("K", bound(1), "cell whole", "low"),
-        ("L", f'=IF(OR({of("ok")}=0;{done}=0;{done}="");"";IFERROR(IF(event_kind=2;IF({done}>=event_rounds;"";{last_shown}*{whole}/{share});'
-              f'IF({of("per_round")}=0;"";IF(event_columns>1;{ladder};{forecast(2)})));""))', "cell whole", "expected"),
-        ("M", bound(3), "cell whole", "high"),
-        ("N", f'=IF(day_its_expected="";"";IFERROR(IF(event_kind=2;IF(day_its_expected>event_cap;{lit("past the cap")};{pc("CLOCK.TEXT", "day_its_expected")});{pc("SCORE.TEXT", "day_its_expected", per_round)});""))',
+        ("K", projected("low"), "cell whole", "low"),
+        ("L", projected("expected"), "cell whole", "expected"),
+        ("M", projected("high"), "cell whole", "high"),
+        ("N", f'=IF({of("misread")}=1;{lit("▲ check the clocks")};IF(day_its_expected="";"";IFERROR(IF(event_kind=2;IF(day_its_expected>event_cap;{lit("past the cap")};{pc("CLOCK.TEXT", "day_its_expected")});{pc("SCORE.TEXT", "day_its_expected", per_round)});"")))',
          "cell center", "reads"),
-        ("O", f'=IF(OR({of("ok")}=0;event_columns>1;{done}<2);"";IFERROR({pc("SCORE.FADE", clocks)};""))', "cell share", "fade"),
+        ("O", f"={of('fade')}", "cell share", "fade"),
     )
     for letter, formula, style, name in outputs:
         sheet.down(f"{letter}{r}", formula, ATHLETES, style)
@@ -113,27 +152,31 @@ def make_day(book):
     sheet.check(f"{first_clock}{r}:{last_clock}{last}",
                 f"AND(ISNUMBER({here});{here}>0;{here}<=event_cap+1E-9;COUNTIF(${first_clock}{r}:{here};\">\"&{here})=0)",
                 "Give the clock as minutes and seconds, later than the round before and not past the cap.")
+    sheet.mark(f"K{r}:M{last}", ("event_kind=2", "cell time"))
     sheet.mark(f"P{r}:P{last}", ("event_kind=2", "not used"))
     sheet.mark(f"Q{r}:R{last}", ("event_kind<>2", "not used"))
     sheet.freeze(f"C{r}")
-    sheet.page(f"A1:{column(CLOCKS + 11)}{last}", landscape=True, repeat=(1, 5), fit="day")
+    sheet.put(f"{first_clock}3", "=event_heading", "stamp")
+    # results on one page, clocks on the next; the scale fits A4 and Letter
+    sheet.sheet.Columns.getByIndex(CLOCKS).IsStartOfNewPage = True
+    sheet.page(f"A1:{column(CLOCKS + 19)}{last}", landscape=True, repeat=(1, 5), repeat_columns=("A", "B"), wide=0, scale=72,
+               fit="day")
 
 
 # Review -----------------------------------------------------------------------------------------------------------
 
 def make_review(book):
-    sheet, _, lit, say = book.review, book.texts, book.texts.lit, book.texts.say
+    sheet, _, lit = book.review, book.texts, book.texts.lit
     stamp(sheet, "Review")
     sheet.text("A3", "Athlete")
     sheet.merged("B3:D3", None, "input")
     sheet.name("review_athlete", "B3")
     sheet.choose("B3", "roster_name", "Choose an athlete of the roster.")
-    sheet.widths("A", 42, 22, 22, 22, 22, 26, 56, 32)
+    sheet.widths("A", 42, 22, 22, 22, 22, 26, 64, 32)
     sheet.put("J1", '=IF(review_athlete="";0;IFERROR(MATCH(review_athlete;a_name;0);0))', "working")
     who = "$J$1"
     sheet.name("review_n", "J1")
     of = lambda name: f"INDEX(a_{name};{who})"
-    clocks = f"INDEX(day_clocks;{who};0)"
     for col, head in zip("ABCDEF", ("Round", "Clock planned", "Round planned", "Clock", "Round", "Later than planned, s")):
         sheet.text(f"{col}5", head, "head")
     sheet.heights(5, 5, 10)
@@ -152,8 +195,8 @@ def make_review(book):
     lines = (
         ("Goal", f'=IF({who}=0;"";{of("goal")})', "cell strong"),
         ("Result", f'=IF({who}=0;"";INDEX(day_result;{who}))', "cell strong"),
-        ("Fade a round", f'=IF({who}=0;"";IF(OR(event_columns>1;COUNT({clocks})<2);"";IFERROR({pc("SCORE.FADE", clocks)};"")))', "cell share"),
-        ("Round times vary by", f'=IF({who}=0;"";IF(OR(event_columns>1;COUNT({clocks})<2);"";IFERROR({pc("SCORE.STEADINESS", clocks)};"")))', "cell share"),
+        ("Fade a round", f'=IF({who}=0;"";{of("fade")})', "cell share"),
+        ("Round times vary by", f'=IF({who}=0;"";{of("varies")})', "cell share"),
         ("At the middle round time to the end", f'=IF({who}=0;"";IF(OR(event_columns>1;COUNT(E$6:E${5 + REVIEWED})<3);"";IFERROR(IF(event_kind=2;'
          + pc("CLOCK.TEXT", f"MEDIAN(E$6:E${5 + REVIEWED})*event_rounds") + ";"
          + pc("SCORE.TEXT", pc("PACE.ROUNDS", "event_cap", f"MEDIAN(E$6:E${5 + REVIEWED})") + f"*{of('per_round')}", of("per_round")) + ');"")))', "cell strong"),
@@ -168,6 +211,7 @@ def make_review(book):
                              "could bring is seen best in the middle round time held to the end. Carry the implied effort into the "
                              "sheet Tests as fitted effort; it is the weakest number here."), "note")
     end = 6 + REVIEWED
+    sheet.put(f"A{end}", f'=IF({who}=0;"";IF(MAX({of("goal_rounds")};{of("done")})>{REVIEWED};{lit("▲ Rounds after the twentieth stand on the sheet Event day.")};""))', "note").IsTextWrapped = False
     sheet.chart("review", "Line", f"A{end + 1}", (200, 80), (f"K5:M{5 + REVIEWED}",), "Round times, planned and actual", "Round", None, 2, time=True)
     top = 46
     sheet.styled(f"A{top - 1}:H{top - 1}", "section")
@@ -188,7 +232,7 @@ def make_review(book):
     for col, formula, style in (
             ("A", f"={a('name')}", "cell"), ("B", f"={a('goal')}", "cell center"), ("C", f"=INDEX(day_result;{n})", "cell strong"),
             ("D", f"=INDEX(day_fade;{n})", "cell share"),
-            ("E", f'=IF(OR({a("ok")}=0;event_columns>1;{done}<2);"";IFERROR({pc("SCORE.STEADINESS", its)};""))', "cell share"),
+            ("E", f"={a('varies')}", "cell share"),
             ("F", f'=IF(OR({a("ok")}=0;{done}<1;event_main=0);"";IFERROR({rate};""))', "cell whole"),
             ("G", '=IF(OR(review_its_rate="";' f'{a("cp")}=0);"";IFERROR({effort};""))', "cell share"),
             ("H", f'=IF(OR({a("free")}=0;review_its_result="";review_its_fade="");"";IF(review_its_fade>0.02;{lit("opened too fast")};IF(review_its_fade<-0.02;{lit("could have opened faster")};{lit("evenly paced")})))', "cell words")):
@@ -260,7 +304,8 @@ def make_field(book):
         sheet.text(address(step, 4), head, "head")
     sheet.heights(5, 5, 8)
     sheet.widths("A", 22, 30, 30, 30, 6, 40, 24)
-    sheet.numbers("A6", REVIEWED)
+    # beyond twenty rounds every second stands here
+    sheet.down("A6", f'=(ROW()-5)*IF($G$8="";1;MAX(1;ROUNDUP(event_cap/$G$8/{REVIEWED}-1E-9;0)))', REVIEWED, "cell center")
     # round times as planned, mean over the task
     sheet.merged("F5:G5", _("Round target"), "head")
     sheet.text("F10", "Athletes with a goal", "cell words")
@@ -269,12 +314,12 @@ def make_field(book):
         sheet.put(f"G{row}", f'=IF(COUNT(a_target)=0;"";PERCENTILE(a_target;{share}))', "cell time")
     sheet.put("G10", "=COUNT(a_target)", "cell center")
     for col, row in (("B", 6), ("C", 7), ("D", 8)):
-        sheet.down(f"{col}6", f'=IF($G${row}="";"";IF($A6*$G${row}>event_cap+1E-9;"";$A6*$G${row}))', REVIEWED, "cell time")
+        sheet.down(f"{col}6", f'=IF($G${row}="";"";IF(OR($A6*$G${row}>event_cap+1E-9;AND(event_kind=2;$A6>event_rounds));"";$A6*$G${row}))', REVIEWED, "cell time")
         chart_col = {"B": "J", "C": "K", "D": "L"}[col]
-        sheet.down(f"{chart_col}6", f'=IF({col}6="";NA();{col}6)', REVIEWED, "working")
+        sheet.down(f"{chart_col}6", f'=IF({col}6="";NA();1440*{col}6)', REVIEWED, "working")
         sheet.put(f"{chart_col}5", f"={col}5", "working head")
     sheet.down("I6", "=$A6", REVIEWED, "working")
-    sheet.chart("field", "Line", f"A{7 + REVIEWED}", (178, 90), (f"I5:L{5 + REVIEWED}",), "Planned clock at the end of each round", "Round", None, 3, time=True)
+    sheet.chart("field", "Line", f"A{7 + REVIEWED}", (178, 90), (f"I5:L{5 + REVIEWED}",), "Planned clock at the end of each round", "Round", "Minutes", 3)
     for letter in "IJKL":
         sheet.sheet.Columns.getByName(letter).Width = 10
     sheet.page(f"A1:G{7 + REVIEWED + 24}", tall=1)

@@ -98,7 +98,7 @@ def make_version(book):
     for col, head in zip("ABCDEFGHIJ", ("No.", "Name", "Division", "Load", "Largest set", "Would come to", "Load", "Largest set",
                                         "Would come to", "We suggest")):
         sheet.text(f"{col}6", head, "head")
-    sheet.widths("A", 8, 44, 26, 18, 20, 24, 18, 20, 24, 100)
+    sheet.widths("A", 8, 44, 26, 18, 20, 24, 18, 20, 24, 122)
     sheet.heights(7, 6 + ATHLETES, 6.5)
     own(sheet, "version", no="A", load="D", part="E", lighter="G")
     sheet.numbers("A7", ATHLETES)
@@ -138,10 +138,10 @@ def make_version(book):
 
 def wall_head(sheet):
     book = sheet.book
-    sheet.put("A1", '=IF(event_gym="";"";event_gym&": ")&event_title', "wall title")
+    sheet.put("A1", "=event_called", "wall title")
     sheet.heights(1, 1, 18)
-    sheet.put("A2", "=" + book.texts.say("{format}, cap {cap}. {stamp}", format="event_format",
-                                         cap=f'IFERROR({pc("CLOCK.TEXT", "event_cap")};"")', stamp="event_stamp"), "wall stamp")
+    cap = book.texts.say("cap {cap}", cap=pc("CLOCK.TEXT", "event_cap"))
+    sheet.put("A2", f'=TEXTJOIN(", ";TRUE();event_format;IF(N(event_cap)>0;{cap};"");event_stamp)', "wall stamp")
     sheet.heights(2, 2, 10)
 
 
@@ -153,11 +153,13 @@ def make_clocks(book):
     sheet.merged(f"B4:{column(CLOCK_GOALS)}4", _("What the clock shows at the end of each round, by goal"), "wall head")
     sheet.text("A5", "Round", "wall head")
     sheet.right("B5", '=INDEX(wall_goals;COLUMN()-1)&""', CLOCK_GOALS, "wall head")
-    sheet.numbers("A6", rows, "wall goal")
+    # beyond twenty rounds every second stands here
+    sheet.down("A6", f"=(ROW()-5)*MAX(1;ROUNDUP(MAX(wall_rounds)/{rows};0))", rows, "wall goal")
     goal = "INDEX(wall_rounds;COLUMN()-1)"
     at = f"IF(event_columns=1;$A6;{goal}*INDEX(cum_work;1;$A6)/INDEX(wall_work;COLUMN()-1))"
     sheet.block("B6", f'=IF(OR({goal}=0;$A6>{goal}+1E-9);"";IFERROR({pc("PACE.CLOCK", "INDEX(wall_clock;COLUMN()-1)", goal, at)};""))',
                 rows, CLOCK_GOALS, "wall time")
+    sheet.mark(f"A6:{column(CLOCK_GOALS)}{5 + rows}", ("AND($A6>1;$A6>MAX(wall_rounds))", "blank row"))
     sheet.heights(4, 5, 11)
     sheet.widths("A", 36, *[28] * CLOCK_GOALS)
     end = 6 + rows
@@ -171,12 +173,13 @@ def make_ergometer(book):
     sheet, _ = book.ergometer, book.texts
     rows, rates = 20, 10
     wall_head(sheet)
-    for cell, label in (("A3", "Calories from"), ("D3", "cal/h from"), ("G3", "in steps of"), ("I3", "Spin-up, s")):
-        sheet.text(cell, label, "wall note")
+    for cells, label in (("A3:A3", "Calories from"), ("D3:E3", "cal/h from"), ("G3:H3", "in steps of"), ("J3:J3", "Spin-up, s")):
+        sheet.merged(cells, _(label), "wall note")
+    sheet.heights(3, 3, 8)
     for cell, name, value, low, high, message in (
             ("B3", "erg_calories_from", 5, 1, 200, "Give calories, such as 5."),
             ("F3", "erg_rate_from", 600, 100, 5000, "Give calories an hour, such as 600."),
-            ("H3", "erg_rate_step", 100, 1, 1000, "Give calories an hour, such as 100."),
+            ("I3", "erg_rate_step", 100, 1, 1000, "Give calories an hour, such as 100."),
             ("K3", "erg_spin_up", 0, 0, 20, "Give seconds until the machine counts; 0 is usual.")):
         sheet.put(cell, value, "input number")
         sheet.name(name, cell)
@@ -228,7 +231,7 @@ def make_card(sheet, side, n):
     time = lambda name: f'IFERROR({pc("CLOCK.TEXT", of(name))};"")'
     sheet.merged(across(0, 6, 1), f"={of('name')}", "card name")
     sheet.merged(across(7, 9, 1), f'=IF({of("name")}="";"";event_stamp)', "card line")
-    sheet.merged(across(0, 9, 2), f'=IF({of("name")}="";"";event_gym&IF(event_gym="";"";": ")&event_title&", "&{of("division")})', "card line")
+    sheet.merged(across(0, 9, 2), f'=IF({of("name")}="";"";TEXTJOIN(", ";TRUE();event_called;{of("division")}))', "card line")
     for first, last, label, value in (
             (0, 1, "Goal", of("goal")), (2, 3, "Round target", time("target")),
             (4, 6, "Ergometer cal/h, at least", f'IF({of("floor_shown")}="";"";ROUND({of("floor_shown")};0))'),
@@ -246,6 +249,9 @@ def make_card(sheet, side, n):
         row, step = 10 + 2 * half, f"COLUMN(){CARD_COLUMNS * half - side:+d}"
         sheet.right(at(0, row), f"=INDEX(a_strip;{n};{step})", CARD_COLUMNS, "card strip")
         sheet.right(at(0, row + 1), f"=INDEX(a_strip_clock;{n};{step})", CARD_COLUMNS, "card strip time")
+        blank = f'{at(0, row)}=""'
+        sheet.mark(across(0, 9, row), (blank, "blank strip"))
+        sheet.mark(across(0, 9, row + 1), (blank, "blank below"))
     sheet.merged(across(0, 9, 14), f'=IF({of("name")}="";"";{lit("Stop on chest pain, faintness or unusual pain. A plan is no medical advice.")})', "card words")
     gap = address(side + CARD_COLUMNS, 0)
     if side == 0:
@@ -363,7 +369,7 @@ def make_heats(book):
 
 def make_judge(book):
     sheet, _, lit, say = book.judge, book.texts, book.texts.lit, book.texts.say
-    sheet.widths("A", 52, 18, *[17] * JUDGED, 6, 34)
+    sheet.widths("A", 52, 24, *[17] * JUDGED, 6, 34)
     end, side = column(1 + JUDGED), column(3 + JUDGED)
     for row, label, name in ((1, "Heat to show", "judge_heat"), (4, "Rounds from", "judge_from")):
         sheet.text(f"{side}{row}", label, "head")
@@ -391,7 +397,7 @@ def make_judge(book):
     sheet.merged(f"{column(8)}1:{end}1", "=" + say("Heat {heat}, lane {lane}", heat="judge_heat", lane=f"({lane}+1)"), "wall stamp")
     sheet.put("A2", f'=event_heading&IF(judge_its_athlete=0;"";", "&INDEX(a_division;judge_its_athlete))', "stamp")
     start = listed(3)
-    words = say("Start {start}, judge: {judge}, cap {cap}", judge=listed(5), cap=pc("CLOCK.TEXT", "event_cap"),
+    words = say("Start {start}, judge: {judge}, cap {cap}", judge=f'IF({listed(5)}="";"________";{listed(5)})', cap=pc("CLOCK.TEXT", "event_cap"),
                 start=f"IF(N({start})=0;{lit('open')};{texts_clock(start)})")
     sheet.put("A3", f'=IF(judge_its_place=0;{lit("No athlete in this lane.")};{words})', "stamp")
     sheet.text("A4", "Station: running score at its end", "head left")

@@ -4,7 +4,7 @@ One row an athlete on the sheet Tests; a page for one athlete; a summary that ev
 are a hidden sheet with one row an athlete, so that every number can be traced.
 """
 
-from book import Book, address, column, iso_day, pc, quoted
+from book import SERIES, Book, address, column, iso_day, pc, quoted
 from event_base import CAUTION, RIEGEL, Columns
 from office import save
 
@@ -601,7 +601,10 @@ def make_mine(book):
     row += 1
     sheet.merged(f"A{row}:G{row}", _(CAUTION), "caution")
     sheet.heights(row, row, 13)
-    sheet.page(f"A1:G{row}", wide=1, tall=1)
+    row += 2
+    my_line(book, row)
+    sheet.break_before(row)
+    sheet.page(f"A1:G{row + 28}", repeat=(1, 2), wide=0, scale=75)
 
 
 def my_list(book, row, of):
@@ -645,6 +648,39 @@ def my_list(book, row, of):
     for letter in "IJKLMNO":
         sheet.sheet.Columns.getByName(letter).IsVisible = False
     return at
+
+
+def my_line(book, row):
+    """Power against time: the tests and, where there are two or more, the line through them. What the chart draws stands
+    beside the page, in columns too narrow to see."""
+    sheet, _ = book.mine, book.texts
+    sheet.merged(f"A{row}:G{row}", '=IF(mine_row=0;"";mine_athlete&": ")&' + book.texts.lit("your tests and the line through them"), "section")
+    longest, tests = 20, 5
+    first = row + 1
+    last = first + longest - 1 + tests * len(MACHINES)
+    heads = [_("Minutes")] + [f"{_(title)}{part}" for _key, title, *_rest in MACHINES
+                              for part in ("", ": " + _("tests"))]
+    sheet.row(f"Q{row}", heads, "working")
+    sheet.numbers(f"Q{first}", longest - 1, "working", start=2)
+    for m, (key, *_rest) in enumerate(MACHINES):
+        of = lambda name, key=key: f"INDEX(w_{key}_{name};mine_row)"
+        line, points = column(17 + 2 * m), column(18 + 2 * m)
+        for letter in (line, points):
+            sheet.down(f"{letter}{first}", "=NA()", last - first, "working")
+        sheet.down(f"{line}{first}", f'=IF(mine_row=0;NA();IF({of("cp")}=0;NA();{of("cp")}+{of("reserve")}/(60*$Q{first})))',
+                   longest - 1, "working")
+        for i in range(tests):
+            at = first + longest - 1 + tests * m + i
+            sheet.put(f"Q{at}", f'=IF(mine_row=0;NA();IF({of(f"w{i + 1}")}>0;1440*{of(f"t{i + 1}")};NA()))', "working")
+            sheet.put(f"{points}{at}", f'=IF(mine_row=0;NA();IF({of(f"w{i + 1}")}>0;{of(f"w{i + 1}")};NA()))', "working")
+    chart = sheet.chart("power", "XY", f"A{first}", (230, 120), (f"Q{row}:{column(16 + 2 * len(MACHINES))}{last - 1}",),
+                        "Power against time", "Minutes", "Watts", 0)
+    for m in range(len(MACHINES)):
+        ink, dash, symbol = SERIES[m]
+        sheet.series(chart, 2 * m, ink, dash, None)
+        sheet.series(chart, 2 * m + 1, ink, None, symbol)
+    for step in range(1 + 2 * len(MACHINES)):
+        sheet.sheet.Columns.getByIndex(16 + step).Width = 10
 
 
 # How to test ----------------------------------------------------------------------------------------------------------

@@ -17,6 +17,7 @@ import time
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "templates"))
+from scipy.stats import t as student  # noqa: E402
 from checks import check, finish  # noqa: E402
 from office import Office, recalculate, save, type_in  # noqa: E402
 
@@ -463,8 +464,26 @@ def bad(office):
     typed(document, "day_clocks", "2:10", row=0, column=0)
     typed(document, "day_clocks", "1:50", row=0, column=1)
     check("falling clocks give no projection", shown(document, "day_expected", 0), "")
+    check("and it is said", shown(document, "day_reads", 0), "▲ check the clocks")
+    typed(document, "day_clocks", "", row=0, column=0)
+    check("a gap is said", shown(document, "day_reads", 0), "▲ check the clocks")
     check("and no error", errors_in(document), [])
     document.close(True)
+
+
+def shout(document, row, clocks):
+    """The clocks of one athlete typed anew, those before taken away."""
+    for column in reversed(range(40)):
+        cells(document, "day_clocks").getCellByPosition(column, row).setString("")
+    for column, clock in enumerate(clocks):
+        typed(document, "day_clocks", f"{clock // 60}:{clock % 60:02}", row=row, column=column)
+
+
+def evened(clocks, share, unit):
+    """Mean and spread of the round times as if each round were unit of work."""
+    laps = [(after - before) / work * unit for before, after, work in zip((0, *clocks), clocks, share)]
+    mean = sum(laps) / len(laps)
+    return mean, math.sqrt(sum((lap - mean) ** 2 for lap in laps) / (len(laps) - 1))
 
 
 def formats(office):
@@ -488,12 +507,38 @@ def formats(office):
     bike = 18 / 900 * 3600 + 5 + 3.6
     check("a usual round by hand", share[1], round_)
     check("the first round by hand", share[0], round_ + bike)
+    # two of four rounds done: the rest at the mean pace so far, and how far the finish may lie from it
+    clocks = (330, 545)
+    shout(document, row, clocks)
+    expected = clocks[1] * sum(share) / sum(share[:2])
+    mean, spread = evened(clocks, share, share[1])
+    within = student.ppf(0.95, 1) * spread * math.sqrt(2 + 4 / 2)
+    check("projected finish", cell(document, "day_expected", row).Value * DAY, expected, 1e-6)
+    check("not before now", cell(document, "day_low", row).Value * DAY, max(clocks[1], expected - within), 1e-6)
+    check("at the latest", cell(document, "day_high", row).Value * DAY, expected + within, 1e-6)
     document.close(True)
     document = office.open(EXAMPLES / "ladder.ots")
     check("no error in the example of a ladder", errors_in(document), [])
     amounts = cells(document, "amounts_all")
     check("two more each round", [amounts.getCellByPosition(k, 1).Value for k in range(4)], [4, 6, 8, 10])
     check("the rower the same", [amounts.getCellByPosition(k, 0).Value for k in range(4)], [7, 7, 7, 7])
+    # four rounds of a ladder: its rounds count by their work, and so does what is still to come
+    share = [cells(document, "work_all").getCellByPosition(40 + k, 0).Value for k in range(40)]
+    reps = [cells(document, "reps_all").getCellByPosition(40 + k, 0).Value for k in range(40)]
+    clocks = (70, 160, 275, 410)
+    shout(document, 0, clocks)
+    mean, spread = evened(clocks, share, share[0])
+    for name, t in (("low", student.ppf(0.95, 3)), ("expected", 0), ("high", -student.ppf(0.95, 3))):
+        near, far = 0.0, 30.0
+        for _ in range(100):
+            x = (near + far) / 2
+            there = x * mean + t * spread * math.sqrt(x + x * x / 4)
+            near, far = (x, far) if there < 13 * 60 - clocks[-1] else (near, x)
+        work, done = sum(share[:4]) + x * share[0], 0
+        while work > share[done]:
+            work, done = work - share[done], done + 1
+        check(f"ladder: {name}", cell(document, f"day_{name}", 0).Value, sum(reps[:done]) + work / share[done] * reps[done], 1e-6)
+    check("ladder: how much the rounds vary", cell(document, "a_varies", 0).Value, spread / mean, 1e-6)
     document.close(True)
     for name in ("rounds", "time", "ladder"):
         document = office.open(EXAMPLES / f"{name}.ots")
