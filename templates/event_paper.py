@@ -250,7 +250,7 @@ def make_card(sheet, side, n):
         sheet.right(at(0, row), f"=INDEX(a_strip;{n};{step})", CARD_COLUMNS, "card strip")
         sheet.right(at(0, row + 1), f"=INDEX(a_strip_clock;{n};{step})", CARD_COLUMNS, "card strip time")
         blank = f'{at(0, row)}=""'
-        sheet.mark(across(0, 9, row), (blank, "blank strip"))
+        sheet.mark(across(0, 9, row), (blank, "blank below" if half else "blank strip"))
         sheet.mark(across(0, 9, row + 1), (blank, "blank below"))
     sheet.merged(across(0, 9, 14), f'=IF({of("name")}="";"";{lit("Stop on chest pain, faintness or unusual pain. A plan is no medical advice.")})', "card words")
     gap = address(side + CARD_COLUMNS, 0)
