@@ -21,7 +21,7 @@ SAME = {
            "Format", "Ergometer ×", "Name", "Reserve, J", "Reserve, kJ", "Station {n}: {problem}.", "Division", "Status",
            "Burpee", "{c} cal in {t}", "Split", "Start", "Version", "Enter", "Esc", "~Format", "Division %1", "Division: %1"},
     "es": {"Tests", "tests", "Test", "no", "Burpee", "{n} tests: ± {w} W ({share} %)", "{reps} reps", "General", "Esc"},
-    "fr": {"Tests", "tests", "Test", "Date", "Format", "version {version}, {time}", "version {v}, {day} {time}", "Version",
+    "fr": {"Minutes", "Tests", "tests", "Test", "Date", "Format", "version {version}", "version {v}, {day} {time}", "Version",
            "Ski", "Burpee", "Watts", "Split", "Machine", "~Machine", "Calories", "~Calories", "Place", "place %1", "Score", "~Format", "date"},
 }
 UNITS = {"cal", "h", "m", "s", "min", "Pacecells"}  # the same everywhere
