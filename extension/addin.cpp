@@ -24,7 +24,7 @@ Any call(std::size_t row_index, const Anys&... values) noexcept {
             return Any(pacecells::error_value(pacecells::illegal_argument));
         const auto& row = pacecells::catalog()[row_index];
         const std::array<pacecells::Argument, sizeof...(values)> arguments{pacecells::to_argument(values)...};
-        const auto answer = row.evaluate(row, arguments);
+        const auto answer = row.evaluate(arguments);
         pacecells::Trace::note(row, arguments, answer);
         return pacecells::to_any(answer);
     } catch (...) { // out of memory; nothing of ours throws

@@ -35,7 +35,7 @@ Cell to_cell(const uno::Any& value, bool inside_range) {
         return truth ? 1.0 : 0.0;
     if (!value.hasValue())
         return Blank{};
-    return out_of_domain("takes numbers, times or text");
+    return out_of_domain("takes numbers, times or text.");
 }
 
 double number_of(const Error& error) {

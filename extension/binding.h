@@ -15,7 +15,7 @@ namespace pacecells {
 
 [[nodiscard]] inline Cell to_cell(double value) {
     if (!std::isfinite(value))
-        return out_of_domain("these numbers lead beyond what a cell can hold");
+        return out_of_domain("These numbers are too large or too small to compute with.");
     return value;
 }
 [[nodiscard]] inline Cell to_cell(int value) { return static_cast<double>(value); }
@@ -59,18 +59,18 @@ inline constexpr Kind kind_of<Answer> = Kind::array;
 
 namespace detail {
 
-[[nodiscard]] inline Error named(const Parameter& parameter, const Error& error) {
-    return {error.kind, std::string(parameter.name) + " " + error.message};
+[[nodiscard]] inline Error about(std::size_t argument, Error error) {
+    error.argument = static_cast<int>(argument);
+    return error;
 }
 
 template <class... P>
-[[nodiscard]] std::optional<Error> first_error(const Row& row, std::size_t first,
-                                               const std::tuple<Result<P>...>& values) {
+[[nodiscard]] std::optional<Error> first_error(std::size_t first, const std::tuple<Result<P>...>& values) {
     std::optional<Error> error;
     std::size_t index = first;
     const auto look = [&](const auto& value) {
         if (!value && !error)
-            error = named(row.storage[index], value.error());
+            error = about(index, value.error());
         ++index;
     };
     std::apply([&](const auto&... value) { (look(value), ...); }, values);
@@ -78,10 +78,10 @@ template <class... P>
 }
 
 template <auto function, class R, class First, class... Rest, std::size_t... I>
-[[nodiscard]] Answer call(const Row& row, std::span<const Argument> arguments, Result<R> (*)(First, Rest...),
+[[nodiscard]] Answer call(std::span<const Argument> arguments, Result<R> (*)(First, Rest...),
                           std::index_sequence<I...>) {
     std::tuple<Result<Rest>...> rest{read<Rest>(arguments[I + 1])...};
-    const auto refused = first_error(row, 1, rest);
+    const auto refused = first_error(1, rest);
 
     // Where the first argument is one value and a range is given, the answer is an array of its shape.
     if constexpr (!takes_range<First> && kind_of<R> != Kind::array) {
@@ -96,7 +96,7 @@ template <auto function, class R, class First, class... Rest, std::size_t... I>
                 } else if (auto first = Read<First>::from(cell)) {
                     out.cells.push_back(to_cell(function(*std::move(first), *std::get<I>(rest)...)));
                 } else {
-                    out.cells.emplace_back(named(row.storage[0], first.error()));
+                    out.cells.emplace_back(about(0, first.error()));
                 }
             }
             return out;
@@ -104,18 +104,17 @@ template <auto function, class R, class First, class... Rest, std::size_t... I>
     }
     auto first = read<First>(arguments[0]);
     if (!first)
-        return Cell{named(row.storage[0], first.error())};
+        return Cell{about(0, first.error())};
     if (refused)
         return Cell{*refused};
     return to_answer(function(*std::move(first), *std::move(std::get<I>(rest))...));
 }
 
 template <auto function>
-[[nodiscard]] Answer evaluate(const Row& row, std::span<const Argument> arguments) {
-    return []<class R, class First, class... Rest>(const Row& r, std::span<const Argument> a,
-                                                   Result<R> (*type)(First, Rest...)) {
-        return call<function>(r, a, type, std::index_sequence_for<Rest...>{});
-    }(row, arguments, function);
+[[nodiscard]] Answer evaluate(std::span<const Argument> arguments) {
+    return []<class R, class First, class... Rest>(std::span<const Argument> a, Result<R> (*type)(First, Rest...)) {
+        return call<function>(a, type, std::index_sequence_for<Rest...>{});
+    }(arguments, function);
 }
 
 template <class R, class... P>

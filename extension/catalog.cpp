@@ -33,11 +33,9 @@ template <class T, class Fallback>
 // One cell of an answer, where a row or a column is asked for; counted from 1.
 [[nodiscard]] Result<Answer> pick(Range range, const std::optional<Whole>& row, const std::optional<Whole>& column) {
     if (row && (row->value < 1 || row->value > range.rows))
-        return out_of_domain("there is no row " + std::to_string(row->value) + ", only 1 to " +
-                             std::to_string(range.rows));
+        return out_of_domain("There is no row %1, only 1 to %2.", row->value, range.rows);
     if (column && (column->value < 1 || column->value > range.columns))
-        return out_of_domain("there is no column " + std::to_string(column->value) + ", only 1 to " +
-                             std::to_string(range.columns));
+        return out_of_domain("There is no column %1, only 1 to %2.", column->value, range.columns);
     if (!row && !column)
         return Answer{std::move(range)};
     if (row && column)
@@ -82,12 +80,12 @@ Result<double> erg_convert(NumberOrText value, Text from, Text to, std::optional
     if (*unit_from == ErgUnit::split) {
         const auto split = Read<SplitTime>::from(std::visit([](auto&& v) { return Cell{v}; }, value.value));
         if (!split)
-            return split.error();
+            return detail::about(0, split.error());
         given = split->value.value();
     } else if (const auto* number = std::get_if<double>(&value.value)) {
         given = *number;
     } else {
-        return out_of_domain("a value in " + from.value + " is a number; a text is understood for a split only");
+        return out_of_domain("A value in %1 is a number; a text is understood for a split only.", from.value);
     }
     auto converted = convert(given, *unit_from, *unit_to, which);
     if (!converted || *unit_to != ErgUnit::split)
@@ -198,7 +196,7 @@ class RoundReps {
                 continue;
             }
             if (ended)
-                return out_of_domain("the reps per round have a blank cell between them");
+                return out_of_domain("The reps per round have a blank cell between them.");
             result.numbers_.push_back(*number);
         }
         if (const auto checked = result.view(); !checked)
@@ -219,14 +217,14 @@ class RoundReps {
 Result<Reps> score_in(const NumberOrText& score, const std::optional<Numbers>& reps_per_round) {
     if (const auto* reps = std::get_if<double>(&score.value)) {
         if (!(*reps >= 0))
-            return out_of_domain("a score is at least 0, got " + number_text(*reps));
+            return out_of_domain("A score is at least 0, got %1.", *reps);
         return Reps{*reps};
     }
     const auto parsed = parse_score(*std::get_if<std::string>(&score.value));
     if (!parsed)
         return parsed.error();
     if (!reps_per_round)
-        return out_of_domain("a score written in rounds needs the reps per round as well");
+        return out_of_domain("A score written in rounds needs the reps per round as well.");
     const auto reps = RoundReps::from(*reps_per_round);
     if (!reps)
         return reps.error();
@@ -263,7 +261,7 @@ Result<std::vector<Seconds>> clocks_in(const Times& times) {
             continue;
         }
         if (ended)
-            return out_of_domain("the clocks have a blank cell between them");
+            return out_of_domain("The clocks have a blank cell between them.");
         clocks.push_back(*time);
     }
     return clocks;
@@ -335,12 +333,12 @@ Result<Answer> score_place(RawCells score, Numbers scores, std::optional<Text> o
                            std::optional<RawCells> groups, std::optional<RawCells> tiebreak,
                            std::optional<Numbers> tiebreaks) {
     if (group.has_value() != groups.has_value())
-        return out_of_domain("the group and the column of groups go together, and one of them is missing");
+        return out_of_domain("The group and the column of groups go together, and one of them is missing.");
     if (tiebreak.has_value() != tiebreaks.has_value())
-        return out_of_domain("the tie-break and the column of tie-breaks go together, and one of them is missing");
+        return out_of_domain("The tie-break and the column of tie-breaks go together, and one of them is missing.");
     for (const auto* beside : {group ? &*group : nullptr, tiebreak ? &*tiebreak : nullptr})
         if (beside && (beside->rows != score.rows || beside->columns != score.columns))
-            return out_of_domain("group and tie-break have as many cells as score");
+            return out_of_domain("Group and tie-break have as many cells as score.");
 
     Field field{scores.values, Order::high_wins, {}, {}};
     if (order) {
@@ -355,7 +353,7 @@ Result<Answer> score_place(RawCells score, Numbers scores, std::optional<Text> o
         field.tiebreaks = tiebreaks->values;
     if ((groups && group_column.size() != scores.values.size()) ||
         (tiebreaks && tiebreaks->values.size() != scores.values.size()))
-        return out_of_domain("groups and tie-breaks have as many cells as scores");
+        return out_of_domain("Groups and tie-breaks have as many cells as scores.");
 
     // For one athlete a look along the column, for many one sort.
     const bool single = score.cells.size() == 1;
@@ -377,7 +375,7 @@ Result<Answer> score_place(RawCells score, Numbers scores, std::optional<Text> o
         const auto own_tiebreak =
             tiebreak ? number_or_blank(tiebreak->cells[i]) : Result<std::optional<double>>{std::optional<double>{}};
         if (!own || !own_tiebreak) {
-            out.cells.emplace_back(own ? own_tiebreak.error() : own.error());
+            out.cells.emplace_back(own ? detail::about(5, own_tiebreak.error()) : detail::about(0, own.error()));
             continue;
         }
         const std::string own_group = group ? group_text(group->cells[i]) : std::string{};
@@ -398,7 +396,7 @@ Result<Seconds> pace_round(Duration cap, NumberOrText goal, std::optional<Number
     if (!score)
         return score.error();
     if (!reps_per_round)
-        return out_of_domain("a goal written as a score needs the reps per round as well");
+        return out_of_domain("A goal written as a score needs the reps per round as well.");
     const auto reps = RoundReps::from(*reps_per_round);
     if (!reps)
         return reps.error();
@@ -459,19 +457,18 @@ CriticalPower values_in(Number critical, Number reserve) { return {Watts{critica
 
 Result<Answer> test_critical(RawCells times, Numbers watts, std::optional<Whole> index) {
     if (times.cells.size() != watts.values.size())
-        return out_of_domain("every test needs a time and its watts: there are " + std::to_string(times.cells.size()) +
-                             " times and " + std::to_string(watts.values.size()) + " watts");
+        return out_of_domain("Every test needs a time and its watts: there are %1 times and %2 watts.",
+                             times.cells.size(), watts.values.size());
     std::vector<Seconds> test_times;
     std::vector<Watts> test_watts;
     for (std::size_t i = 0; i < times.cells.size(); ++i) {
         if (is_blank(times.cells[i]) && !watts.values[i])
             continue; // a spare row
         if (is_blank(times.cells[i]) || !watts.values[i])
-            return out_of_domain("every test needs a time and its watts: test " + std::to_string(i + 1) +
-                                 " has only one of them");
+            return out_of_domain("Every test needs a time and its watts: test %1 has only one of them.", i + 1);
         const auto time = Read<ShortTime>::from(times.cells[i]);
         if (!time)
-            return time.error();
+            return detail::about(0, time.error());
         test_times.push_back(time->value);
         test_watts.emplace_back(*watts.values[i]);
     }
@@ -479,7 +476,7 @@ Result<Answer> test_critical(RawCells times, Numbers watts, std::optional<Whole>
     if (!fit)
         return fit.error();
     const auto known = [](const auto& value) {
-        return value ? to_cell(*value) : Cell{not_available("two tests give exact values; errors need a third")};
+        return value ? to_cell(*value) : Cell{not_available("Two tests give exact values; errors need a third.")};
     };
     return pick(Range{1,
                       5,
@@ -512,12 +509,12 @@ class Stations {
     static Result<Stations> from(const RawCells& units, const RawCells& amounts, const RawCells& rates,
                                  const RawCells& extras, const std::optional<RawCells>& counts = {}) {
         if (units.columns != 1)
-            return out_of_domain("units are one column, one row a station");
+            return out_of_domain("Units are one column, one row a station.");
         for (const auto* part : {&amounts, &rates, &extras})
             if (part->rows != units.rows)
-                return out_of_domain("units, amounts, rates and extras_s have equally many rows");
+                return out_of_domain("Units, amounts, rates and extras need ranges of equal height.");
         if (counts && (counts->rows != units.rows || counts->columns != 1))
-            return out_of_domain("counts are one column beside the units");
+            return out_of_domain("Counts are one column beside the units.");
 
         Stations result;
         for (const auto& cell : units.cells) {
@@ -553,10 +550,8 @@ class Stations {
     static Result<Unit> unit_in(const Cell& cell) {
         if (is_blank(cell))
             return Unit::blank;
-        const auto text = Read<Text>::from(cell);
-        if (!text)
-            return text.error();
-        return parse_unit(text->value);
+        const auto* text = std::get_if<std::string>(&cell);
+        return parse_unit(text ? *text : number_text(*std::get_if<double>(&cell)));
     }
     static double plain(const Cell& cell) {
         const auto number = Read<Number>::from(is_blank(cell) ? Cell{Blank{}} : cell);
@@ -656,14 +651,14 @@ Result<Answer> heat_list_cells(RawCells names, Numbers projected, Number lanes, 
                                std::optional<Duration> every, std::optional<RawCells> groups,
                                std::optional<Whole> row_wanted, std::optional<Whole> column_wanted) {
     if (names.rows > 1 && names.columns > 1)
-        return out_of_domain("names are one column or one row of cells");
+        return out_of_domain("Names are one column or one row of cells.");
     for (const auto& name : names.cells) // they go out as they came in
         if (const auto* number = std::get_if<double>(&name); number && !std::isfinite(*number))
-            return out_of_domain("a name is a text or a number");
+            return out_of_domain("A name is a text or a number.");
     const auto name_texts = texts(names);
     const auto group_texts = groups ? texts(*groups) : std::vector<std::string>{};
     if (groups && group_texts.size() != name_texts.size())
-        return out_of_domain("groups have as many cells as names");
+        return out_of_domain("Groups have as many cells as names.");
     const auto places =
         heat_list(name_texts, projected.values, lanes.value,
                   first_start ? std::optional{Seconds{first_start->days * seconds_a_day}} : std::nullopt,
@@ -671,7 +666,7 @@ Result<Answer> heat_list_cells(RawCells names, Numbers projected, Number lanes, 
     if (!places)
         return places.error();
     if (places->empty())
-        return out_of_domain("there is no name to put into a heat");
+        return out_of_domain("There is no name to put into a heat.");
     Range out{static_cast<int>(places->size()), 5, {}};
     for (const auto& place_given : *places) {
         out.cells.push_back(to_cell(static_cast<double>(place_given.heat)));
@@ -774,7 +769,7 @@ constexpr Row rows[] = {
                       {{"cap", cap_text},
                        {"rounds", "Rounds in all; a last partial round has a row of its own."},
                        {"drift", drift_text}},
-                      "rounds above 0, at most 10,000; drift from -1 to 1.",
+                      "rounds above 0, at most 10000; drift from -1 to 1.",
                       "A straight line of round times; own derivation.", {"\"18:00\";8", "1"}),
     row<&pace_rehearsal>(
         "paceRehearsal", "PACE.REHEARSAL", "Round time at a share of the planned pace.",
@@ -795,7 +790,7 @@ constexpr Row rows[] = {
                       {"step", "From goal to goal; 1 if left out."},
                       {"calories", "Calories in each round; without them the last column stays empty."},
                       {"other_s", "Seconds for all else in the round; 0 if left out."}},
-                     "from_rounds above 0 and at most to_rounds; step above 0; at most 10,000 rows.", arithmetic,
+                     "from_rounds above 0 and at most to_rounds; step above 0; at most 10000 rows.", arithmetic,
                      {"\"18:00\";8;10", "8"}),
 
     row<&sets_split>("setsSplit", "SETS.SPLIT", "Breaks repetitions into near-even sets, the larger first.",
@@ -887,26 +882,27 @@ constexpr Row rows[] = {
                         {"reps_left", "Reps not done; 0 if left out."}},
                        "Without reps left, time above 0 and at most the cap; with reps left, no time below the cap.",
                        practice, {"\"11:42\";\"12:00\"", "11:42"}),
-    row<&score_place>("scorePlace", "SCORE.PLACE", "Place of a score among all, equal ones sharing the better place.",
-                      {{"score", "Score, or a range of them."},
-                       {"scores", "All scores; blanks are skipped."},
-                       {"order",
-                        "\"high\" where the highest wins, \"low\" where the lowest does; \"high\" if left out."},
-                       {"group", "Group of this score, such as a division."},
-                       {"groups", "Groups of all scores."},
-                       {"tiebreak", "Tie-break of this score; the lower one wins, a blank ranks last."},
-                       {"tiebreaks", "Tie-breaks of all scores."}},
-                      "A score that does not stand among them is refused.", "Standard competition ranking.",
-                      {"42;{44|42|42|41}", "2"}),
+    row<&score_place>(
+        "scorePlace",
+        "SCORE.PLACE", "Place of a score among all, equal ones sharing the better place.",
+        {{"score", "Score, or a range of them."},
+         {"scores", "All scores; blanks are skipped."},
+         {"order", "\"high\" where the highest wins, \"low\" where the lowest does; \"high\" if left out."},
+         {"group", "Group of this score, such as a division."},
+         {"groups", "Groups of all scores."},
+         {"tiebreak", "Tie-break of this score; the lower one wins, a blank ranks last."},
+         {"tiebreaks", "Tie-breaks of all scores."}},
+        "A score that does not stand among them is refused.",
+        "Standard competition ranking, equal ones sharing a place: 1, 2, 2, 4.", {"42;{44|42|42|41}", "2"}),
 
     row<&test_critical>(
         "testCritical",
         "TEST.CRITICAL",
-        "Critical power (W), the reserve above it (J), their standard errors and R\u00b2, from maximal tests.",
+        "Critical power (W), the reserve above it (J), their standard errors and R², from maximal tests.",
         {{"times", "Times of the tests."},
          {"watts", "Mean watts of each."},
          {"index", "1 to 5 for one of the values; all five if left out."}},
-        "Two tests or more with different times, below 1 h. #N/A for errors and R\u00b2 of two tests; "
+        "Two tests or more with different times, below 1 h. #N/A for errors and R² of two tests; "
         "Err:523 where the tests contradict each other. Honest for tests of 2 to 20 minutes.",
         "Work-time form, Gaesser et al. 1995; least squares checked against NIST StRD Norris.",
         {"{\"2:00\"|\"3:00\"|\"5:00\"|\"8:00\"|\"15:00\"};{425|362|318|291|274};1", "251.095"}),

@@ -37,7 +37,7 @@ struct Row {
     Kind kind = Kind::number;
     std::size_t arity = 0;
     std::array<Parameter, most_parameters> storage{};
-    Answer (*evaluate)(const Row& row, std::span<const Argument> arguments) = nullptr;
+    Answer (*evaluate)(std::span<const Argument> arguments) = nullptr;
 
     [[nodiscard]] constexpr std::span<const Parameter> parameters() const { return {storage.data(), arity}; }
     [[nodiscard]] constexpr std::string_view family() const { return name.substr(0, name.find('.')); }

@@ -4,6 +4,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
 #include <filesystem>
 #include <fstream>
 #include <iostream>
@@ -30,18 +31,17 @@ struct Words {
     const char* first;
     const char* domain;
     const char* source;
-    const char* english; // why the last two are in English
 };
 
 constexpr Words all_words[] = {
     {"en", "Contents", "Functions", "Workbooks", "Arguments", "may be left out", "Example", "gives", "first",
-     "What is refused, what has no answer", "Source", ""},
+     "What is refused, what has no answer", "Source"},
     {"de", "Inhalt", "Funktionen", "Arbeitsmappen", "Argumente", "kann fehlen", "Beispiel", "ergibt", "zuerst",
-     "Was abgelehnt wird, was keine Antwort hat", "Quelle", "auf Englisch, im Wortlaut der Berechnung"},
+     "Was abgelehnt wird, was keine Antwort hat", "Quelle"},
     {"es", "Contenido", "Funciones", "Libros", "Argumentos", "puede omitirse", "Ejemplo", "da", "primero",
-     "Qué se rechaza, qué no tiene respuesta", "Fuente", "en inglés, tal como figura en el cálculo"},
+     "Qué se rechaza, qué no tiene respuesta", "Fuente"},
     {"fr", "Sommaire", "Fonctions", "Classeurs", "Arguments", "peut être omis", "Exemple", "donne", "d’abord",
-     "Ce qui est refusé, ce qui n’a pas de réponse", "Source", "en anglais, dans les termes du calcul"},
+     "Ce qui est refusé, ce qui n’a pas de réponse", "Source"},
 };
 
 constexpr const char* workbooks[] = {"event", "tests", "wall"};
@@ -83,9 +83,23 @@ std::string heading(const std::string& page) {
 // The wizard's texts in one language; English from the catalog.
 class Texts {
   public:
-    Texts(const std::filesystem::path& package, const std::string& language) {
-        if (language != "en")
-            json_ = Json::parse(read_file(package / ("functions_" + language + ".json")));
+    Texts(const std::filesystem::path& package, const std::string& language) : language_(language) {
+        if (language == "en")
+            return;
+        json_ = Json::parse(read_file(package / ("functions_" + language + ".json")));
+        domains_ = Json::parse(read_file(package / "texts" / "domains.json"));
+    }
+    // As the office writes it in that language.
+    [[nodiscard]] std::string number(std::string_view english) const {
+        std::string text(english);
+        if (!json_.is_null())
+            std::ranges::replace(text, '.', ',');
+        return text;
+    }
+    // Domain or source of a function.
+    [[nodiscard]] std::string domain(std::string_view english) const {
+        return json_.is_null() ? std::string(english)
+                               : domains_.at(std::string(english)).at(language_).get<std::string>();
     }
     [[nodiscard]] std::string description(const Row& row) const {
         return json_.is_null() ? std::string(row.description)
@@ -100,7 +114,9 @@ class Texts {
     }
 
   private:
+    std::string language_;
     Json json_;
+    Json domains_;
 };
 
 std::string synopsis(const Row& row) {
@@ -126,12 +142,12 @@ std::string function_page(const Words& words, const Row& row, const Texts& texts
     for (const auto& parameter : row.parameters())
         body += "<tr><th>" + escaped(parameter.name) + "</th><td>" + escaped(texts.description(row, parameter)) +
                 (parameter.optional ? " (" + std::string(words.may_be_left_out) + ")" : "") + "</td></tr>\n";
-    const std::string note = *words.english ? " <small>(" + std::string(words.english) + ")</small>" : "";
     const std::string first = row.kind == pacecells::Kind::array ? " (" + std::string(words.first) + ")" : "";
     return body + "</table>\n<h2>" + words.example + "</h2>\n<p><code>=" + escaped(row.name) + "(" +
-           escaped(row.example.arguments) + ")</code> " + words.gives + " <code>" + escaped(row.example.answer) +
-           "</code>" + first + "</p>\n<h2>" + words.domain + note + "</h2>\n<p lang=\"en\">" + escaped(row.domain) +
-           "</p>\n<h2>" + words.source + note + "</h2>\n<p lang=\"en\">" + escaped(row.source) + "</p>";
+           escaped(row.example.arguments) + ")</code> " + words.gives + " <code>" +
+           escaped(texts.number(row.example.answer)) + "</code>" + first + "</p>\n<h2>" + words.domain + "</h2>\n<p>" +
+           escaped(texts.domain(row.domain)) + "</p>\n<h2>" + words.source + "</h2>\n<p>" +
+           escaped(texts.domain(row.source)) + "</p>";
 }
 
 std::string index_page(const Words& words, const Texts& texts, const std::map<std::string, std::string>& titles) {

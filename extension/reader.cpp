@@ -11,30 +11,20 @@ namespace pacecells {
 
 namespace {
 
-std::string shown(const Cell& cell) {
-    if (const auto* number = std::get_if<double>(&cell))
-        return number_text(*number);
-    if (const auto* text = std::get_if<std::string>(&cell))
-        return "the text " + quoted(*text);
-    return "a blank cell";
-}
-
 // A blank cell counts as 0, as everywhere in the office; text is not a number.
 Result<double> number_in(const Cell& cell) {
-    if (const auto* number = std::get_if<double>(&cell)) {
-        if (std::isfinite(*number))
-            return *number;
-        return out_of_domain("needs a number");
-    }
-    if (std::holds_alternative<Blank>(cell))
-        return 0.0;
-    return out_of_domain("needs a number, got " + shown(cell));
+    if (const auto* text = std::get_if<std::string>(&cell))
+        return out_of_domain("needs a number, got the text %1.", quoted(*text));
+    if (const auto* number = std::get_if<double>(&cell); number && !std::isfinite(*number))
+        return out_of_domain("needs a number, got %1.", *number);
+    const auto* number = std::get_if<double>(&cell);
+    return number ? *number : 0.0;
 }
 
 template <class T, class ReadOne>
 Result<std::vector<std::optional<T>>> line(const RawCells& range, ReadOne read_one) {
     if (range.rows > 1 && range.columns > 1)
-        return out_of_domain("takes one column or one row of cells");
+        return out_of_domain("takes one column or one row of cells.");
     std::vector<std::optional<T>> values;
     values.reserve(range.cells.size());
     for (const auto& cell : range.cells) {
@@ -75,14 +65,17 @@ Result<Seconds> read_time(const Cell& cell, int below_minutes, bool zero_allowed
         time = Seconds{*number * seconds_a_day};
     }
     if (time < Seconds{0})
-        return out_of_domain("needs a time, and it is negative");
+        return out_of_domain("needs a time, and it is negative.");
     if (time == Seconds{0} && !zero_allowed)
-        return out_of_domain("needs a time above 0:00");
+        return out_of_domain("needs a time above 0:00.");
     if (!(time.value() < below_minutes * 60.0)) {
-        const std::string limit = below_minutes >= 120 ? std::to_string(below_minutes / 60) + " hours"
-                                                       : std::to_string(below_minutes) + " minutes";
-        return out_of_domain("needs a time below " + limit +
-                             ": in a cell without a minutes format, 2:30 typed means two and a half hours");
+        if (below_minutes >= 120)
+            return out_of_domain("needs a time below %1 hours: in a cell without a minutes format, 2:30 typed means "
+                                 "two and a half hours.",
+                                 below_minutes / 60);
+        return out_of_domain(
+            "needs a time below %1 minutes: in a cell without a minutes format, 2:30 typed means two and a half hours.",
+            below_minutes);
     }
     return time;
 }
@@ -96,7 +89,7 @@ Result<DayTime> Read<DayTime>::from(const Cell& cell) {
         if (!number)
             return number.error();
         if (*number < 0)
-            return out_of_domain("needs a time of day, and it is negative");
+            return out_of_domain("needs a time of day, and it is negative.");
         return DayTime{*number};
     }
     // "9:00" or "9:00:30", hours first.
@@ -119,7 +112,7 @@ Result<DayTime> Read<DayTime>::from(const Cell& cell) {
     while (at != end && *at == ' ')
         ++at;
     if (count < 2 || at != end || parts[0] > 23 || parts[1] > 59 || parts[2] > 59 || text->back() == ':')
-        return out_of_domain("needs a time of day such as \"9:00\", got " + shown(cell));
+        return out_of_domain("needs a time of day such as \"9:00\", got the text %1.", quoted(*text));
     return DayTime{(parts[0] * 3600.0 + parts[1] * 60.0 + parts[2]) / seconds_a_day};
 }
 
@@ -128,9 +121,9 @@ Result<PlainSeconds> Read<PlainSeconds>::from(const Cell& cell) {
     if (!number)
         return number.error();
     if (*number < 0)
-        return out_of_domain("needs seconds, at least 0, got " + number_text(*number));
+        return out_of_domain("needs seconds, at least 0, got %1.", *number);
     if (*number > 0 && *number < 0.17)
-        return out_of_domain("needs a plain number of seconds such as 2.5, and got what looks like a time of day");
+        return out_of_domain("needs a plain number of seconds such as 2.5, and got what looks like a time of day.");
     return PlainSeconds{Seconds{*number}};
 }
 
@@ -147,16 +140,18 @@ Result<Whole> Read<Whole>::from(const Cell& cell) {
         return number.error();
     const double nearest = std::round(*number);
     if (!(std::abs(*number - nearest) <= 1e-9))
-        return out_of_domain("needs a whole number, got " + number_text(*number));
+        return out_of_domain("needs a whole number, got %1.", *number);
     if (!(std::abs(nearest) <= std::numeric_limits<int>::max()))
-        return out_of_domain("needs a smaller number, got " + number_text(*number));
+        return out_of_domain("needs a smaller number, got %1.", *number);
     return Whole{static_cast<int>(nearest)};
 }
 
 Result<Text> Read<Text>::from(const Cell& cell) {
     if (const auto* text = std::get_if<std::string>(&cell))
         return Text{*text};
-    return out_of_domain("needs a text, got " + shown(cell));
+    if (const auto* number = std::get_if<double>(&cell))
+        return out_of_domain("needs a text, got %1.", *number);
+    return out_of_domain("needs a text, and the cell is blank.");
 }
 
 Result<NumberOrText> Read<NumberOrText>::from(const Cell& cell) {

@@ -164,7 +164,7 @@ template <class T>
         return T{*std::move(inner)};
     } else {
         if (std::holds_alternative<Omitted>(argument))
-            return out_of_domain("is needed and was left out");
+            return out_of_domain("is needed and was left out.");
         if constexpr (takes_range<T>) {
             if (const auto* cell = std::get_if<Cell>(&argument))
                 return Read<T>::from(RawCells{1, 1, {cell, 1}});
@@ -175,7 +175,7 @@ template <class T>
                 return Read<T>::from(*cell);
             const auto& range = *std::get_if<Range>(&argument);
             if (!range.single())
-                return out_of_domain("takes one value, and several cells were given");
+                return out_of_domain("takes one value, and several cells were given.");
             return Read<T>::from(range.cells.front());
         }
     }

@@ -1,23 +1,15 @@
-// Guards that every subject uses, and the sentence for a value that fails one.
+// Guards that every subject uses.
 #pragma once
 
 #include "pacecells/result.h"
-#include "pacecells/text.h"
 
 #include <cmath>
-#include <optional>
-#include <string>
 
 namespace pacecells {
 
 // Written so that NaN fails both.
 [[nodiscard]] inline bool positive(double value) { return value > 0 && std::isfinite(value); }
 [[nodiscard]] inline bool not_negative(double value) { return value >= 0 && std::isfinite(value); }
-
-// "The cap must be above 0 s; got -5."
-[[nodiscard]] inline Error refused(const char* what, const char* need, double got) {
-    return out_of_domain(std::string{what} + " must be " + need + "; got " + number_text(got) + ".");
-}
 
 // A result that left the range of numbers is no answer.
 template <class Quantity>

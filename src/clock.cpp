@@ -31,8 +31,8 @@ Result<Seconds> parse_clock(std::string_view text) {
     constexpr double hour = 3600;
     constexpr double minute = 60;
     const auto refuse = [&] {
-        return out_of_domain(quoted(text) +
-                             " is not a time: write minutes and seconds as 2:30, or with hours 1:02:30.");
+        return out_of_domain("%1 is not a time: write minutes and seconds as 2:30, or with hours 1:02:30.",
+                             quoted(text));
     };
 
     const auto trimmed = trim(text);
@@ -62,7 +62,7 @@ Result<Seconds> parse_clock(std::string_view text) {
     if (seconds.size() != 2 || (has_hours && minutes.size() != 2))
         return refuse();
     if (number(seconds) >= 60 || number(minutes) >= 60) {
-        return out_of_domain(quoted(text) + " is not a time: seconds, and minutes after hours, must be below 60.");
+        return out_of_domain("%1 is not a time: seconds, and minutes after hours, must be below 60.", quoted(text));
     }
     return Seconds{number(first) * (has_hours ? hour : minute) + number(minutes) * minute +
                    number(all.substr(last_colon + 1))};
@@ -73,10 +73,10 @@ Result<std::string> clock_text(Seconds time, int decimals) {
     constexpr std::array<std::int64_t, 4> micros_per_unit{1'000'000, 100'000, 10'000, 1'000}; // by decimals
     constexpr std::array<std::int64_t, 4> units_per_second{1, 10, 100, 1'000};
     if (!(time.value() >= 0 && time.value() <= longest)) {
-        return refused("The time", "0 s or more, and a time that a clock can show", time.value());
+        return out_of_domain("The time must be 0 s or more, and a time that a clock can show; got %1.", time.value());
     }
     if (decimals < 0 || decimals > 3)
-        return refused("The number of decimals", "0 to 3", decimals);
+        return out_of_domain("The number of decimals must be from 0 to 3; got %1.", decimals);
 
     const auto place = static_cast<std::size_t>(decimals);
     const auto micros = static_cast<std::int64_t>(std::floor(time.value() * 1e6 + 0.5));

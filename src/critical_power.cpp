@@ -14,29 +14,28 @@
 namespace pacecells {
 Result<CriticalPower> checked(CriticalPower values) {
     if (!positive(values.critical.value()))
-        return refused("The critical power", "above 0 W", values.critical.value());
+        return out_of_domain("The critical power must be above 0 W; got %1.", values.critical.value());
     if (!positive(values.reserve.value()))
-        return refused("The reserve", "above 0 J", values.reserve.value());
+        return out_of_domain("The reserve must be above 0 J; got %1.", values.reserve.value());
     return values;
 }
 
 Result<CriticalPowerFit> fit_critical_power(std::span<const Seconds> times, std::span<const Watts> watts) {
     if (times.size() != watts.size())
-        return out_of_domain("There are " + std::to_string(times.size()) + " test times and " +
-                             std::to_string(watts.size()) + " powers; each test needs both.");
+        return out_of_domain("There are %1 test times and %2 powers; each test needs both.", times.size(),
+                             watts.size());
     if (times.size() < 2)
         return out_of_domain("Two tests or more are needed, of different length.");
     for (const Seconds time : times)
         if (!positive(time.value()))
-            return refused("A test time", "above 0 s", time.value());
+            return out_of_domain("A test time must be above 0 s; got %1.", time.value());
     for (const Watts power : watts)
         if (!positive(power.value()))
-            return refused("The power of a test", "above 0 W", power.value());
+            return out_of_domain("The power of a test must be above 0 W; got %1.", power.value());
     std::vector<Seconds> sorted(times.begin(), times.end());
     std::sort(sorted.begin(), sorted.end());
     if (const auto twice = std::adjacent_find(sorted.begin(), sorted.end()); twice != sorted.end())
-        return out_of_domain("Two tests last " + number_text(twice->value()) +
-                             " s; tests of different length are needed.");
+        return out_of_domain("Two tests last %1 s; tests of different length are needed.", twice->value());
 
     const Line line = fit_line(
         times.size(), [times](std::size_t i) { return times[i].value(); },
@@ -63,7 +62,7 @@ Result<CriticalPowerFit> fit_critical_power(std::span<const Seconds> times, std:
 
 Result<Watts> power_for(Seconds time, CriticalPower values) {
     if (!positive(time.value()))
-        return refused("The time", "above 0 s", time.value());
+        return out_of_domain("The time must be above 0 s; got %1.", time.value());
     if (auto valid = checked(values); !valid)
         return valid.error();
     return finite(values.critical + Watts{values.reserve.value() / time.value()});
@@ -73,7 +72,7 @@ Result<CaloriesPerHour> rate_alone(Seconds cap, CriticalPower values) { return r
 
 Result<CaloriesPerHour> rate_floor(Seconds cap, CriticalPower values, double share) {
     if (!(share > 0) || !(share <= 1))
-        return refused("The share", "above 0 and at most 1", share);
+        return out_of_domain("The share must be above 0 and at most 1; got %1.", share);
     const auto alone = power_for(cap, values);
     if (!alone)
         return alone.error();
@@ -82,13 +81,13 @@ Result<CaloriesPerHour> rate_floor(Seconds cap, CriticalPower values, double sha
 
 Result<Seconds> predict_time(Seconds known_time, Metres known_distance, Metres distance, double exponent) {
     if (!positive(known_time.value()))
-        return refused("The known time", "above 0 s", known_time.value());
+        return out_of_domain("The known time must be above 0 s; got %1.", known_time.value());
     if (!positive(known_distance.value()))
-        return refused("The known distance", "above 0 m", known_distance.value());
+        return out_of_domain("The known distance must be above 0 m; got %1.", known_distance.value());
     if (!positive(distance.value()))
-        return refused("The distance", "above 0 m", distance.value());
+        return out_of_domain("The distance must be above 0 m; got %1.", distance.value());
     if (!positive(exponent))
-        return refused("The exponent", "above 0", exponent);
+        return out_of_domain("The exponent must be above 0; got %1.", exponent);
     const Seconds time = known_time * std::pow(distance / known_distance, exponent);
     if (!positive(time.value()))
         return out_of_domain("The distances are too far apart to predict from.");

@@ -26,7 +26,7 @@ Result<Watts> to_watts(double value, ErgUnit from) {
         break;
     }
     if (!not_negative(value))
-        return refused("The power", "0 W or more", value);
+        return out_of_domain("The power must be 0 W or more; got %1.", value);
     return Watts{value};
 }
 
@@ -40,19 +40,19 @@ Result<double> plain(const Result<Quantity>& result) {
 std::optional<Error> refuse_rate(CaloriesPerHour rate) {
     if (positive(rate.value()))
         return std::nullopt;
-    return refused("The rate", "above 0 cal/h", rate.value());
+    return out_of_domain("The rate must be above 0 cal/h; got %1.", rate.value());
 }
 
 std::optional<Error> refuse_calories(Kilocalories calories) {
     if (positive(calories.value()))
         return std::nullopt;
-    return refused("The calories", "above 0", calories.value());
+    return out_of_domain("The calories must be above 0; got %1.", calories.value());
 }
 
 std::optional<Error> refuse_spin_up(Seconds spin_up) {
     if (not_negative(spin_up.value()))
         return std::nullopt;
-    return refused("The spin-up", "0 s or more", spin_up.value());
+    return out_of_domain("The spin-up must be 0 s or more; got %1.", spin_up.value());
 }
 
 } // namespace
@@ -67,7 +67,7 @@ Result<Machine> parse_machine(std::string_view text) {
         return Machine::bike;
     if (name == "armbike")
         return Machine::armbike;
-    return out_of_domain(quoted(text) + " is not a machine: write row, ski, bike or armbike.");
+    return out_of_domain("%1 is not a machine: write row, ski, bike or armbike.", quoted(text));
 }
 
 Result<ErgUnit> parse_erg_unit(std::string_view text) {
@@ -78,7 +78,7 @@ Result<ErgUnit> parse_erg_unit(std::string_view text) {
         return ErgUnit::watts;
     if (name == "split")
         return ErgUnit::split;
-    return out_of_domain(quoted(text) + " is not a unit here: write cal/h, W or split.");
+    return out_of_domain("%1 is not a unit here: write cal/h, W or split.", quoted(text));
 }
 
 Result<Metres> split_distance(Machine machine) {
@@ -96,27 +96,28 @@ Result<Metres> split_distance(Machine machine) {
 
 Result<Watts> power(CaloriesPerHour rate) {
     if (!(rate.value() >= resting_rate)) {
-        return refused("The rate", "at least 300 cal/h, which the monitor counts at no power", rate.value());
+        return out_of_domain("The rate must be at least 300 cal/h, which the monitor counts at no power; got %1.",
+                             rate.value());
     }
     return finite(Watts{(rate.value() - resting_rate) / rate_per_watt});
 }
 
 Result<CaloriesPerHour> calorie_rate(Watts power) {
     if (!not_negative(power.value()))
-        return refused("The power", "0 W or more", power.value());
+        return out_of_domain("The power must be 0 W or more; got %1.", power.value());
     return finite(CaloriesPerHour{resting_rate + rate_per_watt * power.value()});
 }
 
 Result<Watts> power_at_split(Seconds split) {
     const double s = split.value();
     if (!positive(s))
-        return refused("The split", "above 0 s", s);
+        return out_of_domain("The split must be above 0 s; got %1.", s);
     return finite(Watts{power_times_split_cubed / (s * s * s)});
 }
 
 Result<Seconds> split_at_power(Watts power) {
     if (!not_negative(power.value()))
-        return refused("The power", "0 W or more", power.value());
+        return out_of_domain("The power must be 0 W or more; got %1.", power.value());
     if (power.value() == 0)
         return no_solution("At 0 W (300 cal/h) nothing moves, so there is no split.");
     return finite(Seconds{std::cbrt(power_times_split_cubed / power.value())});
@@ -156,7 +157,7 @@ Result<CaloriesPerHour> rate_for(Kilocalories calories, Seconds time, Seconds sp
     if (auto error = refuse_calories(calories))
         return *std::move(error);
     if (!positive(time.value()))
-        return refused("The time", "above 0 s", time.value());
+        return out_of_domain("The time must be above 0 s; got %1.", time.value());
     if (auto error = refuse_spin_up(spin_up))
         return *std::move(error);
     const auto left = time - spin_up;
@@ -168,7 +169,7 @@ Result<CaloriesPerHour> rate_for(Kilocalories calories, Seconds time, Seconds sp
 
 Result<Kilocalories> calories_by(Seconds time, CaloriesPerHour rate, Seconds spin_up) {
     if (!not_negative(time.value()))
-        return refused("The time", "0 s or more", time.value());
+        return out_of_domain("The time must be 0 s or more; got %1.", time.value());
     if (auto error = refuse_rate(rate))
         return *std::move(error);
     if (auto error = refuse_spin_up(spin_up))

@@ -69,11 +69,11 @@ Result<std::vector<HeatPlace>> heat_list(std::span<const std::string> names,
     if ((!projected.empty() && projected.size() != names.size()) || (!groups.empty() && groups.size() != names.size()))
         return out_of_domain("Names, projections and groups need ranges of equal height.");
     if (!(lanes >= 1) || lanes != std::floor(lanes) || !std::isfinite(lanes))
-        return refused("The number of lanes", "whole, from 1", lanes);
+        return out_of_domain("The number of lanes must be a whole number from 1; got %1.", lanes);
     if (first_start && !not_negative(first_start->value()))
-        return refused("The first start", "a time of day", first_start->value());
+        return out_of_domain("The first start must be a time of day; got %1.", first_start->value());
     if (!positive(every.value()))
-        return refused("The time from heat to heat", "above 0 s", every.value());
+        return out_of_domain("The time from heat to heat must be above 0 s; got %1.", every.value());
     for (const auto& value : projected)
         if (value && !std::isfinite(*value))
             return out_of_domain("A projection is not a number.");

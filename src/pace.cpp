@@ -18,16 +18,16 @@ constexpr double slack = 1e-9; // so that rounds computed from day fractions sti
 std::optional<Error> refuse_cap(Seconds cap) {
     if (positive(cap.value()))
         return std::nullopt;
-    return refused("The cap", "above 0 s", cap.value());
+    return out_of_domain("The cap must be above 0 s; got %1.", cap.value());
 }
 
 std::optional<Error> refuse_race(Seconds cap, double rounds, double drift) {
     if (auto error = refuse_cap(cap))
         return error;
     if (!positive(rounds))
-        return refused("The rounds", "above 0", rounds);
+        return out_of_domain("The rounds must be above 0; got %1.", rounds);
     if (!(drift >= -1 && drift <= 1))
-        return refused("The drift", "-1 to 1", drift);
+        return out_of_domain("The drift must be from -1 to 1; got %1.", drift);
     return std::nullopt;
 }
 
@@ -50,11 +50,11 @@ Result<double> rounds_in(Seconds cap, Seconds round_time) {
     if (auto error = refuse_cap(cap))
         return *std::move(error);
     if (!(round_time.value() > 0 && round_time <= cap)) {
-        return refused("The round time", "above 0 s and at most the cap", round_time.value());
+        return out_of_domain("The round time must be above 0 s and at most the cap; got %1.", round_time.value());
     }
     const double rounds = cap / round_time;
     if (!std::isfinite(rounds))
-        return refused("The round time", "a time that someone can do", round_time.value());
+        return out_of_domain("The round time is too short to compute with; got %1.", round_time.value());
     return rounds;
 }
 
@@ -62,8 +62,7 @@ Result<Seconds> clock_after(Seconds cap, double rounds, double k, double drift) 
     if (auto error = refuse_race(cap, rounds, drift))
         return *std::move(error);
     if (!(k > 0 && k <= rounds * (1 + slack))) {
-        return out_of_domain("The round must be above 0 and at most the " + number_text(rounds) +
-                             " rounds of the goal; got " + number_text(k) + ".");
+        return out_of_domain("The round must be above 0 and at most the %1 rounds of the goal; got %2.", rounds, k);
     }
     return finite(clock_at(cap, rounds, k, drift));
 }
@@ -72,7 +71,7 @@ Result<std::vector<Split>> splits(Seconds cap, double rounds, double drift) {
     if (auto error = refuse_race(cap, rounds, drift))
         return *std::move(error);
     if (!(rounds <= max_table_rows))
-        return refused("The rounds", "at most 10000", rounds);
+        return out_of_domain("The rounds must be at most 10000; got %1.", rounds);
 
     const auto whole = static_cast<int>(std::floor(rounds + slack));
     const bool partial = whole == 0 || rounds - whole > slack;
@@ -92,25 +91,25 @@ Result<std::vector<Split>> splits(Seconds cap, double rounds, double drift) {
 
 Result<Seconds> rehearsal_time(Seconds round_time, double effort) {
     if (!positive(round_time.value()))
-        return refused("The round time", "above 0 s", round_time.value());
+        return out_of_domain("The round time must be above 0 s; got %1.", round_time.value());
     if (!(effort > 0 && effort <= 1))
-        return refused("The effort", "above 0 and at most 1 (100 %)", effort);
+        return out_of_domain("The effort must be above 0 and at most 1 (100 %); got %1.", effort);
     return finite(round_time / effort);
 }
 
 Result<CaloriesPerHour> erg_need(Seconds round_time, Kilocalories calories, Seconds other, Seconds spin_up) {
     if (!positive(round_time.value()))
-        return refused("The round time", "above 0 s", round_time.value());
+        return out_of_domain("The round time must be above 0 s; got %1.", round_time.value());
     if (!not_negative(other.value()))
-        return refused("The time for all else", "0 s or more", other.value());
+        return out_of_domain("The time for all else must be 0 s or more; got %1.", other.value());
     if (!not_negative(spin_up.value()))
-        return refused("The spin-up", "0 s or more", spin_up.value());
+        return out_of_domain("The spin-up must be 0 s or more; got %1.", spin_up.value());
     if (!positive(calories.value()))
-        return refused("The calories", "above 0", calories.value());
+        return out_of_domain("The calories must be above 0; got %1.", calories.value());
     const auto room = round_time - other - spin_up;
     if (!(room.value() > slack)) {
-        return no_solution("All else in the round takes its " + number_text(round_time.value()) +
-                           " s: no time is left for the ergometer.");
+        return no_solution("All else in the round takes its %1 s: no time is left for the ergometer.",
+                           round_time.value());
     }
     return rate_for(calories, room);
 }
@@ -120,18 +119,18 @@ Result<std::vector<GoalRow>> goal_table(Seconds cap, double from, double to, dou
     if (auto error = refuse_cap(cap))
         return *std::move(error);
     if (!(from >= 1))
-        return refused("The first goal", "1 round or more", from);
+        return out_of_domain("The first goal must be 1 round or more; got %1.", from);
     if (!(from <= to && std::isfinite(to)))
-        return refused("The last goal", "no less than the first", to);
+        return out_of_domain("The last goal must be no less than the first; got %1.", to);
     if (!(step > slack && std::isfinite(step)))
-        return refused("The step", "above 0", step);
+        return out_of_domain("The step must be above 0; got %1.", step);
     if (calories && !positive(calories->value()))
-        return refused("The calories", "above 0", calories->value());
+        return out_of_domain("The calories must be above 0; got %1.", calories->value());
     if (!not_negative(other.value()))
-        return refused("The time for all else", "0 s or more", other.value());
+        return out_of_domain("The time for all else must be 0 s or more; got %1.", other.value());
     const double steps = std::floor((to - from + slack) / step);
     if (!(steps < max_table_rows))
-        return refused("The number of goals", "at most 10000", steps + 1);
+        return out_of_domain("The number of goals must be at most 10000; got %1.", steps + 1);
 
     std::vector<GoalRow> rows;
     rows.reserve(static_cast<std::size_t>(steps) + 1);

@@ -82,17 +82,10 @@ bool has_round(const Block& block, double k) {
     return true;
 }
 
-Error beyond_columns(double k) {
-    return no_solution("Round " + number_text(k) + " is beyond the columns of the stations.");
-}
+Error beyond_columns(double k) { return no_solution("Round %1 is beyond the columns of the stations.", k); }
 
 double cell(const Cells& part, std::size_t row, double k) {
     return part.cells[row * part.columns + (part.columns == 1 ? 0 : static_cast<std::size_t>(k) - 1)];
-}
-
-Error bad_cell(std::size_t row, const char* what, double got, const char* need) {
-    return out_of_domain("Row " + std::to_string(row + 1) + ": the " + what + " must be " + need + "; got " +
-                         number_text(got) + ".");
 }
 
 // Domain: has_round(block, k).
@@ -103,23 +96,23 @@ Result<Station> station(const Block& block, std::size_t row, double k) {
         return made;
     const double amount = cell(block.amounts, row, k);
     if (!not_negative(amount))
-        return bad_cell(row, "amount", amount, "0 or more");
+        return out_of_domain("Row %1: the amount must be 0 or more; got %2.", row + 1, amount);
     if (amount == 0)
         return made;
     made.amount = amount;
     made.calories = unit.rate == RateKind::calories_per_hour;
     made.extra = cell(block.extras, row, k);
     if (!not_negative(made.extra))
-        return bad_cell(row, "extra time", made.extra, "0 s or more");
+        return out_of_domain("Row %1: the extra time must be 0 s or more; got %2.", row + 1, made.extra);
     made.points_each = block.counts.empty() ? unit.credit : block.counts[row];
     if (!not_negative(made.points_each))
-        return bad_cell(row, "count", made.points_each, "0 or more");
+        return out_of_domain("Row %1: the count must be 0 or more; got %2.", row + 1, made.points_each);
     made.seconds_each = 1;
     if (unit.rate != RateKind::none) {
         const double rate = cell(block.rates, row, k);
         made.seconds_each = made.calories ? 3600 / rate : rate / unit.per;
         if (!(rate > 0) || !(made.seconds_each > 0) || !std::isfinite(made.time()))
-            return bad_cell(row, "rate", rate, "above 0");
+            return out_of_domain("Row %1: the rate must be above 0; got %2.", row + 1, rate);
     }
     return made;
 }
@@ -142,13 +135,11 @@ Result<Round> whole_round(const Block& block, double k) {
         round.points += at->points();
     }
     if (!std::isfinite(round.time) || !std::isfinite(round.points))
-        return out_of_domain("Round " + number_text(k) + " is too large to compute with.");
+        return out_of_domain("Round %1 is too large to compute with.", k);
     return round;
 }
 
-Error no_time(double k) {
-    return no_solution("Round " + number_text(k) + " takes no time: nothing is to be done in it.");
-}
+Error no_time(double k) { return no_solution("Round %1 takes no time: nothing is to be done in it.", k); }
 
 // Points so many seconds into round k. Domain: whole_round(block, k) has a value.
 double points_within(double left, const Block& block, double k) {
@@ -226,9 +217,9 @@ Result<Unit> parse_unit(std::string_view text) {
         return Unit::row_cal;
     if (name == "m")
         return Unit::row_m;
-    return out_of_domain("The unit is " + quoted(text) +
-                         "; rep, row cal, ski cal, bike cal, armbike cal, row m, ski m, bike m, run m, carry m, hold "
-                         "or rest is needed.");
+    return out_of_domain("The unit is %1; rep, row cal, ski cal, bike cal, armbike cal, row m, ski m, bike m, run m, "
+                         "carry m, hold or rest is needed.",
+                         quoted(text));
 }
 
 RateKind rate_kind(Unit unit) { return row_of(unit).rate; }
@@ -239,7 +230,7 @@ Result<Seconds> round_time(const Block& block, double k) {
     if (auto error = bad_shape(block))
         return *error;
     if (!whole_from_one(k))
-        return refused("The round", "a whole number from 1", k);
+        return out_of_domain("The round must be a whole number from 1; got %1.", k);
     const auto round = whole_round(block, k);
     if (!round)
         return round.error();
@@ -250,7 +241,7 @@ Result<Reps> score_at(Seconds clock, const Block& block) {
     if (auto error = bad_shape(block))
         return *error;
     if (!not_negative(clock.value()))
-        return refused("The clock", "0 s or more", clock.value());
+        return out_of_domain("The clock must be 0 s or more; got %1.", clock.value());
     double left = clock.value();
     double points = 0;
     for (double k = 1;; ++k) {
@@ -281,7 +272,7 @@ Result<Seconds> finish_time(double rounds, const Block& block) {
     if (auto error = bad_shape(block))
         return *error;
     if (!whole_from_one(rounds))
-        return refused("The number of rounds", "whole, from 1", rounds);
+        return out_of_domain("The number of rounds must be a whole number from 1; got %1.", rounds);
     if (!has_round(block, rounds))
         return beyond_columns(rounds);
     const double alike = one_column(block) ? rounds : 1;
@@ -301,9 +292,9 @@ Result<CaloriesPerHour> erg_need(Seconds cap, double goal, const Block& block, s
     if (auto error = bad_shape(block))
         return *error;
     if (!positive(cap.value()))
-        return refused("The cap", "above 0 s", cap.value());
+        return out_of_domain("The cap must be above 0 s; got %1.", cap.value());
     if (!(goal > slack) || !std::isfinite(goal))
-        return refused("The goal in rounds", "above 0", goal);
+        return out_of_domain("The goal in rounds must be above 0; got %1.", goal);
     const double whole = std::floor(goal + slack);
     const double part = std::max(0.0, goal - whole) > slack ? goal - whole : 0;
     const double last = part > 0 ? whole + 1 : whole;
@@ -314,10 +305,10 @@ Result<CaloriesPerHour> erg_need(Seconds cap, double goal, const Block& block, s
     std::size_t row = 0;
     if (station_row) {
         if (!whole_from_one(*station_row) || !(*station_row <= static_cast<double>(block.units.size())))
-            return refused("The station", "its row among the stations, from 1", *station_row);
+            return out_of_domain("The station must be the number of its row, from 1; got %1.", *station_row);
         row = static_cast<std::size_t>(*station_row) - 1;
         if (!is_calories(row))
-            return out_of_domain("Row " + number_text(*station_row) + " is no calorie station.");
+            return out_of_domain("Row %1 is no calorie station.", *station_row);
     } else {
         while (row < block.units.size() && !is_calories(row))
             ++row;
@@ -345,15 +336,15 @@ Result<CaloriesPerHour> erg_need(Seconds cap, double goal, const Block& block, s
     }
     const double room = cap.value() - needed.other;
     if (!(room > 0))
-        return no_solution("All else takes " + number_text(needed.other) + " s of the cap's " +
-                           number_text(cap.value()) + " s: no time is left for the ergometer.");
+        return no_solution("All else takes %1 s of the %2 s of the cap: no time is left for the ergometer.",
+                           needed.other, cap.value());
     if (!(needed.calories > 0))
         return no_solution("No calories are to be done on the way to this goal.");
     double first = 1; // round in which this station has work
     while (first <= last && !one_column(block) && cell(block.amounts, row, first) == 0)
         ++first;
     if (first > last || cell(block.amounts, row, first) == 0)
-        return no_solution("Row " + std::to_string(row + 1) + " has no calories on the way to this goal.");
+        return no_solution("Row %1 has no calories on the way to this goal.", row + 1);
     const double rate = cell(block.rates, row, first) * (needed.calories / room);
     if (!(rate > 0) || !std::isfinite(rate))
         return no_solution("No rate on the ergometer makes this goal.");

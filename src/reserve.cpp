@@ -68,15 +68,16 @@ class Rounds {
   public:
     static Result<Rounds> of(const MixedTask& task) {
         if (!positive(task.cap.value()))
-            return refused("The cap", "above 0 s", task.cap.value());
+            return out_of_domain("The cap must be above 0 s; got %1.", task.cap.value());
         if (!positive(task.calories.value()))
-            return refused("The calories a round", "above 0", task.calories.value());
+            return out_of_domain("The calories must be above 0; got %1.", task.calories.value());
         if (!not_negative(task.other.value()))
-            return refused("The time for the rest of the round", "0 s or more", task.other.value());
+            return out_of_domain("The time for all else must be 0 s or more; got %1.", task.other.value());
         if (auto valid = checked(task.values); !valid)
             return valid.error();
         if (!std::isfinite(task.effort_between))
-            return refused("The effort between", "a share of critical power", task.effort_between);
+            return out_of_domain("The effort between must be a share of critical power, such as 1.1; got %1.",
+                                 task.effort_between);
         const auto idle = calorie_rate(Watts{0});
         const auto at_kilowatt = calorie_rate(Watts{1000});
         if (!idle || !at_kilowatt)
@@ -137,7 +138,7 @@ class Rounds {
 
 std::optional<Error> bad_keep(double keep) {
     if (!(keep >= 0) || !(keep < 1))
-        return refused("The share to keep", "from 0 to below 1", keep);
+        return out_of_domain("The share to keep must be from 0 to below 1; got %1.", keep);
     return {};
 }
 
@@ -199,13 +200,12 @@ Result<double> reserve_left(const MixedTask& task, CaloriesPerHour rate, std::op
     const double begun = valid->begun(u);
     const double n = round.value_or(begun);
     if (!(n >= 1) || n != std::floor(n) || !std::isfinite(n))
-        return refused("The round", "a whole number from 1", n);
+        return out_of_domain("The round must be a whole number from 1; got %1.", n);
     if (n > begun)
-        return no_solution("Round " + number_text(n) + " is not begun before the cap; the last one is " +
-                           number_text(begun) + ".");
+        return no_solution("Round %1 is not begun before the cap; the last one is %2.", n, begun);
     const double left = 1 - valid->peak_at(n, u) / valid->reserve();
     if (!std::isfinite(left))
-        return out_of_domain("The numbers are too large to compute with.");
+        return out_of_domain("These numbers are too large or too small to compute with.");
     return left;
 }
 

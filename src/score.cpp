@@ -33,7 +33,9 @@ bool whole(double value) { return std::isfinite(value) && value == std::floor(va
 
 bool valid_reps_per_round(double reps) { return whole(reps) && reps >= 1 && reps <= 1e9; }
 
-Error bad_reps_per_round(double reps) { return refused("The reps per round", "a whole number from 1", reps); }
+Error bad_reps_per_round(double reps) {
+    return out_of_domain("The reps per round must be a whole number from 1; got %1.", reps);
+}
 
 Error beyond_the_list() { return no_solution("The score goes beyond the rounds whose reps are given."); }
 
@@ -44,19 +46,18 @@ std::string said(Seconds time) {
 
 std::optional<Error> bad_cap(Seconds cap) {
     if (!positive(cap.value()))
-        return refused("The cap", "above 0 s", cap.value());
+        return out_of_domain("The cap must be above 0 s; got %1.", cap.value());
     return {};
 }
 
 std::optional<Error> bad_clocks(std::span<const Seconds> clocks, std::size_t least) {
     if (clocks.size() < least)
-        return out_of_domain("There are " + std::to_string(clocks.size()) + " round clocks; " + std::to_string(least) +
-                             " or more are needed.");
+        return out_of_domain("There are %1 round clocks; %2 or more are needed.", clocks.size(), least);
     Seconds before{0};
     for (const Seconds clock : clocks) {
         if (!(clock > before) || !std::isfinite(clock.value()))
-            return out_of_domain("A round ends at " + said(clock) + " after " + said(before) +
-                                 "; the clock must rise from round to round.");
+            return out_of_domain("A round ends at %1 after %2; the clock must rise from round to round.", said(clock),
+                                 said(before));
         before = clock;
     }
     return {};
@@ -172,30 +173,26 @@ bool same_length(const Field& field) {
            (field.tiebreaks.empty() || field.tiebreaks.size() == field.scores.size());
 }
 
-std::optional<Error> bad_number(std::optional<double> value, const char* what) {
-    if (value && !std::isfinite(*value))
-        return out_of_domain(std::string("A ") + what + " is not a number.");
-    return {};
-}
+bool bad_number(std::optional<double> value) { return value && !std::isfinite(*value); }
 
 // The field's columns fit, and its numbers are numbers.
 std::optional<Error> bad_field(const Field& field) {
     if (!same_length(field))
         return out_of_domain("Scores, groups and tie-breaks need ranges of equal height.");
     for (const auto& score : field.scores)
-        if (auto error = bad_number(score, "score"))
-            return error;
+        if (bad_number(score))
+            return out_of_domain("A score is not a number.");
     for (const auto& tiebreak : field.tiebreaks)
-        if (auto error = bad_number(tiebreak, "tie-break"))
-            return error;
+        if (bad_number(tiebreak))
+            return out_of_domain("A tie-break is not a number.");
     return {};
 }
 
 std::optional<Error> bad_standing(const Standing& athlete, bool grouped, bool tiebroken) {
-    if (auto error = bad_number(athlete.score, "score"))
-        return error;
-    if (auto error = bad_number(athlete.tiebreak, "tie-break"))
-        return error;
+    if (bad_number(athlete.score))
+        return out_of_domain("A score is not a number.");
+    if (bad_number(athlete.tiebreak))
+        return out_of_domain("A tie-break is not a number.");
     if (!grouped && !athlete.group.empty())
         return out_of_domain("A group is given without the range of groups.");
     if (!tiebroken && athlete.tiebreak)
@@ -204,8 +201,8 @@ std::optional<Error> bad_standing(const Standing& athlete, bool grouped, bool ti
 }
 
 Error not_in_field(const Standing& athlete) {
-    return out_of_domain("The score " + number_text(athlete.score) +
-                         " does not stand among the scores, in this group and with this tie-break.");
+    return out_of_domain("The score %1 does not stand among the scores, in this group and with this tie-break.",
+                         athlete.score);
 }
 
 double rank_score(double score, Order order) { return order == Order::high_wins ? -score : score; }
@@ -273,8 +270,9 @@ std::optional<RoundsAndReps> RepsPerRound::split(double reps) const {
 
 Result<RoundsAndReps> parse_score(std::string_view text) {
     const auto refuse = [text] {
-        return out_of_domain("The score is " + quoted(text) +
-                             "; rounds, + and reps such as \"7+21\" are needed, or total reps as a number.");
+        return out_of_domain(
+            "The score is %1; rounds, + and reps such as \"7+21\" are needed, or total reps as a number.",
+            quoted(text));
     };
     const std::size_t plus = text.find('+');
     if (plus == std::string_view::npos)
@@ -309,8 +307,9 @@ Result<Reps> reps_of(RoundsAndReps score, const RepsPerRound& reps_per_round) {
         if (!next)
             return beyond_the_list();
         if (!(score.reps < *next))
-            return out_of_domain("The score has " + number_text(score.reps) + " reps after the +, but that round has " +
-                                 number_text(*next) + "; a full round counts before the +.");
+            return out_of_domain(
+                "The score has %1 reps after the +, but that round has %2; a full round counts before the +.",
+                score.reps, *next);
     }
     return Reps{*done + score.reps};
 }
@@ -325,7 +324,7 @@ Result<double> rounds_of(RoundsAndReps score, const RepsPerRound& reps_per_round
 
 Result<std::string> score_text(Reps reps, const RepsPerRound& reps_per_round) {
     if (!(reps.value() >= 0) || !(reps.value() <= most_reps))
-        return refused("The reps", "0 or more", reps.value());
+        return out_of_domain("The reps must be 0 or more; got %1.", reps.value());
     const auto score = reps_per_round.split(reps.value());
     if (!score)
         return beyond_the_list();
@@ -337,10 +336,10 @@ Result<Reps> project(Seconds cap, Seconds elapsed, Reps reps) {
     if (auto error = bad_cap(cap))
         return *error;
     if (!(elapsed.value() > 0) || !(elapsed <= cap))
-        return out_of_domain("The time so far is " + said(elapsed) + "; above 0 and at most the cap of " + said(cap) +
-                             " is needed.");
+        return out_of_domain("The time so far is %1; above 0 and at most the cap of %2 is needed.", said(elapsed),
+                             said(cap));
     if (!(reps.value() >= 0) || !(reps.value() <= most_reps))
-        return refused("The reps so far", "0 or more", reps.value());
+        return out_of_domain("The reps so far must be 0 or more; got %1.", reps.value());
     return finite(Reps{reps.value() * cap.value() / elapsed.value()});
 }
 
@@ -351,9 +350,9 @@ Result<Forecast> forecast(Seconds cap, std::span<const Seconds> clocks, const Re
     if (auto error = bad_clocks(clocks, 1))
         return *error;
     if (!(clocks.back() <= cap))
-        return out_of_domain("The last round ends at " + said(clocks.back()) + ", after the cap of " + said(cap) + ".");
+        return out_of_domain("The last round ends at %1, after the cap of %2.", said(clocks.back()), said(cap));
     if (!(confidence > 0) || !(confidence < 1))
-        return refused("The confidence", "between 0 and 1, such as 0.9,", confidence);
+        return out_of_domain("The confidence must be between 0 and 1, such as 0.9; got %1.", confidence);
     const auto done = static_cast<double>(clocks.size());
     const double mean = clocks.back().value() / done;
     const double rounds_in_cap = cap.value() / mean;
@@ -415,7 +414,7 @@ Result<Seconds> capped(Reps reps_left, Seconds cap) {
     if (auto error = bad_cap(cap))
         return *error;
     if (!whole(reps_left.value()) || reps_left.value() < 0 || reps_left.value() > most_reps)
-        return refused("The reps left", "a whole number from 0", reps_left.value());
+        return out_of_domain("The reps left must be a whole number from 0; got %1.", reps_left.value());
     return cap + Seconds{reps_left.value()};
 }
 
@@ -424,13 +423,13 @@ Result<std::string> result_text(Seconds time, Seconds cap, Reps reps_left) {
         return rank_time.error();
     if (reps_left.value() > 0) {
         if (time.value() != 0 && !(time >= cap))
-            return out_of_domain("The time is " + said(time) + ", before the cap of " + said(cap) +
-                                 ", but reps are left: one of the two is wrong.");
+            return out_of_domain("The time is %1, before the cap of %2, but reps are left: one of the two is wrong.",
+                                 said(time), said(cap));
         return "cap + " + std::to_string(static_cast<long long>(reps_left.value()));
     }
     if (!(time.value() > 0) || !(time <= cap))
-        return out_of_domain("The time is " + said(time) + "; without reps left it is above 0 and at most the cap of " +
-                             said(cap) + ".");
+        return out_of_domain("The time is %1; without reps left it is above 0 and at most the cap of %2.", said(time),
+                             said(cap));
     return clock_text(time);
 }
 
@@ -440,7 +439,7 @@ Result<Order> parse_order(std::string_view text) {
         return Order::high_wins;
     if (order == "low")
         return Order::low_wins;
-    return out_of_domain("The order is " + quoted(text) + "; \"high\" or \"low\" is needed.");
+    return out_of_domain("The order is %1; \"high\" or \"low\" is needed.", quoted(text));
 }
 
 Result<int> place(const Standing& athlete, const Field& field) {

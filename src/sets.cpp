@@ -24,9 +24,9 @@ using Run = Scheme::Run;
 // --- reading schemes
 
 Error not_a_scheme(std::string_view text) {
-    return out_of_domain(quoted(text) +
-                         " is not a scheme: write sets as 9, 5-4, 3-3-3, 4x2 (four sets of two) or 3-2/3-2 "
-                         "(/ changes sides), at most 999 reps in all.");
+    return out_of_domain("%1 is not a scheme: write sets as 9, 5-4, 3-3-3, 4x2 (four sets of two) or 3-2/3-2 (/ "
+                         "changes sides), at most 999 reps in all.",
+                         quoted(text));
 }
 
 // Takes a token off the start of the text, spaces before it too.
@@ -131,29 +131,29 @@ double most_spent(std::span<const Run> runs, int rounds, Pools kept_over_rest, P
 
 std::optional<Error> refuse_work(int rounds, Reps max_unbroken, Seconds away) {
     if (rounds < 1)
-        return refused("The number of rounds", "1 or more", rounds);
+        return out_of_domain("The number of rounds must be 1 or more; got %1.", rounds);
     if (!(max_unbroken.value() >= 1 && std::isfinite(max_unbroken.value()))) {
-        return refused("The unbroken maximum", "1 rep or more", max_unbroken.value());
+        return out_of_domain("The unbroken maximum must be 1 rep or more; got %1.", max_unbroken.value());
     }
     if (!not_negative(away.value()))
-        return refused("The time away", "0 s or more", away.value());
+        return out_of_domain("The time away must be 0 s or more; got %1.", away.value());
     return std::nullopt;
 }
 
 std::optional<Error> refuse_plan(int reps, int rounds, Reps max_unbroken, Seconds away, Reps margin) {
     if (reps < 1 || reps > Scheme::max_reps)
-        return refused("The reps", "1 to 999", reps);
+        return out_of_domain("The reps must be from 1 to 999; got %1.", reps);
     if (auto error = refuse_work(rounds, max_unbroken, away))
         return error;
     if (!not_negative(margin.value()))
-        return refused("The margin", "0 reps or more", margin.value());
+        return out_of_domain("The margin must be 0 reps or more; got %1.", margin.value());
     return std::nullopt;
 }
 
 std::optional<Error> refuse_rest(Seconds rest) {
     if (not_negative(rest.value()))
         return std::nullopt;
-    return refused("The rest", "0 s or more", rest.value());
+    return out_of_domain("The rest must be 0 s or more; got %1.", rest.value());
 }
 
 } // namespace
@@ -188,8 +188,9 @@ Result<Scheme> Scheme::parse(std::string_view text) {
 
 Result<Scheme> Scheme::from_number(double reps) {
     if (!(reps >= 1 && reps <= max_reps && std::floor(reps) == reps)) {
-        return refused("A number given as a scheme",
-                       "whole, 1 to 999 (a cell may have read 5-4 as a date: format it as text)", reps);
+        return out_of_domain("A number given as a scheme must be whole, from 1 to 999 (a cell may have read 5-4 as a "
+                             "date: format it as text); got %1.",
+                             reps);
     }
     Scheme scheme;
     scheme.add({static_cast<int>(reps), 1, false});
@@ -198,9 +199,9 @@ Result<Scheme> Scheme::from_number(double reps) {
 
 Result<Scheme> Scheme::near_even(int reps, int sets) {
     if (reps < 1 || reps > max_reps)
-        return refused("The reps", "1 to 999", reps);
+        return out_of_domain("The reps must be from 1 to 999; got %1.", reps);
     if (sets < 1 || sets > reps)
-        return refused("The number of sets", "1 or more and at most the reps", sets);
+        return out_of_domain("The number of sets must be 1 or more and at most the reps; got %1.", sets);
     Scheme scheme;
     const NearEven near_even{reps, sets};
     for (const auto& run : near_even.runs())
@@ -254,7 +255,7 @@ std::string Scheme::text() const {
 
 Result<Seconds> set_time(const Scheme& scheme, Seconds rep, Seconds rest) {
     if (!not_negative(rep.value()))
-        return refused("The time for a rep", "0 s or more", rep.value());
+        return out_of_domain("The time for a rep must be 0 s or more; got %1.", rep.value());
     if (auto error = refuse_rest(rest))
         return *std::move(error);
     return finite(scheme.reps() * rep + scheme.rests() * rest);
@@ -288,8 +289,9 @@ Result<Scheme> plan_sets(int reps, int rounds, Reps max_unbroken, Seconds away, 
         if (spent <= may_spend)
             return Scheme::near_even(reps, sets);
     }
-    return no_solution("Not even single reps keep " + number_text(keep.value()) +
-                       " reps in hand: rest longer, do fewer reps, or take an easier version.");
+    return no_solution(
+        "Not even single reps keep %1 reps in hand: rest longer, do fewer reps, or take an easier version.",
+        keep.value());
 }
 
 Result<Seconds> rest_needed(int reps, int rounds, Reps max_unbroken, Seconds away, int sets,
@@ -298,7 +300,7 @@ Result<Seconds> rest_needed(int reps, int rounds, Reps max_unbroken, Seconds awa
     if (auto error = refuse_plan(reps, rounds, max_unbroken, away, keep))
         return *std::move(error);
     if (sets < 1 || sets > reps)
-        return refused("The number of sets", "1 or more and at most the reps", sets);
+        return out_of_domain("The number of sets must be 1 or more and at most the reps; got %1.", sets);
 
     const NearEven scheme{reps, sets};
     const auto over_away = kept_over(away.value());
@@ -313,8 +315,9 @@ Result<Seconds> rest_needed(int reps, int rounds, Reps max_unbroken, Seconds awa
     if (!(too_little(std::numeric_limits<double>::infinity()) < -margin_slack)) {
         if (sets == 1)
             return no_solution("Unbroken reps have no rest between them: take more sets or fewer reps.");
-        return no_solution("Even endless rests between " + std::to_string(sets) + " sets do not keep " +
-                           number_text(keep.value()) + " reps in hand: take more sets or fewer reps.");
+        return no_solution(
+            "Even endless rests between %1 sets do not keep %2 reps in hand: take more sets or fewer reps.", sets,
+            keep.value());
     }
     double enough = 1;
     while (too_little(enough) > 0)
@@ -336,17 +339,17 @@ Result<LoadFormula> parse_load_formula(std::string_view text) {
         return LoadFormula::epley;
     if (name == "brzycki")
         return LoadFormula::brzycki;
-    return out_of_domain(quoted(text) + " is not a formula here: write epley or brzycki.");
+    return out_of_domain("%1 is not a formula here: write epley or brzycki.", quoted(text));
 }
 
 Result<Reps> max_reps(double load, double one_rep_max, LoadFormula formula) {
     constexpr double rounding = 1e-9; // a load computed as 100 % of the maximum may come out a trace above it
     if (!positive(load))
-        return refused("The load", "above 0", load);
+        return out_of_domain("The load must be above 0; got %1.", load);
     if (!positive(one_rep_max))
-        return refused("The one-repetition maximum", "above 0", one_rep_max);
+        return out_of_domain("The one-repetition maximum must be above 0; got %1.", one_rep_max);
     if (!(load <= one_rep_max * (1 + rounding))) {
-        return refused("The load", "at most the one-repetition maximum", load);
+        return out_of_domain("The load must be at most the one-repetition maximum; got %1.", load);
     }
     const double reps = formula == LoadFormula::epley ? 30 * (one_rep_max / load - 1) : 37 - 36 * load / one_rep_max;
     return finite(Reps{std::max(1.0, reps)});
@@ -355,16 +358,16 @@ Result<Reps> max_reps(double load, double one_rep_max, LoadFormula formula) {
 Result<double> one_rep_max(double load, Reps reps, LoadFormula formula) {
     const double r = reps.value();
     if (!positive(load))
-        return refused("The load", "above 0", load);
+        return out_of_domain("The load must be above 0; got %1.", load);
     if (!(r >= 1 && std::isfinite(r)))
-        return refused("The reps", "1 or more", r);
+        return out_of_domain("The reps must be 1 or more; got %1.", r);
     if (formula == LoadFormula::brzycki && !(r < 37))
-        return refused("The reps", "below 37 for Brzycki's formula", r);
+        return out_of_domain("The reps must be below 37 for brzycki; got %1.", r);
     double most = load;
     if (r > 1)
         most = formula == LoadFormula::epley ? load * (1 + r / 30) : 36 * load / (37 - r);
     if (!std::isfinite(most))
-        return refused("The load", "a weight that someone can lift", load);
+        return out_of_domain("The load is too large to compute with; got %1.", load);
     return most;
 }
 

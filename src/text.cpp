@@ -2,6 +2,7 @@
 
 #include <array>
 #include <charconv>
+#include <cmath>
 #include <cstddef>
 
 namespace pacecells {
@@ -66,10 +67,27 @@ std::string quoted(std::string_view text) {
 }
 
 std::string number_text(double value) {
+    if (std::isnan(value))
+        return "no number";
     std::array<char, 32> buffer{};
     const auto written =
         std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::general, 6);
     return {buffer.data(), written.ptr};
+}
+
+std::string filled(std::string_view text, std::span<const std::string> values) {
+    std::string result;
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        const std::size_t which =
+            text[i] == '%' && i + 1 < text.size() ? static_cast<std::size_t>(text[i + 1] - '1') : values.size();
+        if (which < values.size()) {
+            result += values[which];
+            ++i;
+        } else {
+            result += text[i];
+        }
+    }
+    return result;
 }
 
 } // namespace pacecells

@@ -25,6 +25,7 @@ SAME = {
            "Ski", "Burpee", "Watts", "Split", "Machine", "~Machine", "Calories", "~Calories", "Place", "place %1", "Score", "~Format", "date"},
 }
 UNITS = {"cal", "h", "m", "s", "min", "Pacecells"}  # the same everywhere
+UNITS |= {"P", "Riegel", "American", "Scientist"}
 
 total, wrong = 0, []
 
@@ -61,6 +62,8 @@ def compare(language, where, english, text):
         complain(language, where, f"still English: {english!r}")
     if text != text.strip() or "  " in text:
         complain(language, where, f"stray spaces in {text!r}")
+    if language == "fr" and re.search(r" [;:?!»]|« | %(?![1-9])", text):
+        complain(language, where, f"a space where the line may break in {text!r}")
     kept = marks(text)
     for what, expected in marks(english).items():
         if kept[what] != expected:
@@ -78,9 +81,13 @@ def keys(language, where, wanted, found):
 def functions(language):
     catalog = {row["name"]: row for row in read(BUILD / "generated" / "catalog.json")}
     texts = read(ROOT / "extension" / "package" / f"functions_{language}.json")
+    domains = read(ROOT / "extension" / "package" / "texts" / "domains.json")
     for name in keys(language, "functions", set(catalog), set(texts)):
         row, text = catalog[name], texts[name]
         compare(language, name, row["description"], text["description"])
+        for key in (row["domain"], row["source"]):
+            if key not in domains:
+                complain(language, name, f"no text for {key!r}")
         english = {parameter["name"]: parameter["description"] for parameter in row["parameters"]}
         for parameter in keys(language, name, set(english), set(text["parameters"])):
             compare(language, f"{name} {parameter}", english[parameter], text["parameters"][parameter])
@@ -93,9 +100,23 @@ def workbooks(language):
 
 
 def sources():
-    """What is written in the sources of the commands, literals that follow each other joined."""
-    files = sorted((ROOT / "extension").rglob("*.cpp")) + sorted((ROOT / "extension").rglob("*.h"))
+    """What is written in the sources, literals that follow each other joined."""
+    files = [file for folder in ("extension", "src") for file in sorted((ROOT / folder).rglob("*.[ch]*"))]
     return re.sub(r'"\s*"', "", "".join(file.read_text(encoding="utf-8") for file in files))
+
+
+def refusals(language):
+    """Every sentence of the model and the readers, which are looked up when they are shown."""
+    found = set()
+    for literal, other in re.findall(r'\b(?:out_of_domain|no_solution|not_available)\(\s*(?:("(?:[^"\\]|\\.)*")|(.*))',
+                                     sources()):
+        if literal:
+            found.add(json.loads(literal))
+        else:
+            complain(language, "sources", f"an error whose sentence is no literal: {other}")
+    known = read(ROOT / "extension" / "package" / "texts" / "messages.json")
+    for key in sorted(found - set(known)):
+        complain(language, "messages.json", f"no text for {key!r}")
 
 
 def commands(language):
@@ -109,7 +130,7 @@ def commands(language):
 
 def pages(language):
     """The hand-written help: as many headings, lists and examples, and menu commands under the names that they have."""
-    commands = {texts[language].replace("~", "").rstrip("…")
+    commands = {texts[language].replace("~", "").replace("\u00a0", " ").rstrip("…")
                 for file in (ROOT / "extension" / "package" / "texts").glob("*.json") for texts in read(file).values()}
     for english in sorted((ROOT / "extension" / "package" / "help").glob("*_en.html")):
         page = english.with_name(english.name.replace("_en.", f"_{language}."))
@@ -130,6 +151,7 @@ for language in LANGUAGES:
     pages(language)
     workbooks(language)
     commands(language)
+    refusals(language)
 for line in wrong:
     print("WRONG", line)
 print(f"{total} texts, {len(wrong)} wrong")

@@ -93,6 +93,13 @@ std::string size_of(sal_Int32 rows, sal_Int32 columns) {
                                      : " (" + tr("%1 rows by %2", std::to_string(rows), std::to_string(columns)) + ")";
 }
 
+// Where one argument is refused, the sentence begins with its name.
+std::string reason(const Row& row, const Error& error) {
+    return error.argument < 0
+               ? tr(error)
+               : std::string(row.parameters()[static_cast<std::size_t>(error.argument)].name) + " " + tr(error);
+}
+
 class Explanation {
   public:
     Explanation(const Context& context, FormulaPlace place)
@@ -112,8 +119,10 @@ class Explanation {
         const auto key = std::make_tuple(place.cell.Sheet, place.cell.Column, place.cell.Row);
         if (places_ >= most_places || steps > most_steps || !seen_.insert(key).second)
             return std::nullopt;
-        const auto head = tr("%1 shows %2", name_of(place.cell), shown_in(cell_at(document_, place.cell))) +
-                          "\n=" + readable(place.text) + "\n";
+        const auto cell = cell_at(document_, place.cell);
+        OUString typed; // as it stands in the office's language
+        get_property(cell, "FormulaLocal") >>= typed;
+        const auto head = tr("%1 shows %2", name_of(place.cell), shown_in(cell)) + "\n" + utf8(typed) + "\n";
         scratch_.bring(place);
         if (const auto calls = find_calls(place.text); !calls.empty()) {
             ++places_;
@@ -248,7 +257,7 @@ class Explanation {
             return;
         }
         came_out(*call.row, asked->answer, call.text == place_.text);
-        line(tr("Source: %1", std::string(call.row->source)));
+        line(tr("Source: %1", translated(call.row->source)));
     }
 
     // The function asked alone, with its arguments as they stand: the last call noted is the outer one.
@@ -262,8 +271,9 @@ class Explanation {
 
     std::string went_in(const std::string& as_stored, const Argument& value, bool time, bool asked) {
         const auto text = readable(as_stored);
-        const bool literal = text.front() == '"' || text.front() == '{' || typed_number(text).has_value();
-        if (literal)
+        if (const auto number = typed_number(text))
+            return shown_number(*number, 6);
+        if (text.front() == '"' || text.front() == '{')
             return text;
         if (const auto range = references_.only(as_stored, place_.start())) {
             const auto name = name_of(*range);
@@ -363,16 +373,16 @@ class Explanation {
         wrong_ = true;
         switch (error->kind) {
         case ErrorKind::out_of_domain:
-            line(tr("Refused: %1", sentence(error->message)));
+            line(tr("Refused: %1", reason(row, *error)));
             break;
         case ErrorKind::no_solution:
-            line(tr("No answer: %1", sentence(error->message)));
+            line(tr("No answer: %1", reason(row, *error)));
             break;
         case ErrorKind::not_available:
-            line(tr("Not known yet: %1", sentence(error->message)));
+            line(tr("Not known yet: %1", reason(row, *error)));
             break;
         }
-        line(tr("What it takes: %1", std::string(row.domain)));
+        line(tr("What it takes: %1", translated(row.domain)));
     }
 
     // The wizard's text, in the language of the interface.

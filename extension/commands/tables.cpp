@@ -102,7 +102,7 @@ PaceTable read_pace_table(const Form& form) {
         throw FieldRefusal{"Step", tr("That would be more than %1 rows.", std::to_string(most_rows))};
     auto rows = goal_table(table.cap, table.from, table.to, table.step, table.calories, table.other);
     if (!rows)
-        throw FieldRefusal{"Cap", rows.error().message};
+        throw FieldRefusal{"Cap", tr(rows.error())};
     table.rows = *std::move(rows);
     return table;
 }

@@ -5,7 +5,10 @@
 #include <com/sun/star/container/XNameAccess.hpp>
 #include <com/sun/star/lang/XMultiServiceFactory.hpp>
 
+#include <algorithm>
 #include <atomic>
+#include <cmath>
+#include <vector>
 
 namespace pacecells {
 
@@ -13,6 +16,23 @@ namespace {
 
 constexpr std::string_view languages[] = {"en", "de", "es", "fr"};
 std::atomic<std::size_t> language{0}; // of the office; the same until it is restarted
+
+std::string shown(const Told& told) {
+    const auto* number = std::get_if<double>(&told);
+    if (!number)
+        return *std::get_if<std::string>(&told);
+    if (std::isnan(*number))
+        return tr("no number");
+    auto text = number_text(*number);
+    if (language != 0)
+        std::replace(text.begin(), text.end(), '.', ',');
+    return text;
+}
+
+std::string_view in_language(const TextRow& row) {
+    const std::size_t which = language;
+    return which == 0 ? row.english : row.others[which - 1];
+}
 
 } // namespace
 
@@ -33,28 +53,17 @@ void read_interface_language(const css::uno::Reference<css::uno::XComponentConte
 
 std::string_view interface_language() { return languages[language]; }
 
-std::string tr(Text text) {
-    const std::size_t which = language;
-    return std::string(which == 0 ? text.row().english : text.row().others[which - 1]);
+std::string tr(Text text) { return std::string(in_language(text.row())); }
+
+std::string translated(std::string_view english) {
+    const auto row = detail::find_text(english);
+    return std::string(row < std::size(text_rows) ? in_language(text_rows[row]) : english);
 }
 
-namespace detail {
-
-std::string filled(std::string text, const std::string* values, std::size_t count) {
-    std::string result;
-    for (std::size_t i = 0; i < text.size(); ++i) {
-        const std::size_t which =
-            text[i] == '%' && i + 1 < text.size() ? static_cast<std::size_t>(text[i + 1] - '1') : count;
-        if (which < count) {
-            result += values[which];
-            ++i;
-        } else {
-            result += text[i];
-        }
-    }
-    return result;
+std::string tr(const Error& error) {
+    std::vector<std::string> values;
+    std::ranges::transform(error.told, std::back_inserter(values), shown);
+    return filled(translated(error.sentence), values);
 }
-
-} // namespace detail
 
 } // namespace pacecells

@@ -6,6 +6,9 @@
 
 #include <com/sun/star/uno/XComponentContext.hpp>
 
+#include "pacecells/result.h"
+
+#include <algorithm>
 #include <array>
 #include <cstddef>
 #include <iterator>
@@ -25,31 +28,28 @@ inline constexpr TextRow text_rows[] = {
 };
 
 namespace detail {
+
 void this_text_is_missing_in_package_texts(); // not constexpr: calling it stops the compiler
+
+// Its row, or the number of rows.
+constexpr std::size_t find_text(std::string_view english) {
+    const auto* row = std::ranges::lower_bound(text_rows, english, {}, &TextRow::english);
+    return row != std::end(text_rows) && row->english == english ? static_cast<std::size_t>(row - text_rows)
+                                                                 : std::size(text_rows);
 }
+
+} // namespace detail
 
 class Text {
   public:
-    consteval Text(const char* english) : row_(find(english)) {}
+    consteval Text(const char* english) : row_(detail::find_text(english)) {
+        if (row_ == std::size(text_rows))
+            detail::this_text_is_missing_in_package_texts();
+    }
 
     [[nodiscard]] constexpr const TextRow& row() const { return text_rows[row_]; }
 
   private:
-    static consteval std::size_t find(std::string_view english) {
-        std::size_t low = 0;
-        std::size_t high = std::size(text_rows);
-        while (low < high) {
-            const std::size_t middle = low + (high - low) / 2;
-            if (text_rows[middle].english < english)
-                low = middle + 1;
-            else
-                high = middle;
-        }
-        if (low == std::size(text_rows) || text_rows[low].english != english)
-            detail::this_text_is_missing_in_package_texts();
-        return low;
-    }
-
     std::size_t row_;
 };
 
@@ -58,16 +58,16 @@ class Text {
 void read_interface_language(const com::sun::star::uno::Reference<com::sun::star::uno::XComponentContext>& component);
 
 [[nodiscard]] std::string tr(Text text);
-
-namespace detail {
-[[nodiscard]] std::string filled(std::string text, const std::string* values, std::size_t count);
-}
+// For texts from elsewhere, English where there is no row: those of the catalog, in package/texts/domains.json.
+[[nodiscard]] std::string translated(std::string_view english);
+// What the model says, in package/texts/messages.json. A test sees to it that none of these is missing.
+[[nodiscard]] std::string tr(const Error& error);
 
 // With %1, %2 … replaced.
 template <class... Values>
 requires(sizeof...(Values) > 0) [[nodiscard]] std::string tr(Text text, const Values&... values) {
     const std::string given[] = {std::string(values)...};
-    return detail::filled(tr(text), given, sizeof...(Values));
+    return filled(tr(text), given);
 }
 
 } // namespace pacecells

@@ -4,11 +4,17 @@
 // cell can stay without a number.
 #pragma once
 
-#include <optional>
+#include "pacecells/text.h"
+
+#include <algorithm>
+#include <concepts>
+#include <cstddef>
 #include <string>
+#include <string_view>
 #include <type_traits>
 #include <utility>
 #include <variant>
+#include <vector>
 
 namespace pacecells {
 
@@ -18,14 +24,57 @@ enum class ErrorKind {
     not_available, // the answer is not known yet: #N/A
 };
 
-struct Error {
-    ErrorKind kind;
-    std::string message; // a sentence: what was got, what is needed
+// What stands at a place of a sentence: a number, written as the reader's language does, or text that stays.
+using Told = std::variant<double, std::string>;
+
+// The text of a sentence, with %1, %2 … where what was got will stand; as many as are given, or it does not compile.
+// It is always a literal, so whoever shows it can look for its translation.
+template <std::size_t places>
+class Sentence {
+  public:
+    consteval Sentence(const char* text) : text_(text) {
+        std::size_t highest = 0;
+        for (const char* at = text; *at != '\0'; ++at)
+            if (at[0] == '%' && at[1] >= '1' && at[1] <= '9')
+                highest = std::max(highest, static_cast<std::size_t>(at[1] - '0'));
+        if (highest != places)
+            throw "as many values as places are needed";
+    }
+    [[nodiscard]] constexpr std::string_view text() const { return text_; }
+
+  private:
+    std::string_view text_;
 };
 
-[[nodiscard]] inline Error out_of_domain(std::string message) { return {ErrorKind::out_of_domain, std::move(message)}; }
-[[nodiscard]] inline Error no_solution(std::string message) { return {ErrorKind::no_solution, std::move(message)}; }
-[[nodiscard]] inline Error not_available(std::string message) { return {ErrorKind::not_available, std::move(message)}; }
+struct Error {
+    ErrorKind kind;
+    int argument = -1; // which one of a cell function is refused, from 0, where it is one
+    std::string_view sentence;
+    std::vector<Told> told;
+
+    [[nodiscard]] std::string message() const; // in English
+};
+
+namespace detail {
+
+[[nodiscard]] Told told(std::integral auto number) { return static_cast<double>(number); }
+[[nodiscard]] inline Told told(double number) { return number; }
+[[nodiscard]] inline Told told(std::string text) { return text; }
+
+} // namespace detail
+
+template <class... Values>
+[[nodiscard]] Error out_of_domain(std::type_identity_t<Sentence<sizeof...(Values)>> sentence, Values... values) {
+    return {ErrorKind::out_of_domain, -1, sentence.text(), {detail::told(std::move(values))...}};
+}
+template <class... Values>
+[[nodiscard]] Error no_solution(std::type_identity_t<Sentence<sizeof...(Values)>> sentence, Values... values) {
+    return {ErrorKind::no_solution, -1, sentence.text(), {detail::told(std::move(values))...}};
+}
+template <class... Values>
+[[nodiscard]] Error not_available(std::type_identity_t<Sentence<sizeof...(Values)>> sentence, Values... values) {
+    return {ErrorKind::not_available, -1, sentence.text(), {detail::told(std::move(values))...}};
+}
 
 template <class T>
 class [[nodiscard]] Result {

@@ -1,6 +1,7 @@
 // Small helpers for what people type, and for the sentences that answer it.
 #pragma once
 
+#include <span>
 #include <string>
 #include <string_view>
 
@@ -18,5 +19,8 @@ namespace pacecells {
 
 // For messages: a number as a person writes it, at most six significant digits. Example: 2.5, 1200, 1e+300.
 [[nodiscard]] std::string number_text(double value);
+
+// The text with %1, %2 … replaced by the values; a place without a value stays.
+[[nodiscard]] std::string filled(std::string_view text, std::span<const std::string> values);
 
 } // namespace pacecells

@@ -36,7 +36,7 @@ constexpr double hour = 1.0 / 24;
 
 Answer ask(const Row& row, Arguments arguments) {
     arguments.resize(row.arity, Omitted{});
-    return row.evaluate(row, arguments);
+    return row.evaluate(arguments);
 }
 
 Answer ask(std::string_view method, Arguments arguments) { return ask(*find_method(method), std::move(arguments)); }
@@ -84,7 +84,7 @@ void proper(const Cell& one) {
     if (const auto* value = std::get_if<double>(&one))
         claim(std::isfinite(*value), "a number is finite");
     if (const auto* error = std::get_if<Error>(&one))
-        claim(!error->message.empty(), "an error says why");
+        claim(!error->message().empty(), "an error says why");
 }
 
 bool same(const Cell& a, const Cell& b) {

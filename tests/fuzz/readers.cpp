@@ -28,7 +28,7 @@ using namespace pacecells;
 void clock_reader(std::string_view text) {
     const auto time = parse_clock(text);
     if (!time) {
-        claim(!time.error().message.empty(), "a refusal says why");
+        claim(!time.error().message().empty(), "a refusal says why");
         return;
     }
     claim(std::isfinite(time->value()) && time->value() >= 0, "a time is finite and not negative");

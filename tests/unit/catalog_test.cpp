@@ -15,9 +15,9 @@ using namespace pacecells;
 Answer evaluate(std::string_view method, std::vector<Argument> arguments) {
     const Row* row = find_method(method);
     if (!row)
-        return Cell{Error{ErrorKind::no_solution, "no such function"}};
+        return Cell{no_solution("There is no such function.")};
     arguments.resize(row->arity, Omitted{});
-    return row->evaluate(*row, arguments);
+    return row->evaluate(arguments);
 }
 
 Argument cell(double value) { return Cell{value}; }
@@ -37,7 +37,7 @@ double number(const Answer& answer) {
 std::string message(const Answer& answer) {
     const auto* one = std::get_if<Cell>(&answer);
     const auto* error = one ? std::get_if<Error>(one) : nullptr;
-    return error ? error->message : "";
+    return error ? error->message() : "";
 }
 
 bool refused(const Answer& answer) {
@@ -104,7 +104,9 @@ TEST(Cells, OneValueIsNotARangeOfSeveral) {
 }
 
 TEST(Cells, AMessageNamesTheArgument) {
-    EXPECT_EQ(message(evaluate("ergTime", {cell(15), Omitted{}})), "cal_per_hour is needed and was left out");
+    const auto answer = evaluate("ergTime", {cell(15), Omitted{}});
+    EXPECT_EQ(message(answer), "is needed and was left out.");
+    EXPECT_EQ(std::get_if<Error>(std::get_if<Cell>(&answer))->argument, 1);
 }
 
 TEST(ArrayForm, KeepsTheShapeWithErrorsAndBlanksInTheirPlace) {

@@ -16,7 +16,7 @@ inline constexpr double infinite = std::numeric_limits<double>::infinity();
 template <class T>
 T value_of(const pacecells::Result<T>& result) {
     if (!result)
-        throw std::runtime_error{"no value: " + result.error().message};
+        throw std::runtime_error{"no value: " + result.error().message()};
     return *result;
 }
 
@@ -26,9 +26,9 @@ testing::AssertionResult has_error(const pacecells::Result<T>& result, pacecells
         return testing::AssertionFailure() << "got a value";
     const auto& error = result.error();
     if (error.kind != kind)
-        return testing::AssertionFailure() << "got another kind of error: " << error.message;
-    if (error.message.size() < 20 || error.message.back() != '.') {
-        return testing::AssertionFailure() << "not a sentence: " << error.message;
+        return testing::AssertionFailure() << "got another kind of error: " << error.message();
+    if (error.message().size() < 20 || error.message().back() != '.') {
+        return testing::AssertionFailure() << "not a sentence: " << error.message();
     }
     return testing::AssertionSuccess();
 }

@@ -54,7 +54,7 @@ TEST(Result, HoldsAValueOrAnError) {
     const Result<Seconds> bad = no_solution("No time is left.");
     ASSERT_FALSE(bad);
     EXPECT_EQ(bad.error().kind, ErrorKind::no_solution);
-    EXPECT_EQ(bad.error().message, "No time is left.");
+    EXPECT_EQ(bad.error().message(), "No time is left.");
 }
 
 } // namespace
