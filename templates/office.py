@@ -134,13 +134,17 @@ class Office:
         (self.workdir / "packages").mkdir()
         self._write_settings()
         for oxt in self.extensions:
-            # unopkg wants --shared from root; the private folder makes that as private as a user's own.
-            run = subprocess.run([self.program / "unopkg", "add", "--shared", "--force", "--suppress-license",
-                                  *self._places(), oxt], env=self._environment(None), stdin=subprocess.DEVNULL,
-                                 capture_output=True, text=True, timeout=300)
-            if run.returncode:
-                raise OfficeError(f"{oxt.name} could not be installed:\n{run.stdout}{run.stderr}")
+            self.unopkg("add", "--force", "--suppress-license", oxt)
         stamp.write_text(wanted)
+
+    def unopkg(self, command, *arguments):
+        """Adds or removes an extension while this office does not run."""
+        # It wants --shared from root; the private folder makes that as private as a user's own.
+        run = subprocess.run([self.program / "unopkg", command, "--shared", *self._places(), *arguments],
+                             env=self._environment(None), stdin=subprocess.DEVNULL, capture_output=True, text=True,
+                             timeout=300)
+        if run.returncode:
+            raise OfficeError(f"unopkg {command} {arguments[-1]}:\n{run.stdout}{run.stderr}")
 
     def _write_settings(self):
         setup = "/org.openoffice.Setup"

@@ -6,13 +6,15 @@ file(COPY_FILE ${PACKAGE}/manifest-${STAGE}.xml ${stage_dir}/META-INF/manifest.x
 file(COPY ${GEN}/CalcAddIns.xcu ${GEN}/pacecells.rdb ${GEN}/description.xml ${PACKAGE}/pacecells.components ${LIBRARY}
      ${LICENCE} DESTINATION ${stage_dir})
 if(STAGE STREQUAL "all")
-  # Below $(vlang) as the office names languages, a folder is a group of templates.
-  foreach(language en=en-US de=de es=es fr=fr)
-    string(REPLACE "=" ";" language ${language})
-    list(GET language 0 ours)
-    list(GET language 1 theirs)
-    if(EXISTS ${TEMPLATES}/${ours})
-      file(COPY ${TEMPLATES}/${ours}/ DESTINATION ${stage_dir}/templates/${theirs}/Pacecells)
+  # A folder is a group of templates: English ones for everyone, and one more where $(vlang) is a language of ours
+  # (Paths.xcu). The office has no fallback between languages, and groups of one name would be mixed.
+  foreach(language en de es fr)
+    if(EXISTS ${TEMPLATES}/${language})
+      set(group "Pacecells (${language})")
+      if(language STREQUAL "en")
+        set(group Pacecells)
+      endif()
+      file(COPY ${TEMPLATES}/${language}/ DESTINATION "${stage_dir}/templates/${language}/${group}")
     endif()
   endforeach()
   file(COPY ${EXAMPLES} DESTINATION ${stage_dir})

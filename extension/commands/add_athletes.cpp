@@ -201,13 +201,8 @@ void add_athletes(Context& context) {
         dialog.button(tr("~From a file…"), [&] {
             const auto url =
                 open_file(context, tr("A list of athletes"), {{tr("Lists (CSV, text)"), "*.csv;*.txt;*.tsv"}});
-            if (!url)
-                return;
-            try {
+            if (url)
                 dialog.set_text(list, file_text(context, *url));
-            } catch (const Refusal& refusal) {
-                dialog.set_text(summary, refusal.sentence);
-            }
         });
         dialog.on_change([&] {
             plan = plan_for(roster, dialog.text(list));

@@ -270,7 +270,7 @@ std::vector<Dialog::Field> Dialog::fields(const std::vector<Part>& parts) {
         made_fields.push_back({name, sentence_name, {}});
         x += part.width + gap;
     }
-    y_ += field_height + 2;
+    y_ += field_height + gap; // GTK draws fields higher than asked
     return made_fields;
 }
 
@@ -378,8 +378,10 @@ void Dialog::pressed(const std::string& name) {
             return;
         }
         for (const auto& [button, action] : actions_)
-            if (button == name)
-                return action();
+            if (button == name) {
+                action();
+                changed(); // what it set tells no listener
+            }
         return;
     } catch (const Refusal& refusal) {
         sentence = refusal.sentence;

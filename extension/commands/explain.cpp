@@ -34,8 +34,10 @@ using rtl::OUString;
 
 constexpr std::size_t most_calls = 12;      // of one formula, that someone reads
 constexpr std::size_t most_shown_cells = 8; // of a range
-constexpr int most_places = 3;              // cells whose functions are explained
-constexpr int most_steps = 8;               // from the cell asked about
+constexpr std::size_t longest_formula = 240;
+constexpr std::size_t longest_argument = 60;
+constexpr int most_places = 3; // cells whose functions are explained
+constexpr int most_steps = 8;  // from the cell asked about
 
 bool single(const CellRangeAddress& range) {
     return range.StartColumn == range.EndColumn && range.StartRow == range.EndRow;
@@ -50,6 +52,16 @@ const Cell* as_cell(const Argument& argument) {
     if (const auto* range = std::get_if<Range>(&argument))
         return range->single() ? &range->cells.front() : nullptr;
     return std::get_if<Cell>(&argument);
+}
+
+// What is too long to be read: its beginning.
+std::string shortened(const std::string& text, std::size_t longest) {
+    if (text.size() <= longest)
+        return text;
+    std::size_t end = longest;
+    while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80U)
+        --end; // not inside a character
+    return text.substr(0, end) + " …";
 }
 
 std::string sentence(std::string text) {
@@ -122,7 +134,8 @@ class Explanation {
         const auto cell = cell_at(document_, place.cell);
         OUString typed; // as it stands in the office's language
         get_property(cell, "FormulaLocal") >>= typed;
-        const auto head = tr("%1 shows %2", name_of(place.cell), shown_in(cell)) + "\n" + utf8(typed) + "\n";
+        const auto head = tr("%1 shows %2", name_of(place.cell), shown_in(cell)) + "\n" +
+                          shortened(utf8(typed), longest_formula) + "\n";
         scratch_.bring(place);
         if (const auto calls = find_calls(place.text); !calls.empty()) {
             ++places_;
@@ -189,7 +202,7 @@ class Explanation {
             if (!told.insert(call.text).second)
                 continue;
             const auto asked = ask(call);
-            if (asked && !error && !used_.contains(call.row))
+            if (!error && (!asked || !used_.contains(call.row)))
                 continue; // a branch not taken
             if (function_.empty())
                 function_ = call.row->name;
@@ -287,13 +300,14 @@ class Explanation {
                 return read + " (" + where + ")";
             return read + " (" + tr("%1 shows %2", where, stands) + ")"; // read otherwise than it looks
         }
+        const auto part = shortened(text, longest_argument);
         if (!asked)
-            return text;
+            return part;
         if (const auto* cell = std::get_if<Cell>(&value))
-            return shown(*cell, time) + " (" + text + ")";
+            return shown(*cell, time) + " (" + part + ")";
         if (const auto* range = std::get_if<Range>(&value))
-            return shown(*range, time) + size_of(range->rows, range->columns) + " (" + text + ")";
-        return text;
+            return shown(*range, time) + size_of(range->rows, range->columns) + " (" + part + ")";
+        return part;
     }
 
     [[nodiscard]] std::string shown_cells(const CellRangeAddress& where) const {

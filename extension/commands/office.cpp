@@ -254,9 +254,9 @@ std::string package_url(const Context& context) {
 }
 
 std::string template_url(const Context& context, std::string_view file) {
-    const auto language = interface_language();
-    return package_url(context) + "/templates/" + (language == "en" ? "en-US" : std::string(language)) + "/Pacecells/" +
-           std::string(file);
+    const std::string language(interface_language());
+    return package_url(context) + "/templates/" + language + "/Pacecells" +
+           (language == "en" ? "" : "%20(" + language + ")") + "/" + std::string(file);
 }
 
 Reference<css::lang::XComponent> load(const Context& context, const std::string& url, Properties values) {

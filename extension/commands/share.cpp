@@ -123,8 +123,10 @@ class Flattener {
     void read(const Reference<css::table::XCellRange>& sheet) {
         const auto query = need<css::sheet::XCellRangesQuery>(sheet);
         const auto formulas = query->queryContentCells(css::sheet::CellFlags::FORMULA)->getRangeAddresses();
-        for (const auto& where : formulas)
-            values_.push_back({where, values_of(part(sheet, where))});
+        for (const auto& where : formulas) {
+            const auto range = part(sheet, where);
+            values_.push_back({where, shown_empty_is_empty(range, values_of(range))});
+        }
         const auto errors = query->queryFormulaCells(css::sheet::FormulaResult::ERROR)->getRangeAddresses();
         for (const auto& where : errors)
             for (sal_Int32 y = where.StartRow; y <= where.EndRow; ++y)
@@ -135,6 +137,20 @@ class Flattener {
     static Reference<css::table::XCellRange> part(const Reference<css::table::XCellRange>& sheet,
                                                   const CellRangeAddress& where) {
         return sheet->getCellRangeByPosition(where.StartColumn, where.StartRow, where.EndColumn, where.EndRow);
+    }
+
+    // A formula that hands on an empty cell has the value 0 and shows nothing.
+    static Rows shown_empty_is_empty(const Reference<css::table::XCellRange>& range, Rows rows) {
+        auto* row = rows.getArray();
+        for (sal_Int32 y = 0; y < rows.getLength(); ++y) {
+            auto* cells = row[y].getArray();
+            for (sal_Int32 x = 0; x < row[y].getLength(); ++x)
+                if (double number = 1;
+                    (cells[x] >>= number) && number == 0 &&
+                    need<css::text::XTextRange>(range->getCellByPosition(x, y))->getString().isEmpty())
+                    cells[x] <<= rtl::OUString();
+        }
+        return rows;
     }
 
     static Rows one(const Reference<css::table::XCell>& cell) {

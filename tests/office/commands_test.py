@@ -39,7 +39,7 @@ def run(office, document, command, **arguments):
 
 def private_office(language="en"):
     return Office([OXT], WORK / f"commands-{language}", language="en-US" if language == "en" else language,
-                  locale=LANGUAGES[language], reuse=True)
+                  locale=LANGUAGES.get(language, language), reuse=True)
 
 
 def commands():
@@ -407,6 +407,7 @@ def share():
         enter(sheet["B4"], '=PACE.ROUND("0:00";8)')
         enter(sheet["B5"], '="007"')
         enter(sheet["B6"], '=""')
+        enter(sheet["B8"], "=IF(TRUE();G1;1)")  # an empty cell: 0 that shows nothing
         type_in(sheet["B7"], "plain")
         sheet.getCellRangeByName("C1:F3").setArrayFormula('=PACE.TABLE("20:00";8;10;1;15;90)')
         enter(second["A1"], "=$Sheet1.A1")
@@ -532,18 +533,65 @@ def package():
         for name in names:
             if name.endswith((".xcu", ".xml", ".components")):
                 ElementTree.fromstring(file.read(name))
-        for language in ("en-US", "de", "es", "fr"):
-            for kind in ("event", "tests", "wall"):
-                name = f"templates/{language}/Pacecells/{kind}.ots"
-                check(name, name in names)
-    for language in LANGUAGES:
+    # English for everyone, and the language of the office beside it.
+    for language in (*LANGUAGES, "en-GB", "pt"):
         with private_office(language) as office:
-            check(f"templates in {language}: group", template_titles(office).get("Pacecells", []) != [])
+            groups = {group: titles for group, titles in template_titles(office).items() if group.startswith("Pacecells")}
+            check(f"templates in {language}: groups", sorted(groups),
+                  ["Pacecells"] + [f"Pacecells ({language})"] * (language in ("de", "es", "fr")))
+            for group, titles in groups.items():
+                check(f"templates in {language}, {group}: at least three, {titles}", len(titles) >= 3)
+
+
+def upgrade():
+    """A file made with an older version works in the newer one, and keeps its formulas where Pacecells is taken out."""
+    older, file = WORK / "older.oxt", WORK / "made-with-older.ods"
+    with zipfile.ZipFile(OXT) as new, zipfile.ZipFile(older, "w", zipfile.ZIP_DEFLATED) as old:
+        for name in new.namelist():
+            text = new.read(name)
+            if name == "description.xml":
+                text = re.sub(rb'(<version value=)"[^"]+"', rb'\1"0.9.9"', text)
+            old.writestr(name, text)
+
+    def version(office):
+        provider = office.context.getValueByName("/singletons/com.sun.star.deployment.PackageInformationProvider")
+        return [version for name, version in provider.getExtensionList() if name == "org.pacecells"]
+
+    def values(sheet):
+        return [result(sheet.getCellByPosition(0, row)) for row in range(len(CATALOG))]
+
+    office = Office([older], WORK / "upgrade")
+    with office:
+        check("upgrade: the older one first", version(office), ["0.9.9"])
+        document = office.new()
+        for row, function in enumerate(CATALOG):
+            enter(document.Sheets[0].getCellByPosition(0, row), function["formula"])
+        before = values(document.Sheets[0])
+        document.storeToURL(file.as_uri(), ())
+    office.unopkg("add", "--force", "--suppress-license", OXT)
+    office.reuse = True
+    with office:
+        check("upgrade: the newer one alone", [text != "0.9.9" for text in version(office)], [True])
+        document = office.open(file)
+        document.calculateAll()
+        check("upgrade: the file's values", values(document.Sheets[0]), before)
+        check("upgrade: a command", run(office, document, "about")[0])
+    office.unopkg("remove", "org.pacecells")
+    without = WORK / "saved-without.ods"
+    with office:
+        check("removed", version(office), [])
+        document = office.open(file)
+        document.storeToURL(without.as_uri(), ())
+    office.unopkg("add", "--suppress-license", OXT)
+    with office:
+        document = office.open(without)
+        document.calculateAll()
+        check("back again: values of a file saved without Pacecells", values(document.Sheets[0]), before)
 
 
 def main():
     WORK.mkdir(parents=True, exist_ok=True)
-    parts = [mnemonics, registration, new_workbooks, example_events, minutes, minutes_read_anew, pace_table, ergometer_table, explain, share, help_pages, package]
+    parts = [mnemonics, registration, new_workbooks, example_events, minutes, minutes_read_anew, pace_table, ergometer_table, explain, share, help_pages, package, upgrade]
     chosen = sys.argv[2:] or [part.__name__ for part in parts]
     for part in parts:
         if part.__name__ in chosen:
