@@ -93,10 +93,11 @@ std::optional<CellValue> value_of(std::string_view text) {
 
 void take(HeatLog& log, const std::vector<std::string_view>& fields) {
     const auto kind = fields[0];
-    if (kind == "start" && fields.size() == 4) {
+    if (kind == "start" && fields.size() == 5) {
         log.boot_start = number(fields[1]);
         log.boot = plain(fields[2]);
         log.day_start = number(fields[3]);
+        log.cap = number(fields[4]);
     } else if (kind == "lane" && fields.size() == 3) {
         const auto lane = whole(fields[1]);
         if (!lane || *lane < 1 || *lane > most_lanes)
@@ -117,8 +118,8 @@ void take(HeatLog& log, const std::vector<std::string_view>& fields) {
 
 std::string heat_line(std::string_view event, int heat) { return line({"heat", "1", event, std::to_string(heat)}); }
 
-std::string start_line(double boot_start, std::string_view boot, double day_start) {
-    return line({"start", exact(boot_start), boot, exact(day_start)});
+std::string start_line(double boot_start, std::string_view boot, double day_start, double cap) {
+    return line({"start", exact(boot_start), boot, exact(day_start), exact(cap)});
 }
 
 std::string lane_line(int lane, std::string_view athlete) { return line({"lane", std::to_string(lane), athlete}); }

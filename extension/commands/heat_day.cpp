@@ -198,9 +198,8 @@ void HeatDay::act(char letter, Seconds now) {
         start_or_ask(now);
         break;
     case 'R':
-        if (running())
-            throw Refusal{tr("Heat %1 is running already.", std::to_string(number_))};
-        ask(Ask::running_at, tr("What does the clock show at Enter? Minutes and seconds, such as 2:30:"));
+        if (may_start(now))
+            ask(Ask::running_at, tr("What does the clock show at Enter? Minutes and seconds, such as 2:30:"));
         break;
     case 'P':
         ask(Ask::partial_lane, tr("Partial score: which lane?"));
@@ -220,6 +219,7 @@ void HeatDay::act(char letter, Seconds now) {
         break;
     case 'B':
         beeps_ = !beeps_;
+        beep_now_ = beeps_; // to be heard at once
         message_ = beeps_ ? tr("A beep each minute.") : tr("No beep.");
         break;
     case 'L':
@@ -301,6 +301,12 @@ void HeatDay::answer(Seconds now) {
         nothing_asked();
         recover(now);
         break;
+    case Ask::give_up:
+        nothing_asked();
+        for (const auto& stored : left_running())
+            put_aside(stored.path);
+        message_ = tr("The clock is not running yet: S starts it.");
+        break;
     default:
         break;
     }
@@ -338,21 +344,42 @@ std::optional<std::size_t> HeatDay::row_of_lane(int lane) const {
     return std::nullopt;
 }
 
-void HeatDay::must_not_overlap(const std::vector<Seat>& seats) const {
-    for (const auto* other : open_days) {
-        if (other == this || !other->running())
-            continue;
-        for (const auto& seat : seats)
-            for (const auto& taken : other->seats_)
-                if (seat.name == taken.name)
-                    throw Refusal{tr("%1 is in heat %2, which is running: an athlete cannot be in two heats at once.",
-                                     seat.name, std::to_string(other->number_))};
-    }
+// One floor, one heat, whichever of the open workbooks it is in.
+void HeatDay::must_be_alone(Seconds now) const {
+    for (auto* other : open_days)
+        if (other != this && other->running() && !other->heat_->over(now))
+            throw Refusal{tr("Heat %1 of %2 is running in another workbook. Two heats at once are not possible: end it "
+                             "there first, with E.",
+                             std::to_string(other->number_), other->sheet_.title())};
+}
+
+// Other heats that by the time of day run on, though no workbook that is open holds them.
+std::vector<StoredLog> HeatDay::left_running() {
+    auto logs = stored_logs(folder_);
+    const auto key = sheet_.key();
+    std::erase_if(logs, [&](const StoredLog& stored) {
+        const auto& log = stored.log;
+        return log.ended || !log.day_start || !log.cap || day_now() - *log.day_start > *log.cap || in_use(stored) ||
+               (log.event == key && log.heat == number_);
+    });
+    return logs;
+}
+
+bool HeatDay::may_start(Seconds now) {
+    if (running())
+        throw Refusal{tr("Heat %1 is running already.", std::to_string(number_))};
+    must_be_alone(now);
+    const auto others = left_running();
+    if (others.empty())
+        return true;
+    ask(Ask::give_up, tr("Heat %1 was not ended and still runs. Give it up? Enter: yes. Esc: no.",
+                         std::to_string(others.front().log.heat)));
+    return false;
 }
 
 void HeatDay::start_or_ask(Seconds now) {
-    if (running())
-        throw Refusal{tr("Heat %1 is running already.", std::to_string(number_))};
+    if (!may_start(now))
+        return;
     reload();
     for (std::size_t row = 0; row < seats_.size(); ++row)
         if (!heat_->record(row).clocks.empty() || heat_->record(row).finish)
@@ -365,10 +392,9 @@ void HeatDay::start(Seconds zero, double day_zero) {
     if (seats_.empty())
         throw Refusal{
             tr("Nobody stands in heat %1 yet: the sheet Heats is made from the roster.", std::to_string(number_))};
-    must_not_overlap(seats_);
     const auto key = sheet_.key();
     for (const auto& stored : stored_logs(folder_))
-        if (stored.log.event == key && stored.log.heat == number_)
+        if (stored.log.event == key && stored.log.heat == number_ && !in_use(stored))
             put_aside(stored.path);
     ended_ = false;
     minutes_ = 0;
@@ -379,7 +405,7 @@ void HeatDay::start(Seconds zero, double day_zero) {
     } catch (const std::exception& problem) { // the heat matters more than its copy
         message_ = tr("No copy on the disk in case of a crash: %1", problem.what());
     }
-    std::string lines = heat_line(key, number_) + start_line(zero.value(), computer_run(), day_zero);
+    std::string lines = heat_line(key, number_) + start_line(zero.value(), computer_run(), day_zero, task_.cap.value());
     for (const auto& seat : seats_)
         lines += lane_line(seat.lane, seat.name);
     journal(lines);
@@ -556,7 +582,6 @@ void HeatDay::add(const std::string& begins) {
     Seat late{1, *name};
     while (row_of_lane(late.lane))
         ++late.lane;
-    must_not_overlap({late});
     auto seats = seats_;
     seats.insert(std::find_if(seats.begin(), seats.end(), [&](const Seat& seat) { return seat.lane > late.lane; }),
                  late);
@@ -584,6 +609,11 @@ void HeatDay::end() {
     message_ = tr("Heat %1 has ended. H chooses the next one.", std::to_string(number_));
 }
 
+bool HeatDay::in_use(const StoredLog& stored) {
+    return std::any_of(open_days.begin(), open_days.end(),
+                       [&](const HeatDay* day) { return day->journal_ && day->journal_->path() == stored.path; });
+}
+
 // --- after a crash -----------------------------------------------------------------------------------------------
 
 // What a log has and the sheet has not. Of a heat that ended, only cells that are empty now: later corrections stay.
@@ -604,10 +634,7 @@ std::vector<CellChange> HeatDay::missing(const HeatLog& log) {
 void HeatDay::look_for_logs() {
     const auto key = sheet_.key();
     for (auto& stored : stored_logs(folder_)) {
-        const bool in_use = std::any_of(open_days.begin(), open_days.end(), [&](const HeatDay* day) {
-            return day->journal_ && day->journal_->path() == stored.path;
-        });
-        if (in_use || stored.log.event != key)
+        if (in_use(stored) || stored.log.event != key)
             continue;
         const bool old = stored.log.day_start && day_now() - *stored.log.day_start > keep_logs;
         const bool known = std::any_of(stored.log.lanes.begin(), stored.log.lanes.end(),
@@ -624,7 +651,7 @@ void HeatDay::look_for_logs() {
                 ? tr("This file lacks entries of heat %1 that were kept on the disk. Put them back? Enter: yes. Esc: "
                      "not now.",
                      heat)
-                : tr("The office ended during heat %1; %2 entries were kept on the disk. Put them back and go on? "
+                : tr("Heat %1 was interrupted; %2 entries were kept on the disk. Put them back and go on? "
                      "Enter: yes. Esc: not now.",
                      heat, cells));
         found_ = std::move(stored);
@@ -642,7 +669,8 @@ void HeatDay::recover(Seconds now) {
     for (std::size_t i = 0; i < log.lanes.size(); ++i)
         if (sheet_.knows(log.lanes[i]))
             seats.push_back({static_cast<int>(i) + 1, log.lanes[i]});
-    must_not_overlap(seats);
+    if (!log.ended)
+        must_be_alone(now);
     const auto changes = missing(log);
     seat(std::move(seats));
     if (!log.ended && log.boot_start && log.day_start) {
@@ -783,7 +811,14 @@ View HeatDay::view(Seconds now) {
     return view;
 }
 
+void HeatDay::no_sound() {
+    beeps_ = false;
+    message_ = tr("This office cannot play sounds: no beep.");
+}
+
 bool HeatDay::beep_due(Seconds now) {
+    if (std::exchange(beep_now_, false))
+        return true;
     if (!running() || heat_->clock(now).value() < 0 || heat_->clock(now) > task_.cap + Seconds{1})
         return false;
     const int minutes = static_cast<int>(heat_->clock(now).value() / 60);

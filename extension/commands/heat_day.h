@@ -52,8 +52,7 @@ struct View {
 struct KeyPress {
     Seconds when{0};
     double day = 0; // when, since 1970
-    int lane = -1;  // from 0: a digit or function key
-    bool function_key = false;
+    int lane = -1;  // from 0: a digit
     bool shift = false;
     char letter = 0;  // 'A' to 'Z'
     std::string text; // what would be typed
@@ -81,8 +80,10 @@ class HeatDay {
     void work(Seconds now);
 
     [[nodiscard]] View view(Seconds now);
-    // A minute of the running heat has passed since the last call, and a beep is wanted.
+    // A beep is wanted, and a minute of the running heat has passed since the last call or it was asked for just now.
     [[nodiscard]] bool beep_due(Seconds now);
+    void no_sound(); // it could not be made
+    [[nodiscard]] const std::filesystem::path& folder() const { return folder_; }
 
     [[nodiscard]] bool running() const { return heat_ && heat_->start() && !ended_; }
     [[nodiscard]] const css::uno::Reference<css::sheet::XSpreadsheetDocument>& document() const {
@@ -101,7 +102,8 @@ class HeatDay {
         add,
         end,
         again,
-        recover
+        recover,
+        give_up
     };
 
     template <class Do>
@@ -116,6 +118,7 @@ class HeatDay {
     void seat(std::vector<Seat> seats);
     [[nodiscard]] std::optional<std::size_t> row_of_lane(int lane) const;
     void start(Seconds zero, double day_zero);
+    [[nodiscard]] bool may_start(Seconds now);
     void start_or_ask(Seconds now);
     void stamp(std::size_t row, Seconds when, double day);
     void take_back(std::size_t row);
@@ -129,7 +132,9 @@ class HeatDay {
     [[nodiscard]] std::vector<CellChange> missing(const HeatLog& log);
     void look_for_logs();
     void recover(Seconds now);
-    void must_not_overlap(const std::vector<Seat>& seats) const;
+    void must_be_alone(Seconds now) const;
+    [[nodiscard]] std::vector<StoredLog> left_running();
+    [[nodiscard]] static bool in_use(const StoredLog& stored);
 
     void apply(const std::string& title, const std::vector<CellChange>& changes);
     void write_next();
@@ -168,6 +173,7 @@ class HeatDay {
     Seconds reloaded_{0};
     bool dark_;
     bool beeps_ = false;
+    bool beep_now_ = false;
     int minutes_ = 0;
 };
 

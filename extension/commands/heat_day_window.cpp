@@ -38,6 +38,15 @@ using rtl::OUString;
 
 // --- Ticker ------------------------------------------------------------------------------------------------------
 
+namespace {
+
+// On plain X a key may lie in the office's hands unseen until something wakes it: its own output, written just before
+// it sleeps, can bring the key in with it. So it is woken often; the window is looked at anew less often.
+constexpr std::chrono::milliseconds beat{10};
+constexpr int beats_a_look = 10;
+
+} // namespace
+
 struct Ticker::Shared {
     std::mutex mutex;
     std::condition_variable wake;
@@ -51,7 +60,7 @@ Ticker::Ticker(const Reference<css::uno::XComponentContext>& component, const Re
     std::thread([shared = shared_, called, poster = css::awt::AsyncCallback::create(component)] {
         std::unique_lock lock(shared->mutex);
         while (!shared->stop) {
-            shared->wake.wait_for(lock, std::chrono::milliseconds(100));
+            shared->wake.wait_for(lock, beat);
             if (shared->stop || shared->waiting)
                 continue;
             shared->waiting = true;
@@ -205,8 +214,8 @@ KeyPress key_press(const css::awt::KeyEvent& event, Seconds when, double day) {
 }
 
 // A short tone as a file, made once.
-std::filesystem::path tone() {
-    const auto path = std::filesystem::temp_directory_path() / "pacecells-beep.wav";
+std::filesystem::path tone(const std::filesystem::path& folder) {
+    const auto path = folder / "beep.wav";
     std::string sound;
     constexpr int rate = 22050;
     constexpr int samples = rate / 4;
@@ -231,6 +240,7 @@ std::filesystem::path tone() {
         number(static_cast<unsigned>(static_cast<int>(12000 * swell * std::sin(6.283185307179586 * 880 * i / rate))),
                2);
     }
+    std::filesystem::create_directories(folder);
     std::ofstream(path, std::ios::binary) << sound;
     return path;
 }
@@ -303,15 +313,16 @@ void HeatWindow::disposing(const css::lang::EventObject& event) {
     }
 }
 
-// Ten times a second.
 void HeatWindow::notify(const Any&) {
     try {
         if (!window_.is() || !ticker_)
             return;
         ticker_->done();
         day_->work(steady_now());
-        if (day_->beep_due(steady_now()))
-            beep();
+        if (++beats_ % beats_a_look != 0)
+            return;
+        if (day_->beep_due(steady_now()) && !beep())
+            day_->no_sound();
         refresh();
     } catch (...) { // nothing of ours may pass into the office
     }
@@ -483,8 +494,8 @@ void HeatWindow::paint() {
     screen->createGraphics()->copy(sheet, 0, 0, width, height, 0, 0, width, height);
 }
 
-void HeatWindow::beep() {
-    static const auto path = tone();
+bool HeatWindow::beep() {
+    static const auto path = tone(day_->folder());
     OUString url;
     osl::FileBase::getFileURLFromSystemPath(utf16(path.string()), url);
     const auto manager = context_.component()->getServiceManager()->createInstanceWithContext(
@@ -492,9 +503,12 @@ void HeatWindow::beep() {
     if (const auto media = as<css::media::XManager>(manager); media.is()) {
         static Reference<css::media::XPlayer> player; // it plays on after we are gone
         player = media->createPlayer(url);
-        if (player.is())
+        if (player.is()) {
             player->start();
+            return true;
+        }
     }
+    return false;
 }
 
 } // namespace pacecells

@@ -21,7 +21,7 @@
 
 namespace pacecells {
 
-// Calls on the main thread ten times a second until it is destroyed.
+// Calls on the main thread a hundred times a second until it is destroyed.
 class Ticker {
   public:
     Ticker(const css::uno::Reference<css::uno::XComponentContext>& component,
@@ -77,13 +77,14 @@ class HeatWindow
 
     void refresh();
     void paint();
-    void beep();
+    bool beep(); // whether it could
 
     Context context_;
     std::shared_ptr<HeatDay> day_;
     std::function<void(const View&)> published_;
     css::uno::Reference<css::awt::XWindow> window_;
     std::unique_ptr<Ticker> ticker_;
+    int beats_ = 0;
     View view_;
     std::vector<Spot> spots_;
 };

@@ -2,10 +2,8 @@
 // last line about a cell counts.
 //
 //   heat  1  <event>  <heat>
-//   start <clock of the computer at 0:00, s>  <which run of the computer>  <time of day at 0:00, s since 1970>
-//   lane  <lane>  <athlete>
-//   set   <range>  <athlete>  <column>  <value>
-//   end
+//   start <clock of the computer at 0:00, s>  <which run of the computer>  <time of day at 0:00, s since 1970>  <cap,
+//   s> lane  <lane>  <athlete> set   <range>  <athlete>  <column>  <value> end
 #pragma once
 
 #include <map>
@@ -34,13 +32,14 @@ struct HeatLog {
     std::optional<double> boot_start;
     std::string boot;
     std::optional<double> day_start;
+    std::optional<double> cap;
     std::vector<std::string> lanes; // athlete of lane 1, 2, ...; "" for a lane left free
     std::map<std::tuple<std::string, std::string, int>, CellValue> cells;
     bool ended = false;
 };
 
 [[nodiscard]] std::string heat_line(std::string_view event, int heat);
-[[nodiscard]] std::string start_line(double boot_start, std::string_view boot, double day_start);
+[[nodiscard]] std::string start_line(double boot_start, std::string_view boot, double day_start, double cap);
 [[nodiscard]] std::string lane_line(int lane, std::string_view athlete);
 [[nodiscard]] std::string set_line(const CellChange& change);
 [[nodiscard]] std::string end_line();

@@ -114,8 +114,8 @@ void list_reader(std::string_view text) {
 
 std::string lines_of(const HeatLog& log) {
     std::string lines = heat_line(log.event, log.heat);
-    if (log.boot_start && log.day_start)
-        lines += start_line(*log.boot_start, log.boot, *log.day_start);
+    if (log.boot_start && log.day_start && log.cap)
+        lines += start_line(*log.boot_start, log.boot, *log.day_start, *log.cap);
     for (std::size_t lane = 0; lane < log.lanes.size(); ++lane)
         lines += lane_line(static_cast<int>(lane) + 1, log.lanes[lane]);
     for (const auto& [cell, value] : log.cells)

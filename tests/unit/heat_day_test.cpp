@@ -228,8 +228,8 @@ TEST(KeyGuard, AHeldKeyCountsOnce) {
 
 TEST(HeatLog, ReadsBackWhatWasWritten) {
     const std::string text =
-        heat_line("Tide\tTable\\n\n", 3) + start_line(1234.567, "run-1", 1.7e9 + 0.25) + lane_line(2, "Ada \"A\" B") +
-        lane_line(1, "Bela") + set_line({"day_clocks", "Bela", 0, 150.25 / 86400}) +
+        heat_line("Tide\tTable\\n\n", 3) + start_line(1234.567, "run-1", 1.7e9 + 0.25, 1200) +
+        lane_line(2, "Ada \"A\" B") + lane_line(1, "Bela") + set_line({"day_clocks", "Bela", 0, 150.25 / 86400}) +
         set_line({"day_out", "Bela", 0, std::string("ja\t=")}) + set_line({"day_clocks", "Ada \"A\" B", 4, 0.1}) +
         set_line({"day_clocks", "Ada \"A\" B", 4, CellValue{}}) + end_line();
     const auto log = read_heat_log(text);
@@ -239,6 +239,7 @@ TEST(HeatLog, ReadsBackWhatWasWritten) {
     EXPECT_EQ(log->boot_start, 1234.567);
     EXPECT_EQ(log->boot, "run-1");
     EXPECT_EQ(log->day_start, 1.7e9 + 0.25);
+    EXPECT_EQ(log->cap, 1200);
     EXPECT_EQ(log->lanes, (std::vector<std::string>{"Bela", "Ada \"A\" B"}));
     EXPECT_EQ(log->cells.size(), 3u);
     EXPECT_EQ(log->cells.at({"day_clocks", "Bela", 0}), CellValue{150.25 / 86400});
@@ -269,7 +270,7 @@ TEST(HeatLog, RubbishIsPassedOver) {
     EXPECT_FALSE(read_heat_log("heat\t1\te\tx\n"));
     const auto log =
         read_heat_log(heat_line("e", 1) + "set\ta\tb\tc\t1\nset\ta\tb\t1\tnan\nset\ta\tb\t1\n\nlane\t-1\tx\n"
-                                          "lane\t999999999\tx\nstart\tx\ty\tz\nend\tnow\n");
+                                          "lane\t999999999\tx\nstart\tx\ty\tz\tw\nend\tnow\n");
     ASSERT_TRUE(log);
     EXPECT_TRUE(log->cells.empty());
     EXPECT_TRUE(log->lanes.empty());
