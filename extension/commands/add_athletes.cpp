@@ -139,10 +139,10 @@ Plan plan_for(const Roster& roster, std::string_view list) {
 }
 
 std::string file_text(const Context& context, const std::string& url) {
-    const auto bytes = bytes_of(context, url);
-    if (bytes.find('\0') != std::string::npos)
+    auto text = decoded_text(bytes_of(context, url));
+    if (!text)
         throw Refusal{tr("This file is no list in text form. Save it as CSV, or copy the cells and paste them.")};
-    return decoded_text(bytes);
+    return *std::move(text);
 }
 
 Dialog::Rows preview(const Plan& plan) {

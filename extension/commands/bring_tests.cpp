@@ -512,16 +512,18 @@ File read_list(const Folder& folder, const std::string& text) {
 File read_file(const Context& context, const Folder& folder, const std::string& url) {
     const auto bytes = bytes_of(context, url);
     const bool package = bytes.starts_with("PK") || bytes.starts_with("\xD0\xCF\x11\xE0") || bytes.starts_with("<?xml");
-    if (!package && bytes.find('\0') != std::string::npos)
-        throw Refusal{
-            tr("This file is neither a workbook nor a list. Choose the tests workbook, or a list saved as CSV.")};
-    if (!package)
-        return read_list(folder, decoded_text(bytes));
+    if (!package) {
+        const auto text = decoded_text(bytes);
+        if (!text)
+            throw Refusal{
+                tr("This file is neither a workbook nor a list. Choose the tests workbook, or a list saved as CSV.")};
+        return read_list(folder, *text);
+    }
     try {
         const Opened opened(context, url);
         return read_workbook(opened.spreadsheet());
     } catch (const css::uno::Exception&) {
-        throw Refusal{tr("%1 cannot be opened.", url)};
+        throw Refusal{tr("%1 cannot be opened.", shown_path(url))};
     }
 }
 

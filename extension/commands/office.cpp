@@ -255,8 +255,12 @@ std::string package_url(const Context& context) {
 
 std::string template_url(const Context& context, std::string_view file) {
     const std::string language(interface_language());
-    return package_url(context) + "/templates/" + language + "/Pacecells" +
-           (language == "en" ? "" : "%20(" + language + ")") + "/" + std::string(file);
+    auto url = package_url(context) + "/templates/" + language + "/Pacecells" +
+               (language == "en" ? "" : "%20(" + language + ")") + "/" + std::string(file);
+    osl::DirectoryItem item;
+    if (osl::DirectoryItem::get(utf16(url), item) != osl::FileBase::E_None)
+        throw Refusal{tr("The files of the extension were not found. Install it again.")};
+    return url;
 }
 
 Reference<css::lang::XComponent> load(const Context& context, const std::string& url, Properties values) {

@@ -116,7 +116,7 @@ class Undo {
 
 // file:///…, no slash at the end.
 [[nodiscard]] std::string package_url(const Context& context);
-// A file of the package in the interface's language: localised_url(context, "templates", "event.ots").
+// A workbook of the package in the interface's language: template_url(context, "event.ots"); refused where it is gone.
 [[nodiscard]] std::string template_url(const Context& context, std::string_view file);
 
 css::uno::Reference<css::lang::XComponent> load(const Context& context, const std::string& url, Properties values);

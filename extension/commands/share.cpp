@@ -1,11 +1,11 @@
 // A copy to pass on: formulas replaced by what they show, so that it reads the same where Pacecells is missing. The
 // workbook itself is not touched, and the copy gets its name only when it is complete.
 #include "office.h"
+#include "store.h"
 
 #include <com/sun/star/container/XIndexAccess.hpp>
 #include <com/sun/star/container/XNamed.hpp>
 #include <com/sun/star/frame/XModel.hpp>
-#include <com/sun/star/frame/XStorable.hpp>
 #include <com/sun/star/sheet/CellFlags.hpp>
 #include <com/sun/star/sheet/FormulaResult.hpp>
 #include <com/sun/star/sheet/XCalculatable.hpp>
@@ -43,31 +43,6 @@ const Kind& kind_of_file(const std::string& url) {
         if (lower.ends_with(kind.ending))
             return kind;
     throw Refusal{tr("A file name ends in .ods, .xlsx or .pdf.")};
-}
-
-// A file under another name until it is whole; gone if that never happens.
-class Unfinished {
-  public:
-    explicit Unfinished(std::string final_url) : final_(std::move(final_url)), url_(final_ + ".part") {}
-    ~Unfinished() { osl::File::remove(utf16(url_)); } // after finish() there is nothing left
-    Unfinished(const Unfinished&) = delete;
-    Unfinished& operator=(const Unfinished&) = delete;
-
-    [[nodiscard]] const std::string& url() const { return url_; }
-    void finish() {
-        if (osl::File::move(utf16(url_), utf16(final_)) != osl::FileBase::E_None)
-            throw Refusal{tr("%1 cannot be written.", final_)};
-    }
-
-  private:
-    std::string final_;
-    std::string url_;
-};
-
-void store(const Document& document, const std::string& url, const char* filter) {
-    need<css::frame::XStorable>(document)->storeToURL(
-        utf16(url),
-        properties({{"FilterName", Any(rtl::OUString::createFromAscii(filter))}, {"Overwrite", Any(true)}}));
 }
 
 // --- formulas to values ------------------------------------------------------------------------------------------
@@ -163,14 +138,24 @@ class Flattener {
     std::vector<Values> values_;
 };
 
+void store(const Context& context, const Document& document, const std::string& url, const char* filter) {
+    store_whole(context, need<css::frame::XStorable>(document), url,
+                {{"FilterName", Any(rtl::OUString::createFromAscii(filter))}});
+}
+
 // A document of its own with the same contents, closed at the end.
 class Copy {
+    struct Removed {
+        std::string url;
+        ~Removed() { osl::File::remove(utf16(url)); }
+    };
+
   public:
     Copy(const Context& context, const Document& original, const std::string& near) {
-        const Unfinished file(near + ".copy");
-        store(original, file.url(), "calc8");
+        const Removed file{near + ".copy"};
+        store(context, original, file.url, "calc8");
         document_.set(
-            load(context, file.url(),
+            load(context, file.url,
                  {{"Hidden", Any(true)}, {"FilterName", Any(rtl::OUString("calc8"))}, {"AsTemplate", Any(true)}}),
             css::uno::UNO_QUERY_THROW);
     }
@@ -215,15 +200,13 @@ void share(Context& context) {
     if (!context.interactive() && exists(*url) &&
         !context.ask(tr("%1 is there already. Overwrite it?", *url), "Overwrite"))
         return;
-    Unfinished file(*url);
     if (kind.ending == ".pdf") {
-        store(document, file.url(), kind.filter);
+        store(context, document, *url, kind.filter);
     } else {
         const Copy copy(context, document, *url);
         Flattener{copy.document()};
-        store(copy.document(), file.url(), kind.filter);
+        store(context, copy.document(), *url, kind.filter);
     }
-    file.finish();
     context.say(tr("Written: %1", decoded(*url)));
 }
 

@@ -2,6 +2,7 @@
 
 #include <com/sun/star/ucb/SimpleFileAccess.hpp>
 #include <osl/file.hxx>
+#include <rtl/ustrbuf.hxx>
 
 namespace pacecells {
 
@@ -9,6 +10,9 @@ void store_whole(const Context& context, const css::uno::Reference<css::frame::X
                  const std::string& url, Properties how) {
     const auto unfinished = utf16(url + ".part");
     const auto files = css::ucb::SimpleFileAccess::create(context.component());
+    const auto name = url.find_last_of('/') + 1;
+    if (files->exists(utf16(url.substr(0, name) + ".~lock." + url.substr(name) + "%23")))
+        throw Refusal{tr("%1 is open elsewhere. Close it there, or choose another name.", shown_path(url))};
     try {
         document->storeToURL(unfinished, properties(how));
         files->move(unfinished, utf16(url));
@@ -28,6 +32,8 @@ std::string bytes_of(const Context& context, const std::string& url) {
     css::uno::Sequence<sal_Int8> bytes;
     try {
         const auto stream = css::ucb::SimpleFileAccess::create(context.component())->openFileRead(utf16(url));
+        if (!stream.is()) // a folder
+            throw Refusal{tr("%1 cannot be opened.", shown_path(url))};
         stream->readBytes(bytes, most);
         stream->closeInput();
     } catch (const css::uno::Exception&) {
@@ -36,14 +42,21 @@ std::string bytes_of(const Context& context, const std::string& url) {
     return {reinterpret_cast<const char*>(bytes.getConstArray()), static_cast<std::size_t>(bytes.getLength())};
 }
 
-std::string decoded_text(const std::string& bytes) {
+std::optional<std::string> decoded_text(const std::string& bytes) {
     rtl::OUString text;
-    if (!rtl_convertStringToUString(
-            &text.pData, bytes.data(), static_cast<sal_Int32>(bytes.size()), RTL_TEXTENCODING_UTF8,
-            RTL_TEXTTOUNICODE_FLAGS_UNDEFINED_ERROR | RTL_TEXTTOUNICODE_FLAGS_MBUNDEFINED_ERROR |
-                RTL_TEXTTOUNICODE_FLAGS_INVALID_ERROR))
+    const bool little = bytes.starts_with("\xFF\xFE");
+    if (little || bytes.starts_with("\xFE\xFF")) {
+        const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(bytes[i]); };
+        rtl::OUStringBuffer units;
+        for (std::size_t i = 2; i + 1 < bytes.size(); i += 2)
+            units.append(static_cast<sal_Unicode>(little ? byte(i) | byte(i + 1) << 8 : byte(i) << 8 | byte(i + 1)));
+        text = units.makeStringAndClear();
+    } else if (!rtl_convertStringToUString(
+                   &text.pData, bytes.data(), static_cast<sal_Int32>(bytes.size()), RTL_TEXTENCODING_UTF8,
+                   RTL_TEXTTOUNICODE_FLAGS_UNDEFINED_ERROR | RTL_TEXTTOUNICODE_FLAGS_MBUNDEFINED_ERROR |
+                       RTL_TEXTTOUNICODE_FLAGS_INVALID_ERROR))
         text = rtl::OUString(bytes.data(), static_cast<sal_Int32>(bytes.size()), RTL_TEXTENCODING_MS_1252);
-    return utf8(text);
+    return text.indexOf(u'\0') < 0 ? std::optional(utf8(text)) : std::nullopt;
 }
 
 std::string shown_path(const std::string& url) {

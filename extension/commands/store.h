@@ -5,18 +5,21 @@
 
 #include <com/sun/star/frame/XStorable.hpp>
 
+#include <optional>
+
 namespace pacecells {
 
 // A file is whole or not there: written beside its place under another name, then moved into it. Refused with a
-// sentence where it cannot be written; what stood there before is untouched then.
+// sentence where it cannot be written, or is open elsewhere; what stood there before is untouched then.
 void store_whole(const Context& context, const css::uno::Reference<css::frame::XStorable>& document,
                  const std::string& url, Properties how);
 
 // All of a file, at most 64 MiB of it. Refused with a sentence where it cannot be opened.
 [[nodiscard]] std::string bytes_of(const Context& context, const std::string& url);
 
-// Text as UTF-8 or, where it is none, as older programs write it.
-[[nodiscard]] std::string decoded_text(const std::string& bytes);
+// Text as UTF-8, as UTF-16 where it says so or, where it is neither, as older programs write it. None where it is no
+// text.
+[[nodiscard]] std::optional<std::string> decoded_text(const std::string& bytes);
 
 // For sentences: file:///home/ida/My%20list.pdf as a person writes it.
 [[nodiscard]] std::string shown_path(const std::string& url);

@@ -237,7 +237,8 @@ def compare(what, day, done, speed=1.0, near=NEAR):
     """Each clock of the sheet against the key; prints how far off they are."""
     for lane, name in day.heat(1).items():
         got = day.clocks(name)
-        check(f"{what}: lane {lane} has all its stamps", len(got) == len(done[lane]), f"{len(got)} of {len(done[lane])}")
+        check(f"{what}: lane {lane} has all its stamps", len(got) == len(done[lane]),
+              f"{len(got)} of {len(done[lane])}")
     off = [error for error, _ in off_at(day, done, speed)]
     if off:
         check(f"{what}: every stamp within {1000 * near:.0f} ms", max(map(abs, off)) <= near, max(off, key=abs))
@@ -548,7 +549,8 @@ def kill(screen):
         day.press("Return")
         time.sleep(1)
         compare("killed, put back", day, done)
-        check("killed: the partial score of a round since ended is gone", day.value("day_partial", names[1]).String == "")
+        check("killed: the partial score of a round since ended is gone",
+              day.value("day_partial", names[1]).String == "")
         time.sleep(1)
         at = day.press("1")
         time.sleep(0.4)
