@@ -6,22 +6,28 @@
 
 namespace pacecells {
 
+namespace {
+
+// Where the office notes that somebody has a file open.
+rtl::OUString lock_of(const std::string& url) {
+    const auto name = url.find_last_of('/') + 1;
+    return utf16(url.substr(0, name) + ".~lock." + url.substr(name) + "%23");
+}
+
+} // namespace
+
 void store_whole(const Context& context, const css::uno::Reference<css::frame::XStorable>& document,
                  const std::string& url, Properties how) {
-    const auto unfinished = utf16(url + ".part");
+    const auto unfinished = url + ".part";
     const auto files = css::ucb::SimpleFileAccess::create(context.component());
-    const auto name = url.find_last_of('/') + 1;
-    if (files->exists(utf16(url.substr(0, name) + ".~lock." + url.substr(name) + "%23")))
+    if (files->exists(lock_of(url)))
         throw Refusal{tr("%1 is open elsewhere. Close it there, or choose another name.", shown_path(url))};
     try {
-        document->storeToURL(unfinished, properties(how));
-        files->move(unfinished, utf16(url));
+        document->storeToURL(utf16(unfinished), properties(how));
+        files->move(utf16(unfinished), utf16(url));
     } catch (const css::uno::Exception&) {
-        try {
-            files->kill(unfinished);
-        } catch (const css::uno::Exception&) {
-            // It was never begun.
-        }
+        for (const auto& rest : {utf16(unfinished), lock_of(unfinished)}) // on a full disk the office forgets its lock
+            osl::File::remove(rest);
         throw Refusal{
             tr("%1 could not be written. Is the folder there, with room and the right to write?", shown_path(url))};
     }

@@ -30,6 +30,7 @@ from office import FILTERS, Office, named, recalculate, save  # noqa: E402
 BUILD = Path(sys.argv[1]).resolve()
 WORK = BUILD / "office-tests" / "faults"
 TEMPLATES = BUILD / "templates" / "en"
+EXAMPLE = BUILD / "examples" / "rounds.ots"
 SENTENCE = re.compile(r"^(?!That did not work)\S.{15,}[.?]$", re.S)
 FILTERS["xls"] = "MS Excel 97"
 
@@ -73,7 +74,7 @@ def lists():
     (folder / "closed.csv").chmod(0)
     names = [*bad, "folder.csv", "loop.csv", "missing.csv"] + ([] if os.geteuid() == 0 else ["closed.csv"])
     with private_office() as office:
-        document = office.open(TEMPLATES / "example-rounds.ots")
+        document = office.open(EXAMPLE)
         before = [column(document, name) for name in ("roster_name", "roster_division", "tests_name")]
         for name in names:
             for command in ("add-athletes", "bring-tests"):
@@ -115,9 +116,10 @@ def templates():
 def locked():
     """A file that somebody else has open."""
     folder = WORK / "locked"
-    folder.mkdir(exist_ok=True)
+    shutil.rmtree(folder, ignore_errors=True)
+    folder.mkdir()
     with private_office() as office:
-        document, small = office.open(TEMPLATES / "example-rounds.ots"), small_workbook(office)
+        document, small = office.open(EXAMPLE), small_workbook(office)
         source = {"share": small, "cards": document}
         for name, command in (("a list.ods", "share"), ("values.xlsx", "share"), ("cards.pdf", "cards")):
             file, lock = folder / name, folder / f".~lock.{name}#"
@@ -133,7 +135,7 @@ def locked():
         check("nothing unfinished is left", sorted(file.name for file in folder.iterdir()),
               ["a list.ods", "cards.pdf", "values.xlsx"])
         tests = folder / "tests.ods"
-        shutil.copy(next(TEMPLATES.glob("example-tests*.ots"), TEMPLATES / "tests.ots"), tests)
+        shutil.copy(TEMPLATES / "tests.ots", tests)
         lock = folder / ".~lock.tests.ods#"
         lock.write_text(",someone,other-computer,01.01.2026 10:00,file:///home/someone/.config;")
         content = tests.read_bytes()
@@ -170,7 +172,7 @@ def small_workbook(office):
 def disks():
     """No room, and no right to write."""
     with private_office() as office:
-        document = office.open(TEMPLATES / "example-rounds.ots")
+        document = office.open(EXAMPLE)
         source = {"share": small_workbook(office), "cards": document}
         before, modified = column(document, "roster_name"), document.isModified()
         with disk(WORK / "full", "size=64k") as full:
@@ -193,8 +195,8 @@ def disks():
                 (WORK / "read-only").chmod(0o500)
             if closed or os.geteuid() != 0:
                 for command, arguments in writers(WORK / "read-only"):
-                    refused(f"read-only folder, {command} {arguments}", run(office, source[command], command, **arguments),
-                            "right")
+                    refused(f"read-only folder, {command} {arguments}",
+                            run(office, source[command], command, **arguments), "right")
                 check("read-only folder: nothing in it", list((WORK / "read-only").iterdir()), [])
             else:
                 print("read-only folder: passed over, for nothing can be mounted here and root may write anywhere")
@@ -237,7 +239,8 @@ def killed():
     check("killed: what was there before is there still", one.read_bytes(), b"what was there before")
     at_work = until_killed({"Files": "each", "Folder": each.as_uri()}, lambda: len(list(each.glob("*.pdf"))) >= 5)
     check("killed: while it wrote one after the other", at_work)
-    check("killed: every file with a final name is whole", [file.name for file in each.glob("*.pdf") if not whole(file)], [])
+    check("killed: every file with a final name is whole",
+          [file.name for file in each.glob("*.pdf") if not whole(file)], [])
     check("killed: some are there, some are not", 5 <= len(list(each.glob("*.pdf"))) < 200)
     with private_office("kill") as office:
         document = office.open(TEMPLATES / "event.ots")
@@ -294,11 +297,12 @@ def formulas(document):
 
 def others():
     """Values through .csv and .xls, formulas through an office that lacks the extension."""
-    kinds = {"example-rounds": ("ods",), "tests": ("ods", "xlsx")}
+    workbooks = {"rounds": EXAMPLE, "tests": TEMPLATES / "tests.ots"}
+    kinds = {"rounds": ("ods",), "tests": ("ods", "xlsx")}
     before = {}
     with private_office() as office:
         for name, endings in kinds.items():
-            document = office.open(TEMPLATES / f"{name}.ots")
+            document = office.open(workbooks[name])
             recalculate(document)
             before[name] = shown(document), formulas(document)
             for ending in endings:
@@ -309,7 +313,7 @@ def others():
             before[name] += (shown(values),)
             save(values, WORK / f"{name}.xls")
             values.close(True)
-            save(document, WORK / f"{name}.csv", FilterOptions="59,34,76,1,,0,false,true,false,false,false,-1")
+            save(document, WORK / f"{name}.csv", FilterOptions="59,34,76,1,,0,false,true,true,false,false,-1")
             for sheet in document.Sheets:
                 if not sheet.IsVisible:
                     continue
