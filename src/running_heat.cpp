@@ -4,6 +4,7 @@
 #include "pacecells/score.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numeric>
 
@@ -173,6 +174,31 @@ std::optional<Seconds> RunningHeat::ahead(std::size_t index, Seconds now) const 
     return ahead;
 }
 
+Outlook RunningHeat::outlook_of_unlike(const Lane& lane) const {
+    const auto& clocks = lane.record.clocks;
+    const auto& ends = lane.plan.work;
+    if (clocks.size() > ends.size())
+        return {};
+    const double unit = lane.plan.unit > 0 ? lane.plan.unit : ends.front();
+    std::vector<Seconds> evened;
+    for (std::size_t k = 0; k < clocks.size(); ++k) {
+        const double work = ends[k] - (k == 0 ? 0 : ends[k - 1]);
+        const Seconds time = clocks[k] - (k == 0 ? Seconds{0} : clocks[k - 1]);
+        evened.push_back((k == 0 ? Seconds{0} : evened.back()) + time * (unit / work));
+    }
+    constexpr std::array one{1.0};
+    const auto each = RepsPerRound::by_round(one);
+    const auto rounds = forecast(task_.cap - clocks.back() + evened.back(), evened, *each);
+    if (!rounds)
+        return {};
+    const auto reps = [&](const Result<Reps>& all) -> std::optional<double> {
+        if (!all)
+            return std::nullopt;
+        return reps_of_work(lane, ends[clocks.size() - 1] + (all->value() - static_cast<double>(clocks.size())) * unit);
+    };
+    return {reps(rounds->low), reps(rounds->expected), reps(rounds->high)};
+}
+
 Outlook RunningHeat::outlook(std::size_t index) const {
     const auto& lane = lanes_[index];
     const auto& clocks = lane.record.clocks;
@@ -188,11 +214,8 @@ Outlook RunningHeat::outlook(std::size_t index) const {
     const auto& reps = lane.plan.reps;
     if (reps.empty())
         return outlook;
-    if (!lane.plan.work.empty()) { // unlike rounds: the usual work done by the cap at the pace so far
-        const double done = work_of_rounds(lane, static_cast<double>(clocks.size()));
-        outlook.expected = reps_of_work(lane, done * (task_.cap / clocks.back()));
-        return outlook;
-    }
+    if (!lane.plan.work.empty())
+        return outlook_of_unlike(lane);
     const auto per_round = RepsPerRound::by_round(reps);
     if (!per_round)
         return outlook;

@@ -191,6 +191,9 @@ LanePlan EventSheet::plan(const std::string& athlete) {
     if (const int first = static_cast<int>(std::clamp(own("a_first"), 0.0, 1000.0)); first > 0) {
         plan.reps = numbers(rows("reps_all"), first - 1, rounds_a_division);
         plan.work = numbers(rows("cum_work"), first - 1, rounds_a_division);
+        const auto unit = static_cast<std::size_t>(std::clamp(number_of(single("event_ref")).value_or(1), 1.0, 40.0));
+        if (unit <= plan.work.size())
+            plan.unit = plan.work[unit - 1] - (unit == 1 ? 0 : plan.work[unit - 2]);
     }
     const auto unlike = [](double reps) { return !(reps >= 1); };
     if (std::any_of(plan.reps.begin(), plan.reps.end(), unlike))

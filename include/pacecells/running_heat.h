@@ -30,6 +30,7 @@ struct LanePlan {
     double drift = 0;         // as in clock_after
     std::vector<double> work; // usual time spent by the end of round 1, 2, ...; empty: every round alike
     std::vector<double> reps; // of round 1, 2, ...; a single number: every round; empty: not known
+    double unit = 0;          // usual time of the round that unlike rounds are measured by; 0: of the first
 };
 
 // What the sheet holds of an athlete.
@@ -114,8 +115,8 @@ class RunningHeat {
     // Ahead (above 0) or behind (below 0) at the last stamp; a target that has passed meanwhile counts too.
     [[nodiscard]] std::optional<Seconds> ahead(std::size_t lane, Seconds now) const;
 
-    // At the pace so far. Rounds alike: SCORE.FORECAST; rounds unlike: the usual work carried on to the cap, no bounds;
-    // for time: that work carried on to the last round, no bounds.
+    // At the pace so far. Rounds alike: SCORE.FORECAST; rounds unlike: the same of rounds evened, each to the work of
+    // the unit; for time: the usual work carried on to the last round, no bounds.
     [[nodiscard]] Outlook outlook(std::size_t lane) const;
 
   private:
@@ -129,6 +130,7 @@ class RunningHeat {
     [[nodiscard]] std::optional<double> reps_of_rounds(const Lane& lane, std::size_t rounds) const;
     [[nodiscard]] std::optional<double> reps_of_work(const Lane& lane, double work) const;
     [[nodiscard]] double work_of_rounds(const Lane& lane, double rounds) const;
+    [[nodiscard]] Outlook outlook_of_unlike(const Lane& lane) const;
 
     HeatTask task_;
     std::optional<Seconds> start_;

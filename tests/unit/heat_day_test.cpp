@@ -124,14 +124,16 @@ TEST(RunningHeat, TheOutlookIsTheForecastOfTheSheets) {
 }
 
 TEST(RunningHeat, TheOutlookOfALadderCarriesTheWorkOn) {
-    // Rounds of 60, 120, 180 s of usual work; 1 and 2 took 6:00 of 12:00, twice the usual: 360 s of work at the cap,
-    // less a third of round 3 where they took 7:12.
+    // Rounds of 60, 120, 180 s of usual work; 1 and 2 took twice that, 6:00 of 12:00: 360 s of work at the cap. Where
+    // round 2 took two and a half times the usual, the mean is 2.25 and the 5:00 left are worth 133 s of round 3.
     RunningHeat heat({HeatFormat::ladder, at(720), 0});
     heat.add_lane({3, at(720), 0, {60, 180, 360, 600}, {10, 20, 30, 40}});
-    heat.set_record(0, {{at(130), at(360)}, {}, {}, {}, {}, false});
-    EXPECT_DOUBLE_EQ(*heat.outlook(0).expected, 60);
-    heat.set_record(0, {{at(130), at(432)}, {}, {}, {}, {}, false});
-    EXPECT_DOUBLE_EQ(*heat.outlook(0).expected, 30 + 30 * (300.0 - 180) / 180);
+    heat.set_record(0, {{at(120), at(360)}, {}, {}, {}, {}, false});
+    EXPECT_NEAR(*heat.outlook(0).expected, 60, 1e-9);
+    heat.set_record(0, {{at(120), at(420)}, {}, {}, {}, {}, false});
+    EXPECT_NEAR(*heat.outlook(0).expected, 30 + 30 * (300 / 2.25) / 180, 1e-9);
+    EXPECT_LT(*heat.outlook(0).low, *heat.outlook(0).expected);
+    heat.set_record(0, {{at(120)}, {}, {}, {}, {}, false});
     EXPECT_FALSE(heat.outlook(0).low);
     heat.set_record(0, {{at(10)}, {}, {}, {}, {}, false}); // beyond the list
     EXPECT_FALSE(heat.outlook(0).expected);
