@@ -24,7 +24,10 @@ void store_whole(const Context& context, const css::uno::Reference<css::frame::X
         throw Refusal{tr("%1 is open elsewhere. Close it there, or choose another name.", shown_path(url))};
     try {
         document->storeToURL(utf16(unfinished), properties(how));
-        files->move(utf16(unfinished), utf16(url));
+        // One step on a disk, so that at every moment the old file or the new one is there; elsewhere in the office's
+        // way.
+        if (osl::File::move(utf16(unfinished), utf16(url)) != osl::FileBase::E_None)
+            files->move(utf16(unfinished), utf16(url));
     } catch (const css::uno::Exception&) {
         for (const auto& rest : {utf16(unfinished), lock_of(unfinished)}) // on a full disk the office forgets its lock
             osl::File::remove(rest);
