@@ -400,10 +400,10 @@ void HeatDay::start(Seconds zero, double day_zero) {
     minutes_ = 0;
     heat_->start_at(zero);
     logged_.clear();
+    journal_.reset();
     try {
         journal_ = std::make_unique<Journal>(Journal::new_path(folder_, number_));
-    } catch (const std::exception& problem) { // the heat matters more than its copy
-        message_ = tr("No copy on the disk in case of a crash: %1", problem.what());
+    } catch (const std::exception&) { // the heat matters more than its copy; the view says that there is none
     }
     std::string lines = heat_line(key, number_) + start_line(zero.value(), computer_run(), day_zero, task_.cap.value());
     for (const auto& seat : seats_)
@@ -679,8 +679,11 @@ void HeatDay::recover(Seconds now) {
                                                    : now - Seconds{day_now() - *log.day_start});
         logged_ = log.cells;
         std::erase_if(logged_, [](const auto& cell) { return cell.second == CellValue{}; });
-        journal_ = std::make_unique<Journal>(stored.path);
-        journal("\n"); // ends a line that was torn
+        try {
+            journal_ = std::make_unique<Journal>(stored.path);
+            journal("\n");                // ends a line that was torn
+        } catch (const std::exception&) { // as above
+        }
     } else {
         ended_ = true;
     }
@@ -788,8 +791,9 @@ View HeatDay::view(Seconds now) {
         message_ = problem.what();
     }
     view.message = message_;
-    if (journal_ && !journal_->good())
-        view.message = tr("The disk does not take the copy of this heat: save the workbook often.");
+    if (running() && !(journal_ && journal_->good()))
+        view.message += (message_.empty() ? "" : "   ") +
+                        tr("The disk does not take the copy of this heat: save the workbook often.");
     view.question = question_;
     view.typed = typed_;
     if (asking_ != Ask::nothing) {

@@ -85,6 +85,8 @@ class HeatDay {
     void no_sound(); // it could not be made
     [[nodiscard]] const std::filesystem::path& folder() const { return folder_; }
 
+    // What the disk kept of a heat is not all in the workbook: the window asks about it.
+    [[nodiscard]] bool found_a_log() const { return found_.has_value(); }
     [[nodiscard]] bool running() const { return heat_ && heat_->start() && !ended_; }
     [[nodiscard]] const css::uno::Reference<css::sheet::XSpreadsheetDocument>& document() const {
         return sheet_.document();

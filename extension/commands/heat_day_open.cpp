@@ -1,13 +1,20 @@
 // The command of the heat day, and which workbook has one.
 //
-// With windows it opens the window or brings it to the front. Silent, it tells in words what the window shows.
+// With windows it opens the window or brings it to the front. Silent, it tells in words what the window shows. A
+// workbook that comes back after a heat was interrupted opens the window by itself, which then asks.
 #include "heat_day_clock.h"
 #include "heat_day_window.h"
 
 #include <com/sun/star/awt/AsyncCallback.hpp>
+#include <com/sun/star/awt/XWindow2.hpp>
+#include <com/sun/star/beans/NamedValue.hpp>
+#include <com/sun/star/frame/XStorable.hpp>
+#include <com/sun/star/lang/XServiceInfo.hpp>
+#include <com/sun/star/task/XJob.hpp>
 #include <com/sun/star/util/XCloseBroadcaster.hpp>
 #include <com/sun/star/util/XCloseListener.hpp>
 #include <cppuhelper/implbase2.hxx>
+#include <cppuhelper/supportsservice.hxx>
 #include <rtl/ref.hxx>
 
 #include <algorithm>
@@ -20,6 +27,7 @@ namespace {
 
 using css::uno::Any;
 using css::uno::Reference;
+using rtl::OUString;
 
 struct Open {
     Reference<css::uno::XInterface> document;
@@ -61,28 +69,38 @@ rtl::Reference<HeatWindow> window_on(const Context& context, const std::shared_p
     });
 }
 
-void open(Context& context) {
+// `asked`: by the person. Otherwise only where there is a question about a heat that was interrupted; true if it
+// opened.
+bool open(Context& context, bool asked) {
     const Reference<css::uno::XInterface> document(context.document(), css::uno::UNO_QUERY_THROW);
     auto found = std::find_if(open_windows.begin(), open_windows.end(),
                               [&](const Open& one) { return one.document == document; });
-    if (found != open_windows.end() && found->window.is() && found->window->is_open())
-        return found->window->show();
-    if (found == open_windows.end())
-        found = open_windows.insert(found, {document, std::make_shared<HeatDay>(context, false), {}});
+    if (found != open_windows.end() && found->window.is() && found->window->is_open()) {
+        found->window->show();
+        return true;
+    }
+    if (found == open_windows.end()) {
+        const auto day = std::make_shared<HeatDay>(context, false);
+        if (!asked && !day->found_a_log())
+            return false;
+        found = open_windows.insert(found, {document, day, {}});
+    }
     found->day->seen_from(context);
     found->window = window_on(context, found->day, document.get());
     found->window->open();
+    return true;
 }
 
 // Opens on the main thread. The window goes before the one it hangs on; the heat day goes with its workbook.
 class Opener : public cppu::WeakImplHelper2<css::awt::XCallback, css::util::XCloseListener> {
   public:
-    explicit Opener(const Context& context) : context_(context) {}
+    Opener(const Context& context, bool asked) : context_(context), asked_(asked) {}
 
     void SAL_CALL notify(const Any&) override {
         try {
             document_.set(context_.document(), css::uno::UNO_QUERY_THROW);
-            open(context_);
+            if (!open(context_, asked_))
+                return;
             need<css::util::XCloseBroadcaster>(document_)->addCloseListener(this);
             need<css::util::XCloseBroadcaster>(context_.frame())->addCloseListener(this);
         } catch (const Refusal& refusal) {
@@ -115,28 +133,88 @@ class Opener : public cppu::WeakImplHelper2<css::awt::XCallback, css::util::XClo
   private:
     void say(const std::string& sentence) noexcept {
         try {
-            context_.say(sentence);
+            if (asked_)
+                context_.say(sentence);
         } catch (...) {
         }
     }
     Context context_;
+    bool asked_;
     Reference<css::uno::XInterface> document_;
 };
 
-const Command heat_day{
-    "heat-day", [](Context& context) {
-        const Reference<css::uno::XInterface> document(context.document(), css::uno::UNO_QUERY_THROW);
-        if (!context.interactive()) {
-            const std::lock_guard lock(shown_mutex);
-            const auto found = shown.find(document.get());
-            if (found == shown.end())
-                throw Refusal{tr("The heat day is not open in this workbook.")};
-            return context.say(found->second);
+void open_soon(const Context& context, bool asked) {
+    css::awt::AsyncCallback::create(context.component())->addCallback(new Opener(context, asked), Any());
+}
+
+const Command heat_day{"heat-day", [](Context& context) {
+                           const Reference<css::uno::XInterface> document(context.document(),
+                                                                          css::uno::UNO_QUERY_THROW);
+                           if (!context.interactive()) {
+                               const std::lock_guard lock(shown_mutex);
+                               const auto found = shown.find(document.get());
+                               if (found == shown.end())
+                                   throw Refusal{tr("The heat day is not open in this workbook.")};
+                               return context.say(found->second);
+                           }
+                           (void)EventSheet(context.document()).task(); // what is missing is said at once
+                           open_soon(context, true);
+                       }};
+
+Any named(const css::uno::Sequence<css::beans::NamedValue>& values, const char* name) {
+    const auto* found =
+        std::find_if(values.begin(), values.end(), [&](const auto& value) { return value.Name.equalsAscii(name); });
+    return found == values.end() ? Any() : found->Value;
+}
+
+bool visible(const Reference<css::frame::XFrame>& frame) {
+    const auto window =
+        frame.is() ? as<css::awt::XWindow2>(frame->getContainerWindow()) : Reference<css::awt::XWindow2>();
+    return window.is() && window->isVisible();
+}
+
+// The office's own job for a spreadsheet just loaded (package/office/Jobs.xcu).
+class InterruptedHeat : public cppu::WeakImplHelper2<css::task::XJob, css::lang::XServiceInfo> {
+  public:
+    explicit InterruptedHeat(Reference<css::uno::XComponentContext> component) : component_(std::move(component)) {}
+
+    Any SAL_CALL execute(const css::uno::Sequence<css::beans::NamedValue>& arguments) override {
+        try {
+            css::uno::Sequence<css::beans::NamedValue> environment;
+            Reference<css::sheet::XSpreadsheetDocument> document;
+            named(arguments, "Environment") >>= environment;
+            named(environment, "Model") >>= document;
+            const auto controller =
+                document.is() ? need<css::frame::XModel>(document)->getCurrentController() : nullptr;
+            if (!controller.is() || !visible(controller->getFrame()) ||
+                need<css::frame::XStorable>(document)->isReadonly() || !find_name(document, "day_clocks").is())
+                return {};
+            read_interface_language(component_);
+            open_soon(Context(component_, controller->getFrame(), {}), false);
+        } catch (...) { // the window can still be opened from the menu
         }
-        (void)EventSheet(context.document()).task(); // what is missing is said at once
-        css::awt::AsyncCallback::create(context.component())->addCallback(new Opener(context), Any());
-    }};
+        return {};
+    }
+
+    OUString SAL_CALL getImplementationName() override { return "org.pacecells.InterruptedHeatImplementation"; }
+    sal_Bool SAL_CALL supportsService(const OUString& name) override { return cppu::supportsService(this, name); }
+    css::uno::Sequence<OUString> SAL_CALL getSupportedServiceNames() override {
+        const OUString name("org.pacecells.InterruptedHeat");
+        return {&name, 1};
+    }
+
+  private:
+    const Reference<css::uno::XComponentContext> component_;
+};
 
 } // namespace
 
 } // namespace pacecells
+
+extern "C" SAL_DLLPUBLIC_EXPORT com::sun::star::uno::XInterface*
+pacecells_interrupted_heat(com::sun::star::uno::XComponentContext* component,
+                           const com::sun::star::uno::Sequence<com::sun::star::uno::Any>&) {
+    auto* object = new pacecells::InterruptedHeat(component);
+    object->acquire();
+    return static_cast<cppu::OWeakObject*>(object);
+}

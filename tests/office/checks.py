@@ -1,7 +1,11 @@
-"""Counting comparisons; a test of the office closes with `sys.exit(finish())`."""
+"""Counting comparisons, a test of the office closes with `sys.exit(finish())`; and small disks to be filled."""
 
+import errno
 import math
+import os
 import re
+import subprocess
+from contextlib import contextmanager
 
 passed, failed = 0, []
 
@@ -27,3 +31,27 @@ def finish():
     """The closing line; 1 where something failed or nothing was compared."""
     print(f"{passed} passed, {len(failed)} failed")
     return 1 if failed or not passed else 0
+
+
+@contextmanager
+def disk(folder, options):
+    """A small disk mounted on a folder; False where nothing can be mounted, for only root can."""
+    folder.mkdir(parents=True, exist_ok=True)
+    mounted = os.geteuid() == 0 and subprocess.run(["mount", "-t", "tmpfs", "-o", options, "tmpfs", folder],
+                                                   capture_output=True).returncode == 0
+    try:
+        yield mounted
+    finally:
+        if mounted:
+            subprocess.run(["umount", "-l", folder], check=True)
+
+
+def fill(file):
+    """A file that takes all the room its disk has."""
+    with open(file, "wb", buffering=0) as rest:
+        try:
+            while rest.write(bytes(4096)):
+                pass
+        except OSError as problem:
+            if problem.errno != errno.ENOSPC:
+                raise

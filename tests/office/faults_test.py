@@ -17,12 +17,11 @@ import subprocess
 import sys
 import threading
 import time
-from contextlib import contextmanager
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "templates"))
 import uno  # noqa: E402, F401
-from checks import check, finish  # noqa: E402
+from checks import check, disk, fill, finish  # noqa: E402
 from com.sun.star.frame.DispatchResultState import SUCCESS  # noqa: E402
 from com.sun.star.table.CellContentType import FORMULA  # noqa: E402
 from office import FILTERS, Office, named, recalculate, save  # noqa: E402
@@ -144,18 +143,6 @@ def locked():
         check("and leaves it and its lock alone", (tests.read_bytes() == content, lock.exists()), (True, True))
 
 
-@contextmanager
-def disk(folder, options):
-    folder.mkdir(exist_ok=True)
-    mounted = os.geteuid() == 0 and subprocess.run(["mount", "-t", "tmpfs", "-o", options, "tmpfs", folder],
-                                                   capture_output=True).returncode == 0
-    try:
-        yield mounted
-    finally:
-        if mounted:
-            subprocess.run(["umount", "-l", folder], check=True)
-
-
 def writers(folder):
     """Every command that writes files, into this folder."""
     return [("share", {"File": (folder / "values.ods").as_uri()}), ("share", {"File": (folder / "values.xlsx").as_uri()}),
@@ -179,8 +166,7 @@ def disks():
             if full:
                 for name in ("values.ods", "cards.pdf"):
                     (WORK / "full" / name).write_bytes(name.encode())
-                with open(WORK / "full" / "rest", "wb", buffering=0) as rest:
-                    swallow(lambda: [rest.write(bytes(4096)) for _ in range(100)])
+                fill(WORK / "full" / "rest")
                 for command, arguments in writers(WORK / "full"):
                     refused(f"full disk, {command} {arguments}",
                             run(office, source[command], command, Overwrite="true", **arguments), "room")

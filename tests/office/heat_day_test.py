@@ -1,8 +1,8 @@
 #!/usr/bin/python3
 """The heat day in the real office: keys sent to its window at known times, and what the sheet then holds.
 
-    heat_day_test.py BUILD [PART...]     parts: heats keys commands window kill clock floor beep soak; slow: two minutes
-                                         in real time
+    heat_day_test.py BUILD [PART...]     parts: heats keys commands window kill no_room clock floor beep soak; slow:
+                                         two minutes in real time
 
 Uses BUILD/pacecells.oxt and the example events of BUILD/examples, on an X server of its own. Times come from the
 same clock of the computer that the office reads; how long the X server took to press a key is not held against the
@@ -20,6 +20,7 @@ import time
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "templates"))
+from checks import disk, fill  # noqa: E402
 from office import Office, result, save  # noqa: E402
 
 os.environ.setdefault("SAL_USE_VCLPLUGIN", "gen")  # or gtk3, where it is installed
@@ -119,7 +120,7 @@ class Load:
 class Day:
     """An event workbook with the window of its heat day."""
 
-    def __init__(self, office, screen, kind="rounds", file=None, prepare=None):
+    def __init__(self, office, screen, kind="rounds", file=None, prepare=None, by_itself=False):
         self.office, self.screen = office, screen
         self.document = office.open(file or BUILD / "examples" / f"{kind}.ots", hidden=False)
         if not file:
@@ -129,10 +130,11 @@ class Day:
             prepare(self)
         self.document.calculateAll()
         self.show_sheet("day_name")
-        self.open()
+        self.open(by_itself)
 
-    def open(self):
-        self.office.dispatch(self.document, "vnd.org.pacecells:heat-day")
+    def open(self, by_itself=False):
+        if not by_itself:
+            self.office.dispatch(self.document, "vnd.org.pacecells:heat-day")
         deadline = time.time() + 30
         while not self.screen.windows() and time.time() < deadline:
             time.sleep(0.1)
@@ -542,7 +544,8 @@ def kill(screen):
         os.killpg(private.process.pid, signal.SIGKILL)
         private.process.wait()
     with office(screen, "kill", after_a_crash=True) as private:
-        day = Day(private, screen, file=file)
+        day = Day(private, screen, file=file, by_itself=True)
+        check("killed: the file opened, the window comes by itself", bool(screen.windows()))
         had = {lane: len(day.clocks(name)) for lane, name in names.items()}
         check("killed: the file lacks the last stamps", all(had[lane] == len(done[lane]) - 1 for lane in had), had)
         check("killed: the window asks", "Heat 1 was interrupted" in day.words(), day.words())
@@ -568,8 +571,39 @@ def kill(screen):
         time.sleep(0.5)
         save(day.document, file)
     with office(screen, "kill", after_a_crash=True) as private:
+        document = private.open(file, hidden=False)
+        time.sleep(2)
+        check("ended and saved: no window comes by itself", not screen.windows(), screen.windows())
+        document.close(True)
         day = Day(private, screen, file=file)
         check("ended and saved: nothing is asked", day.words().split("\n")[-1] == "", day.words())
+
+
+def no_room(screen):
+    """No copy of the heat on the disk: that is said, and the heat goes on."""
+    def beside(folder, said, before_the_start=lambda: None):
+        with office(screen, "no-room", after_a_crash=True) as private:
+            day = Day(private, screen)
+            before_the_start()
+            day.running()
+            day.press("1")
+            time.sleep(0.5)
+            check(f"{folder}: said", said in day.said(), day.said())
+            check(f"{folder}: stamped", len(day.clocks(day.heat(1)[1])) == 1, day.clocks(day.heat(1)[1]))
+            day.press("e")
+            day.press("Return")
+
+    with office(screen, "no-room"):
+        pass  # makes the profile
+    logs = WORK / "no-room" / "profile" / "user" / "pacecells"
+    logs.write_text("a file where the folder should be")
+    beside("no folder", "The disk does not take the copy of this heat")
+    logs.unlink()
+    with disk(logs, "size=64k") as small:
+        if small:
+            beside("full disk", "The disk does not take the copy of this heat", lambda: fill(logs / "rest"))
+        else:
+            print("full disk: passed over, for nothing can be mounted here")
 
 
 def clock(screen):
@@ -712,7 +746,7 @@ def beep(screen):
 def main():
     WORK.mkdir(parents=True, exist_ok=True)
     print(f"PACECELLS_TEST_SEED={SEED}", flush=True)
-    parts = [heats, keys, commands, window, kill, clock, floor, beep, soak, slow]
+    parts = [heats, keys, commands, window, kill, no_room, clock, floor, beep, soak, slow]
     chosen = sys.argv[2:] or [part.__name__ for part in parts if part is not slow]
     for part in parts:
         if part.__name__ in chosen:
