@@ -44,6 +44,7 @@ constexpr Words all_words[] = {
      "Ce qui est refusé, ce qui n’a pas de réponse", "Source"},
 };
 
+constexpr const char* guides[] = {"first-steps", "heat-day"};
 constexpr const char* workbooks[] = {"event", "tests", "wall"};
 
 constexpr const char* style = R"(:root { color-scheme: light dark; }
@@ -154,8 +155,10 @@ std::string index_page(const Words& words, const Texts& texts, const std::map<st
     const auto link = [&](const std::string& name) {
         return "<li><a href=\"" + name + ".html\">" + titles.at(name) + "</a></li>\n";
     };
-    std::string body =
-        "<h1>Pacecells</h1>\n<ul>\n" + link("first-steps") + "</ul>\n<h2>" + words.workbooks + "</h2>\n<ul>\n";
+    std::string body = "<h1>Pacecells</h1>\n<ul>\n";
+    for (const auto* name : guides)
+        body += link(name);
+    body += "</ul>\n<h2>" + std::string(words.workbooks) + "</h2>\n<ul>\n";
     for (const auto* name : workbooks)
         body += link(name);
     body += "</ul>\n<h2>" + std::string(words.functions) + "</h2>\n<table>\n";
@@ -177,7 +180,7 @@ void write_language(const Words& words, const std::filesystem::path& package, co
     std::filesystem::create_directories(folder);
     const Texts texts(package, language);
     std::map<std::string, std::string> titles;
-    std::vector<std::string> pages{"first-steps"};
+    std::vector<std::string> pages(std::begin(guides), std::end(guides));
     pages.insert(pages.end(), std::begin(workbooks), std::end(workbooks));
     for (const auto& name : pages) {
         const auto body = read_file(package / "help" / (name + "_" + language + ".html"));

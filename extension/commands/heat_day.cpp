@@ -681,8 +681,9 @@ void HeatDay::recover(Seconds now) {
         std::erase_if(logged_, [](const auto& cell) { return cell.second == CellValue{}; });
         try {
             journal_ = std::make_unique<Journal>(stored.path);
-            journal("\n");                // ends a line that was torn
-        } catch (const std::exception&) { // as above
+            journal("\n"); // ends a line that was torn
+        } catch (const std::exception&) {
+            // as in start()
         }
     } else {
         ended_ = true;

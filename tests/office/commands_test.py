@@ -470,7 +470,7 @@ def help_pages():
             good, url = run(office, office.new(), "help")
             folder = Path(unquote(urlparse(url).path)).parent
             check(f"help in {language}", good and folder.name == language)
-        names = ["index", "first-steps", "event", "tests", "wall"] + [function["name"] for function in CATALOG]
+        names = ["index", "first-steps", "heat-day", "event", "tests", "wall"] + [function["name"] for function in CATALOG]
         check(f"help in {language}: pages", sorted(file.stem for file in folder.glob("*.html")), sorted(names))
         for name in names:
             text = (folder / f"{name}.html").read_text()
