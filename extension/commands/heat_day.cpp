@@ -710,6 +710,7 @@ RowView HeatDay::row_view(std::size_t row, Seconds now) {
     if (record.out) {
         view.round = tr("withdrawn");
         view.quiet = true;
+        return view;
     } else if (record.finish) {
         view.round = tr("done at %1", text(*record.finish, 1));
         view.quiet = true;

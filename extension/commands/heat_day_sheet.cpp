@@ -3,14 +3,21 @@
 #include "heat_day_clock.h"
 
 #include <com/sun/star/container/XIndexAccess.hpp>
+#include <com/sun/star/container/XNamed.hpp>
 #include <com/sun/star/sheet/XCellRangeData.hpp>
+#include <com/sun/star/sheet/XPrintAreas.hpp>
 #include <com/sun/star/sheet/XSheetCellRange.hpp>
 #include <com/sun/star/sheet/XSpreadsheets.hpp>
+#include <com/sun/star/style/XStyleFamiliesSupplier.hpp>
+#include <com/sun/star/table/BorderLine.hpp>
+#include <com/sun/star/table/CellHoriJustify.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
 #include <com/sun/star/table/XTableColumns.hpp>
+#include <com/sun/star/table/XTableRows.hpp>
 #include <com/sun/star/text/XText.hpp>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace pacecells {
@@ -46,6 +53,13 @@ std::vector<double> numbers(const css::uno::Sequence<css::uno::Sequence<Any>>& r
     for (int i = from; i < std::min(from + count, static_cast<int>(rows[0].getLength())); ++i)
         result.push_back(number_of(value_of(rows[0][i])).value_or(0));
     return result;
+}
+
+// The first rows head each printed page.
+void print_titles(const Reference<css::sheet::XSpreadsheet>& sheet, int rows) {
+    const auto print = need<css::sheet::XPrintAreas>(sheet);
+    print->setTitleRows(address(sheet->getCellRangeByPosition(0, 0, 0, rows - 1)));
+    print->setPrintTitleRows(true);
 }
 
 } // namespace
@@ -322,6 +336,10 @@ void EventSheet::list_results(const Context& context) {
     const auto document = need<css::sheet::XSpreadsheetDocument>(made);
     const Reference<css::sheet::XSpreadsheet> sheet(
         need<css::container::XIndexAccess>(document->getSheets())->getByIndex(0), css::uno::UNO_QUERY_THROW);
+    need<css::container::XNamed>(sheet)->setName(utf16(tr("Results")));
+    const auto lines_of = need<css::table::XColumnRowRange>(sheet);
+    constexpr int columns = 5;
+    constexpr bool centred[columns] = {true, false, false, false, true};
     int row = 0;
     const auto put = [&](int column, const std::string& text, bool bold, double height) {
         const auto cell = sheet->getCellByPosition(column, row);
@@ -330,10 +348,24 @@ void EventSheet::list_results(const Context& context) {
         if (bold)
             set_property(cell, "CharWeight", Any(150.0f));
     };
-    put(0, title(), true, 18);
+    const auto put_line = [&](const std::array<std::string, columns>& texts, bool head) {
+        for (int column = 0; column < columns; ++column) {
+            put(column, texts[column], head, head ? 11 : 13);
+            if (centred[column])
+                set_property(sheet->getCellByPosition(column, row), "HoriJustify",
+                             Any(css::table::CellHoriJustify_CENTER));
+        }
+        const auto cells = sheet->getCellRangeByPosition(0, row, columns - 1, row);
+        set_property(cells, "BottomBorder", Any(css::table::BorderLine(0, 0, static_cast<short>(head ? 35 : 9), 0)));
+        ++row;
+    };
+    put(0, title(), true, 20);
     ++row;
-    put(0, tr("Places so far, %1", shown_time(share_of_day(day_now()))), false, 12);
-    row += 2;
+    put(0, text_of(single("event_gym")) + ", " + text_of(single("event_stamp")), false, 11);
+    ++row;
+    put(0, tr("Places so far, %1", shown_time(share_of_day(day_now()))), false, 13);
+    ++row;
+    print_titles(sheet, row);
     const auto order = rows("division_names");
     std::vector<std::string> names_in_order;
     if (order.hasElements())
@@ -349,27 +381,33 @@ void EventSheet::list_results(const Context& context) {
         auto lines = std::move(found->second);
         divisions.erase(found);
         std::stable_sort(lines.begin(), lines.end(), [](const Line& a, const Line& b) { return a.place < b.place; });
-        put(0, division, true, 14);
         ++row;
-        const std::string heads[] = {tr("Place"), tr("Name"), tr("Result"), tr("Tie-break"), tr("Heat")};
-        for (int column = 0; column < 5; ++column)
-            put(column, heads[column], true, 11);
+        if (row > 4)
+            set_property(
+                Reference<css::uno::XInterface>(lines_of->getRows()->getByIndex(row), css::uno::UNO_QUERY_THROW),
+                "IsStartOfNewPage", Any(true));
+        put(0, division, true, 15);
         ++row;
-        for (const auto& line : lines) {
-            const std::string texts[] = {line.place < 1e9 ? std::to_string(static_cast<int>(line.place))
-                                                          : std::string(),
-                                         line.name, line.result, line.tiebreak, line.heat};
-            for (int column = 0; column < 5; ++column)
-                put(column, texts[column], false, 12);
-            ++row;
-        }
-        ++row;
+        put_line({tr("Place"), tr("Name"), tr("Result"), tr("Tie-break"), tr("Heat")}, true);
+        for (const auto& line : lines)
+            put_line({line.place < 1e9 ? std::to_string(static_cast<int>(line.place)) : std::string(), line.name,
+                      line.result, line.tiebreak, line.heat},
+                     false);
     }
-    const auto columns = need<css::table::XColumnRowRange>(sheet)->getColumns();
-    const sal_Int32 widths[] = {2000, 7000, 4000, 3000, 2000};
-    for (int column = 0; column < 5; ++column)
-        set_property(Reference<css::uno::XInterface>(columns->getByIndex(column), css::uno::UNO_QUERY_THROW), "Width",
-                     Any(widths[column]));
+    const sal_Int32 widths[columns] = {2000, 7000, 4000, 3000, 2000};
+    for (int column = 0; column < columns; ++column)
+        set_property(
+            Reference<css::uno::XInterface>(lines_of->getColumns()->getByIndex(column), css::uno::UNO_QUERY_THROW),
+            "Width", Any(widths[column]));
+    const Reference<css::container::XNameAccess> styles(
+        need<css::style::XStyleFamiliesSupplier>(document)->getStyleFamilies()->getByName("PageStyles"),
+        css::uno::UNO_QUERY_THROW);
+    rtl::OUString name;
+    get_property(sheet, "PageStyle") >>= name;
+    const Reference<css::uno::XInterface> page(styles->getByName(name), css::uno::UNO_QUERY_THROW);
+    set_property(page, "HeaderIsOn", Any(false)); // it would print the sheet's name
+    set_property(page, "ScaleToPagesX", Any(sal_Int16{1}));
+    set_property(page, "ScaleToPagesY", Any(sal_Int16{0}));
 }
 
 } // namespace pacecells

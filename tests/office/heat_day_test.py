@@ -12,6 +12,7 @@ office. Ends with "N passed, N failed" and fails if anything did. PACECELLS_TEST
 import ctypes
 import os
 import random
+import re
 import shutil
 import signal
 import subprocess
@@ -483,6 +484,16 @@ def commands(screen):
             shown = [[result(others[0].Sheets[0].getCellByPosition(x, y)) for x in range(3)] for y in range(40)]
             check("with place, name and result", any(row[1] == names[1] and row[2] == "0+7" for row in shown), shown)
             check("by division", any(row[0] == day.value("day_division", names[1]).String for row in shown))
+            save(others[0], WORK / "results.pdf")
+            pages = subprocess.run(["pdftotext", "-layout", WORK / "results.pdf", "-"], capture_output=True, text=True,
+                                   check=True).stdout.split("\f")[:-1]
+            divisions = {day.value("day_division", name).String for name, *_ in day.cells("day_name").DataArray
+                         if name and day.value("day_result", name).String}
+            check("a page for each division", len(pages) == len(divisions), pages)
+            for page in pages:
+                check("each under title, gym, version and time", all(re.search(part, page) for part in (
+                    day.cells("event_title").DataArray[0][0], day.cells("event_gym").DataArray[0][0],
+                    day.cells("event_stamp").DataArray[0][0], r"Places so far, \d+:\d\d", "Tie-break +Heat")), page)
 
 
 def window(screen):
