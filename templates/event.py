@@ -259,6 +259,7 @@ def make_event(book):
     sheet.name("print_pages", f"M{GROUP}:Q{GROUP + 3}")
     sheet.merged("M54:Q55", _("Names typed in by hand? The command Fit prints to the people, in the menu Pacecells, narrows the "
                               "pages to them."), "note")
+    sheet.heights(55, 55, 9)
     sheet.merged("A56:Q57", _(CAUTION), "caution")
     sheet.page("A1:Q57", landscape=True, repeat=(1, 3))
     sheet.break_before(33)

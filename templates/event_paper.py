@@ -159,7 +159,9 @@ def make_clocks(book):
     at = f"IF(event_columns=1;$A6;{goal}*INDEX(cum_work;1;$A6)/INDEX(wall_work;COLUMN()-1))"
     sheet.block("B6", f'=IF(OR({goal}=0;$A6>{goal}+1E-9);"";IFERROR({pc("PACE.CLOCK", "INDEX(wall_clock;COLUMN()-1)", goal, at)};""))',
                 rows, CLOCK_GOALS, "wall time")
-    sheet.mark(f"A6:{column(CLOCK_GOALS)}{5 + rows}", ("AND($A6>1;$A6>MAX(wall_rounds))", "blank row"))
+    past = "AND($A6>1;$A6>MAX(wall_rounds)"  # the first row past the last leaves that one its line
+    sheet.mark(f"A6:{column(CLOCK_GOALS)}{5 + rows}", (f"{past};N($A5)<=MAX(wall_rounds))", "blank below"),
+               (f"{past})", "blank row"))
     sheet.heights(4, 5, 11)
     sheet.widths("A", 36, *[28] * CLOCK_GOALS)
     end = 6 + rows
