@@ -186,7 +186,7 @@ class Office:
             except UnoException as error:
                 if self.process.poll() is not None or time.monotonic() > deadline:
                     raise OfficeError(f"the office did not start (see {log}): {error.Message}") from None
-                time.sleep(0.1)
+                time.sleep(0.01)
 
     def stop(self):
         """Closes every document unsaved and ends the office; one that does not end is killed."""
