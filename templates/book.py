@@ -495,7 +495,9 @@ class Sheet:
         target.Validation = rule
 
     def mark(self, cells, *rules):
-        """Conditional formats: pairs of a formula for the first cell and a style; the first that holds wins."""
+        """Conditional formats: pairs of a formula for the first cell and a style; the first that holds wins.
+        A formula names a cell of its own row, without $ before the number: of one that does not the office makes a
+        cell, and each hard recalculation sets all that depends on its place to be calculated once more."""
         target = self[cells]
         entries = target.ConditionalFormat
         entries.clear()

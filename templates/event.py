@@ -325,8 +325,8 @@ def make_roster(book):
         sheet.name(f"roster_{name}", f"{col}{ROSTER}:{col}{last}")
     sheet.mark(f"N{ROSTER}:N{last}", (f"INDEX(a_grade;$A{ROSTER})>=5", "mark strong"),
                (f"INDEX(a_grade;$A{ROSTER})>=3", "mark"))
-    sheet.mark(f"F{ROSTER}:F{last}", ("event_kind=2", "not used"))
-    sheet.mark(f"G{ROSTER}:G{last}", ("event_kind<>2", "not used"))
+    sheet.mark(f"F{ROSTER}:F{last}", (f"AND($A{ROSTER}>0;event_kind=2)", "not used"))
+    sheet.mark(f"G{ROSTER}:G{last}", (f"AND($A{ROSTER}>0;event_kind<>2)", "not used"))
     sheet.heights(ROSTER, last, 8.5)
     sheet.freeze(f"C{ROSTER}")
     sheet.page(f"A1:U{last}", landscape=True, repeat=(1, 5), fit="roster")

@@ -152,9 +152,9 @@ def make_day(book):
     sheet.check(f"{first_clock}{r}:{last_clock}{last}",
                 f"AND(ISNUMBER({here});{here}>0;{here}<=event_cap+1E-9;COUNTIF(${first_clock}{r}:{here};\">\"&{here})=0)",
                 "Give the clock as minutes and seconds, later than the round before and not past the cap.")
-    sheet.mark(f"K{r}:M{last}", ("event_kind=2", "cell time"))
-    sheet.mark(f"P{r}:P{last}", ("event_kind=2", "not used"))
-    sheet.mark(f"Q{r}:R{last}", ("event_kind<>2", "not used"))
+    sheet.mark(f"K{r}:M{last}", (f"AND($A{r}>0;event_kind=2)", "cell time"))
+    sheet.mark(f"P{r}:P{last}", (f"AND($A{r}>0;event_kind=2)", "not used"))
+    sheet.mark(f"Q{r}:R{last}", (f"AND($A{r}>0;event_kind<>2)", "not used"))
     sheet.freeze(f"C{r}")
     sheet.put(f"{first_clock}3", "=event_heading", "stamp")
     # results on one page, clocks on the next; the scale fits A4 and Letter
