@@ -207,8 +207,10 @@ KeyPress key_press(const css::awt::KeyEvent& event, Seconds when, double day) {
         key.lane = 7;
     } else if (event.KeyCode == Key::DIVIDE) { // German and Spanish 7,
         key.lane = 6;
-    } else if (event.KeyCode == Key::EQUAL) { // and 0
+    } else if (event.KeyCode == Key::EQUAL) { // and 0;
         key.lane = 9;
+    } else if (event.KeyChar == u'#') { // in newer offices also English and Nordic 3
+        key.lane = 2;
     }
     return key;
 }

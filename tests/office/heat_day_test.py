@@ -346,7 +346,7 @@ def keys(screen):
     with office(screen) as private:
         day = Day(private, screen)
         names = day.heat(1)
-        for layout in ("us", "gb", "de", "es", "fr"):
+        for layout in ("us", "gb", "de", "es", "fr", "se"):
             screen.tool("setxkbmap", layout)
             time.sleep(0.5)
             for number in range(1, 11):
