@@ -32,6 +32,7 @@ USUAL = {
     "group_rep": [0.85, 0.92, 1, 1.12, 1.3], "group_sets": [1.5, 1.2, 1, 0.8, 0.6],
 }
 
+KINDS = ("event", "tests", "wall")
 LOCALES = {"en": "en-US", "de": "de-DE", "es": "es-ES", "fr": "fr-FR"}
 
 
@@ -65,12 +66,15 @@ def main():
     parser.add_argument("--out", type=Path, required=True)
     parser.add_argument("--work", type=Path, help="folder for the private office; OUT/office if left out")
     parser.add_argument("--language", nargs="+", choices=LOCALES, default=list(LOCALES))
-    parser.add_argument("--only", nargs="+", choices=("event", "tests", "wall"), default=["event", "tests", "wall"])
+    parser.add_argument("--only", nargs="+", choices=KINDS, default=KINDS)
     options = parser.parse_args()
     used = set()
     for language in options.language:
         folder = options.out / language
         folder.mkdir(parents=True, exist_ok=True)
+        for old in folder.glob("*.ots"):
+            if old.stem not in KINDS:  # what is no longer made would stay in the package
+                old.unlink()
         # In the locale of its readers: it stays in the file as the language, and as the decimals of stored texts.
         with Office([options.oxt], (options.work or options.out / "office") / language, locale=LOCALES[language],
                     reuse=True) as office:
