@@ -69,8 +69,7 @@ rtl::Reference<HeatWindow> window_on(const Context& context, const std::shared_p
     });
 }
 
-// `asked`: by the person. Otherwise only where there is a question about a heat that was interrupted; true if it
-// opened.
+// `asked`: by the person; else only where there is a question about a heat that was interrupted. True if it opened.
 bool open(Context& context, bool asked) {
     const Reference<css::uno::XInterface> document(context.document(), css::uno::UNO_QUERY_THROW);
     auto found = std::find_if(open_windows.begin(), open_windows.end(),
@@ -147,19 +146,20 @@ void open_soon(const Context& context, bool asked) {
     css::awt::AsyncCallback::create(context.component())->addCallback(new Opener(context, asked), Any());
 }
 
-const Command heat_day{"heat-day", [](Context& context) {
-                           const Reference<css::uno::XInterface> document(context.document(),
-                                                                          css::uno::UNO_QUERY_THROW);
-                           if (!context.interactive()) {
-                               const std::lock_guard lock(shown_mutex);
-                               const auto found = shown.find(document.get());
-                               if (found == shown.end())
-                                   throw Refusal{tr("The heat day is not open in this workbook.")};
-                               return context.say(found->second);
-                           }
-                           (void)EventSheet(context.document()).task(); // what is missing is said at once
-                           open_soon(context, true);
-                       }};
+void heat_day(Context& context) {
+    const Reference<css::uno::XInterface> document(context.document(), css::uno::UNO_QUERY_THROW);
+    if (!context.interactive()) {
+        const std::lock_guard lock(shown_mutex);
+        const auto found = shown.find(document.get());
+        if (found == shown.end())
+            throw Refusal{tr("The heat day is not open in this workbook.")};
+        return context.say(found->second);
+    }
+    (void)EventSheet(context.document()).task(); // what is missing is said at once
+    open_soon(context, true);
+}
+
+const Command command{"heat-day", heat_day};
 
 Any named(const css::uno::Sequence<css::beans::NamedValue>& values, const char* name) {
     const auto* found =
