@@ -172,9 +172,7 @@ class Office:
         with open(log, "wb") as out:
             self.process = subprocess.Popen(command, env=self._environment(self.display), stdin=subprocess.DEVNULL,
                                             stdout=out, stderr=subprocess.STDOUT, start_new_session=True)
-        self._watchdog = threading.Timer(self.limit, self._kill)
-        self._watchdog.daemon = True
-        self._watchdog.start()
+        self.watch(self.limit)
         local = uno.getComponentContext()
         resolver = local.ServiceManager.createInstanceWithContext("com.sun.star.bridge.UnoUrlResolver", local)
         deadline = time.monotonic() + 180
@@ -187,6 +185,15 @@ class Office:
                 if self.process.poll() is not None or time.monotonic() > deadline:
                     raise OfficeError(f"the office did not start (see {log}): {error.Message}") from None
                 time.sleep(0.01)
+
+    def watch(self, limit):
+        """Gives the running office so many seconds from now before it is killed; None: no limit."""
+        if self._watchdog:
+            self._watchdog.cancel()
+        self._watchdog = threading.Timer(limit, self._kill) if limit else None
+        if self._watchdog:
+            self._watchdog.daemon = True
+            self._watchdog.start()
 
     def stop(self):
         """Closes every document unsaved and ends the office; one that does not end is killed."""

@@ -1,26 +1,20 @@
-#!/usr/bin/python3
 """The cell functions in the real office, typed as a person types them.
 
-    functions_test.py BUILD [PART...]    e.g. functions_test.py build/release contract arrays
-
-Uses BUILD/functions.oxt and BUILD/generated/catalog.json. Ends with "N passed, N failed" and fails if anything did.
-Expected values are the catalog's own where it gives them; the rest is arithmetic that can be done on paper.
+Uses BUILD/functions.oxt and BUILD/generated/catalog.json. Expected values are the catalog's own where it gives them; the
+rest is arithmetic that can be done on paper.
 """
 
 import json
-import sys
 import zipfile
-from pathlib import Path
+from collections import namedtuple
 
-sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "templates"))
-import uno  # noqa: E402
-from checks import check, finish  # noqa: E402
-from office import Office, enter_array, recalculate, result, save, type_in  # noqa: E402
+import pytest
+import uno
+from office import enter_array, recalculate, result, save, type_in
+from sharing import BUILD, FUNCTIONS, WORK, shared
 
-BUILD = Path(sys.argv[1]).resolve()
-OXT = BUILD / "functions.oxt"
 CATALOG = json.loads((BUILD / "generated" / "catalog.json").read_text())
-WORK = BUILD / "office-tests"
+
 
 def seconds(value):
     """A Calc time."""
@@ -349,150 +343,162 @@ def lay_out(document):
         column += len(rows[0])
 
 
+def wanted(value):
+    return value if isinstance(value, str) else pytest.approx(value, rel=1e-9, abs=1e-12)
+
+
+@pytest.fixture(scope="module")
+def sheet_beside_cells():
+    """An empty sheet of a document that holds CELLS, the same for all cases: each types into a place of its own."""
+    with shared([FUNCTIONS], "functions") as office:
+        document = office.new()
+        lay_out(document)
+        yield document.Sheets[0]
+
+
 def type_examples(sheet):
     for row, function in enumerate(CATALOG):
         type_in(sheet.getCellByPosition(0, row), function["formula"])
 
 
+def is_answer(got, answer):
+    """Whether a cell shows the catalog's answer, as precise as that is written."""
+    if not isinstance(got, float):
+        return got == answer
+    if ":" in answer:  # a time
+        want = sum(float(part) * 60**power for power, part in enumerate(reversed(answer.split(":"))))
+        return abs(got * 86400 - want) <= (0.5 if "." not in answer else 0.5 * 10 ** -len(answer.split(".")[1]))
+    decimals = len(answer.partition(".")[2])
+    return abs(got - float(answer)) <= (0.5 * 10**-decimals if decimals else 1e-9) * 1.000001
+
+
 def wrong_examples(sheet):
     """What column A of a sheet shows where that is not the catalog's answer, by formula."""
-    wrong = {}
-    for row, function in enumerate(CATALOG):
-        got, answer = result(sheet.getCellByPosition(0, row)), function["answer"]
-        if isinstance(got, float) and ":" in answer:  # a time, as precise as it is written
-            parts = [float(part) for part in answer.split(":")]
-            want = sum(part * 60**power for power, part in enumerate(reversed(parts)))
-            good = abs(got * 86400 - want) <= (0.5 if "." not in answer else 0.5 * 10 ** -len(answer.split(".")[1]))
-        elif isinstance(got, float):
-            decimals = len(answer.partition(".")[2])
-            good = abs(got - float(answer)) <= (0.5 * 10**-decimals if decimals else 1e-9) * 1.000001
-        else:
-            good = got == answer
-        if not good:
-            wrong[function["formula"]] = f"{got!r}, not {answer}"
-    return wrong
+    shown = {function["formula"]: result(sheet.getCellByPosition(0, row)) for row, function in enumerate(CATALOG)}
+    return {function["formula"]: f"{shown[function['formula']]!r}, not {function['answer']}" for function in CATALOG
+            if not is_answer(shown[function["formula"]], function["answer"])}
 
 
-def examples():
-    """Every example of the catalog gives the answer that the catalog promises."""
-    with private_office() as office:
-        document = office.new()
-        type_examples(document.Sheets[0])
-        wrong = wrong_examples(document.Sheets[0])
-        for function in CATALOG:
-            check(function["formula"], wrong.get(function["formula"]), None)
+@pytest.mark.parametrize("function", CATALOG, ids=lambda function: function["formula"])
+def test_example_gives_the_answer_that_the_catalog_promises(sheet_beside_cells, function):
+    cell = sheet_beside_cells.getCellByPosition(0, CATALOG.index(function))
+    type_in(cell, function["formula"])
+    assert is_answer(result(cell), function["answer"]), f"{result(cell)!r}, not {function['answer']}"
 
 
-def contract():
+@pytest.mark.parametrize("row", range(len(CONTRACT)), ids=[formula for formula, _ in CONTRACT])
+def test_contract(sheet_beside_cells, row):
     """Values and errors of single cells."""
-    with private_office() as office:
-        document = office.new()
-        lay_out(document)
-        for row, (formula, want) in enumerate(CONTRACT):
-            cell = document.Sheets[0].getCellByPosition(0, row)
-            type_in(cell, formula)
-            check(formula, result(cell), float(want) if isinstance(want, int) else want)
+    formula, want = CONTRACT[row]
+    cell = sheet_beside_cells.getCellByPosition(1, row)
+    type_in(cell, formula)
+    assert result(cell) == wanted(want)
 
 
-def arrays():
+@pytest.mark.parametrize("number", range(len(ARRAYS)), ids=[formula for formula, _ in ARRAYS])
+def test_array(sheet_beside_cells, number):
     """Whole ranges, and that a formula in a normal cell shows the first of them."""
-    with private_office() as office:
-        document = office.new()
-        lay_out(document)
-        sheet, top = document.Sheets[0], 0
-        for formula, rows in ARRAYS:
-            block = sheet.getCellRangeByPosition(0, top, len(rows[0]) - 1, top + len(rows) - 1)
-            enter_array(block, formula)
-            for y, row in enumerate(rows):
-                for x, want in enumerate(row):
-                    check(f"{{{formula}}} row {y + 1} column {x + 1}", result(block.getCellByPosition(x, y)),
-                          float(want) if isinstance(want, int) else want)
-            single = sheet.getCellByPosition(10, top)
-            type_in(single, formula)
-            first = rows[0][0]
-            check(f"{formula} in one cell", result(single), float(first) if isinstance(first, int) else first)
-            top += len(rows) + 1
+    formula, rows = ARRAYS[number]
+    block = sheet_beside_cells.getCellRangeByPosition(2, 20 * number, 1 + len(rows[0]), 20 * number + len(rows) - 1)
+    enter_array(block, formula)
+    for y, row in enumerate(rows):
+        assert [result(block.getCellByPosition(x, y)) for x in range(len(row))] == [wanted(want) for want in row]
+    single = sheet_beside_cells.getCellByPosition(20, number)
+    type_in(single, formula)
+    assert result(single) == wanted(rows[0][0])
 
 
+@pytest.fixture(scope="module")
 def wizard():
-    """Each function and each of its parameters has its name and its text in the Function Wizard."""
-    with private_office() as office:
+    """What the Function Wizard shows, by the function's name."""
+    with shared([FUNCTIONS], "functions") as office:
         descriptions = office.service("com.sun.star.sheet.FunctionDescriptions")
-        shown = {}
-        for index in range(descriptions.Count):
-            properties = {item.Name: item.Value for item in descriptions.getByIndex(index)}
-            shown[properties["Name"]] = properties
-        for function in CATALOG:
-            properties = shown.get(function["name"])
-            check(f"{function['name']} is in the wizard", properties is not None, True)
-            if properties:
-                check(f"{function['name']} description", properties["Description"], function["description"])
-                check(f"{function['name']} parameters",
-                      [(argument.Name, argument.Description) for argument in properties["Arguments"]],
-                      [(parameter["name"], parameter["description"]) for parameter in function["parameters"]])
+        shown = [{item.Name: item.Value for item in descriptions.getByIndex(index)} for index in range(descriptions.Count)]
+        return {properties["Name"]: properties for properties in shown}
+
+
+@pytest.mark.parametrize("function", CATALOG, ids=lambda function: function["name"])
+def test_wizard_describes_the_function_and_its_parameters(wizard, function):
+    shown = wizard[function["name"]]
+    assert shown["Description"] == function["description"]
+    assert [(argument.Name, argument.Description) for argument in shown["Arguments"]] == [
+        (parameter["name"], parameter["description"]) for parameter in function["parameters"]]
 
 
 def shown_formulas(sheet):
     return [sheet.getCellByPosition(0, row).FormulaLocal for row in range(len(CATALOG))]
 
 
-def decimal_comma():
-    """In a language with a decimal comma: numbers, times and formulas typed with it."""
-    with Office([OXT], WORK / "comma", language="de", locale="de-DE", reuse=True) as office:
+def test_decimal_comma_typed_into_a_time_cell_and_into_formulas():
+    with shared([FUNCTIONS], "comma", language="de", locale="de-DE") as office:
         document = office.new()
         sheet = document.Sheets[0]
         sheet["A1"].NumberFormat = minutes_and_seconds(document)
         type_in(sheet["A1"], "2:30,5")
-        check("2:30,5 typed into a time cell", sheet["A1"].Value, seconds(150.5))
+        assert sheet["A1"].Value == wanted(seconds(150.5))
         for row, (formula, want) in enumerate([('=CLOCK.TEXT(A1;1)', "2:30.5"), ('=CLOCK.TEXT("2:30,5";1)', "2:30.5"),
                                                ('=CLOCK.TEXT("2:30.5";1)', "2:30.5"),
                                                ('=ERG.TIME(15;1000;6,5)', seconds(60.5)),
                                                ('=PACE.ROUND("20:00";7,5)', seconds(160))]):
             cell = sheet.getCellByPosition(1, row)
             type_in(cell, formula)
-            check(f"decimal comma: {formula}", result(cell), want)
+            assert result(cell) == wanted(want), formula
 
 
-def file_formats():
-    """Formulas and values outlive ods, fods and xlsx, also a stay in an office without the extension."""
-    kinds = ("ods", "fods", "xlsx")
-    with private_office() as office:
+KINDS = ("ods", "fods", "xlsx")
+Passed = namedtuple("Passed", "typed shown errors_without")
+
+
+@pytest.fixture(scope="module")
+def passed_on():
+    """The examples in a file of each kind, passed on and recalculated by an office without the extension."""
+    with shared([FUNCTIONS], "functions") as office:
         document = office.new()
         type_examples(document.Sheets[0])
         typed = shown_formulas(document.Sheets[0])
-        for kind in kinds:
+        shown = [document.Sheets[0].getCellByPosition(0, row).String for row in range(len(CATALOG))]
+        for kind in KINDS:
             save(document, WORK / f"examples.{kind}")
         # Values for those without any of this: a list, read as text.
         save(document, WORK / "examples.csv", FilterOptions="59,34,76,1,,0,false,true")
-        shown = [document.Sheets[0].getCellByPosition(0, row).String for row in range(len(CATALOG))]
-        values = office.open(WORK / "examples.csv", FilterName="Text - txt - csv (StarCalc)",
-                             FilterOptions="59,34,76,1,1/2")
-        check("csv: the values as a list",
-              [values.Sheets[0].getCellByPosition(0, row).String for row in range(len(CATALOG))], shown)
-        values.close(True)
-    with Office([], WORK / "without", reuse=True) as office:
-        for kind in kinds:
+    errors = {}
+    with shared([], "without") as office:
+        for kind in KINDS:
             document = office.open(WORK / f"examples.{kind}")
             save(document, WORK / f"passed-on.{kind}")
             recalculate(document)
-            check(f"{kind}: without the extension a recalculated cell says so",
-                  {result(document.Sheets[0].getCellByPosition(0, row)) for row in range(len(CATALOG))}, {"#NAME?"})
+            errors[kind] = {result(document.Sheets[0].getCellByPosition(0, row)) for row in range(len(CATALOG))}
             save(document, WORK / f"recalculated.{kind}")
-            document.close(True)
-    with private_office() as office:
-        for kind in kinds:
-            for name in ("examples", "passed-on", "recalculated"):
-                document = office.open(WORK / f"{name}.{kind}")
-                sheet = document.Sheets[0]
-                if name == "examples":
-                    check(f"{kind}: values on opening", wrong_examples(sheet), {})
-                recalculate(document)
-                check(f"{kind}: {name}, values when recalculated", wrong_examples(sheet), {})
-                check(f"{kind}: {name}, formulas as typed", shown_formulas(sheet), typed)
-                check(f"{kind}: {name}, names kept in the file",
-                      [sheet.getCellByPosition(0, row).Formula.partition("(")[0] for row in range(len(CATALOG))],
-                      ["=" + function["saved"] for function in CATALOG])
-                document.close(True)
+    return Passed(typed, shown, errors)
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_without_the_extension_a_recalculated_cell_says_so(passed_on, kind):
+    assert passed_on.errors_without[kind] == {"#NAME?"}
+
+
+def test_csv_holds_the_values_as_a_list(passed_on, office):
+    values = office.open(WORK / "examples.csv", FilterName="Text - txt - csv (StarCalc)",
+                         FilterOptions="59,34,76,1,1/2")
+    assert [values.Sheets[0].getCellByPosition(0, row).String for row in range(len(CATALOG))] == passed_on.shown
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_file_opens_with_its_values(passed_on, office, kind):
+    assert wrong_examples(office.open(WORK / f"examples.{kind}").Sheets[0]) == {}
+
+
+@pytest.mark.parametrize("name", ("examples", "passed-on", "recalculated"))
+@pytest.mark.parametrize("kind", KINDS)
+def test_formulas_outlive_the_file(passed_on, office, kind, name):
+    """Also a stay in an office without the extension."""
+    document = office.open(WORK / f"{name}.{kind}")
+    sheet = document.Sheets[0]
+    recalculate(document)
+    assert wrong_examples(sheet) == {}
+    assert shown_formulas(sheet) == passed_on.typed
+    assert [sheet.getCellByPosition(0, row).Formula.partition("(")[0] for row in range(len(CATALOG))] == [
+        "=" + function["saved"] for function in CATALOG], "names kept in the file"
 
 
 def says_missing(document):
@@ -514,75 +520,50 @@ def roster(document):
             for row in zip(*columns)]
 
 
-def workbook_without_extension():
-    """A workbook in an office without the extension says so; changed there and passed back, it calculates again."""
-    passed_on = {kind: WORK / f"roster.{kind}" for kind in ("ods", "xlsx")}
-    with private_office() as office:
+@pytest.mark.parametrize("kind", ("ods", "xlsx"))
+def test_workbook_says_that_the_extension_is_missing_and_calculates_again_with_it(kind):
+    path, changed = WORK / f"roster.{kind}", WORK / f"passed-on-roster.{kind}"
+    with shared([FUNCTIONS], "functions") as office:
         document = office.open(BUILD / "examples" / "rounds.ots")
         recalculate(document)
-        check("with the extension: nothing is said to be missing", says_missing(document), [])
+        assert says_missing(document) == []
         before = roster(document)
-        check("the roster has goals to keep", sum(1 for row in before if row[1] != "") > 10, True)
-        for path in passed_on.values():
-            save(document, path)
-        document.close(True)
-    with Office([], WORK / "without", reuse=True) as office:
-        for kind, path in passed_on.items():
-            document = office.open(path)
-            if kind == "xlsx":  # keeps the last values until then
-                recalculate(document)
-            check(f"{kind}: without the extension: said on Event and Roster",
-                  {"Event", "Roster"} - set(says_missing(document)), set())
-            document.NamedRanges.getByName("event_title").ReferredCells.getCellByPosition(0, 0).String = "Changed"
-            save(document, path.with_stem("passed-on-roster"))
-            document.close(True)
-        for name in ("tests", "wall"):
-            document = office.open(BUILD / "templates" / "en" / f"{name}.ots")
-            check(f"{name}: without the extension: said", says_missing(document) != [], True)
-            document.close(True)
-    with private_office() as office:
-        for kind, path in passed_on.items():
-            document = office.open(path.with_stem("passed-on-roster"))
+        assert sum(1 for row in before if row[1] != "") > 10, "the roster has goals to keep"
+        save(document, path)
+    with shared([], "without") as office:
+        document = office.open(path)
+        if kind == "xlsx":  # keeps the last values until then
             recalculate(document)
-            check(f"{kind}: back with the extension: nothing is missing", says_missing(document), [])
-            check(f"{kind}: back with the extension: the roster", roster(document), before)
-            check(f"{kind}: back with the extension: the change", document.NamedRanges.getByName(
-                "event_title").ReferredCells.getCellByPosition(0, 0).String, "Changed")
-            document.close(True)
+        assert {"Event", "Roster"} <= set(says_missing(document))
+        document.NamedRanges.getByName("event_title").ReferredCells.getCellByPosition(0, 0).String = "Changed"
+        save(document, changed)
+    with shared([FUNCTIONS], "functions") as office:
+        document = office.open(changed)
+        recalculate(document)
+        assert says_missing(document) == []
+        assert roster(document) == before
+        assert document.NamedRanges.getByName("event_title").ReferredCells.getCellByPosition(0, 0).String == "Changed"
 
 
-def broken_packages():
-    """A package whose library is missing or unloadable installs without complaint; the examples must tell."""
-    for what in ("missing", "unloadable"):
-        package = WORK / f"{what}.oxt"
-        with zipfile.ZipFile(OXT) as whole, zipfile.ZipFile(package, "w") as broken:
-            for item in whole.infolist():
-                content = whole.read(item)
-                if item.filename.endswith(".so"):
-                    if what == "missing":
-                        continue
-                    content = b"no library\n"
-                broken.writestr(item, content)
-        with Office([package], WORK / what) as office:
-            sheet = office.new().Sheets[0]
-            type_examples(sheet)
-            check(f"library {what}: every example is reported wrong", len(wrong_examples(sheet)), len(CATALOG))
+@pytest.mark.parametrize("name", ("tests", "wall"))
+def test_template_says_that_the_extension_is_missing(name):
+    with shared([], "without") as office:
+        assert says_missing(office.open(BUILD / "templates" / "en" / f"{name}.ots")) != []
 
 
-def private_office():
-    return Office([OXT], WORK / "office", reuse=True)
-
-
-def main():
-    WORK.mkdir(parents=True, exist_ok=True)
-    parts = [examples, contract, arrays, wizard, decimal_comma, file_formats, workbook_without_extension,
-             broken_packages]
-    chosen = sys.argv[2:] or [part.__name__ for part in parts]
-    for part in parts:
-        if part.__name__ in chosen:
-            part()
-    return finish()
-
-
-if __name__ == "__main__":
-    sys.exit(main())
+@pytest.mark.parametrize("library", ("missing", "unloadable"))
+def test_examples_tell_a_package_without_its_library(library):
+    """Such a package installs without complaint."""
+    package = WORK / f"{library}.oxt"
+    with zipfile.ZipFile(FUNCTIONS) as whole, zipfile.ZipFile(package, "w") as broken:
+        for item in whole.infolist():
+            content = whole.read(item)
+            if item.filename.endswith(".so"):
+                if library == "missing":
+                    continue
+                content = b"no library\n"
+            broken.writestr(item, content)
+    with shared([package], library) as office:
+        sheet = office.new().Sheets[0]
+        type_examples(sheet)
+        assert len(wrong_examples(sheet)) == len(CATALOG)

@@ -1,0 +1,60 @@
+"""The offices that the tests share: one runs at a time in a process, and goes on running until another is wanted."""
+
+import os
+import sys
+from contextlib import contextmanager
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[2]
+BUILD = Path(os.environ.get("PACECELLS_BUILD", ROOT / "build" / "release")).resolve()
+FUNCTIONS = BUILD / "functions.oxt"  # the cell functions alone
+OXT = Path(os.environ.get("PACECELLS_OXT", BUILD / "pacecells.oxt")).resolve()  # everything
+WORK = BUILD / "office-tests"
+LIMIT = 600  # seconds that one case may keep an office
+
+sys.path.insert(0, str(ROOT / "templates"))
+from office import Office  # noqa: E402
+
+_running = {}  # what was asked for, and the office: one entry at most
+
+
+def alive(office):
+    return office.process is not None and office.process.poll() is None
+
+
+def stop():
+    """Ends the office that runs, if one does."""
+    while _running:
+        _running.popitem()[1].stop()
+
+
+@contextmanager
+def shared(extensions=(OXT,), name="office", **options):
+    """An office with those extensions, whose files are in WORK / name; `options` are those of `Office`.
+
+    One that runs already with the same is taken, another one is ended first. The documents opened meanwhile are closed.
+    """
+    WORK.mkdir(parents=True, exist_ok=True)
+    wanted = (tuple(extensions), name, repr(sorted(options.items())))
+    if wanted not in _running or not alive(_running[wanted]):
+        stop()
+        started = Office(extensions, WORK / name, reuse=True, **options)
+        _running[wanted] = started.__enter__()
+    office = _running[wanted]
+    office.watch(LIMIT)
+    before = {document.RuntimeUID for document in office.desktop.Components}
+    try:
+        yield office
+    finally:
+        if alive(office):
+            for document in list(office.desktop.Components):
+                if document.RuntimeUID not in before:
+                    document.close(True)
+
+
+def log():
+    """The end of what the office printed that runs, or ran last; and whether it still lives."""
+    for office in _running.values():
+        text = (office.workdir / "office.log").read_text(errors="replace")[-3000:]
+        return ("" if alive(office) else "THE OFFICE IS GONE.\n") + text
+    return ""
