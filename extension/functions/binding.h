@@ -141,6 +141,20 @@ constexpr std::array<bool, sizeof...(P)> times(Result<R> (*)(P...)) {
     return {is_time<P>...};
 }
 
+template <class T>
+inline constexpr int bound = 0;
+template <int most>
+inline constexpr int bound<NumberUpTo<most>> = most;
+template <int most>
+inline constexpr int bound<WholeUpTo<most>> = most;
+template <class T>
+inline constexpr int bound<std::optional<T>> = bound<T>;
+
+template <class R, class... P>
+constexpr std::array<int, sizeof...(P)> bounds(Result<R> (*)(P...)) {
+    return {bound<P>...};
+}
+
 } // namespace detail
 
 // A row; a missing parameter text does not compile.
@@ -153,10 +167,12 @@ template <auto function, std::size_t N>
     Row result{method, name, description, domain, source, example, detail::kind(function), N, {}, nullptr};
     constexpr auto optionals = detail::optionals(function);
     constexpr auto times = detail::times(function);
+    constexpr auto bounds = detail::bounds(function);
     for (std::size_t i = 0; i < N; ++i) {
         result.storage[i] = parameters[i];
         result.storage[i].optional = optionals[i];
         result.storage[i].time = times[i];
+        result.storage[i].most = bounds[i];
     }
     result.evaluate = &detail::evaluate<function>;
     return result;

@@ -80,6 +80,10 @@ Result<Seconds> read_time(const Cell& cell, int below_minutes, bool zero_allowed
     return time;
 }
 
+Error above_bound(int most, double value) {
+    return out_of_domain("needs a number up to %1, got %2: nobody can mean more.", most, value);
+}
+
 } // namespace detail
 
 Result<DayTime> Read<DayTime>::from(const Cell& cell) {
@@ -101,7 +105,7 @@ Result<DayTime> Read<DayTime>::from(const Cell& cell) {
         ++at;
     while (count < 3) {
         const auto [next, problem] = std::from_chars(at, end, parts[count]);
-        if (problem != std::errc{} || next - at > 2 || parts[count] < 0)
+        if (problem != std::errc{} || next - at > 2 || *at == '-')
             break;
         ++count;
         at = next;
@@ -116,13 +120,25 @@ Result<DayTime> Read<DayTime>::from(const Cell& cell) {
     return DayTime{(parts[0] * 3600.0 + parts[1] * 60.0 + parts[2]) / seconds_a_day};
 }
 
+// A person may type 2:30 where plain seconds are due: such a Calc time is below an hour. Between that and the shortest
+// time of one rep nobody can tell what is meant.
 Result<PlainSeconds> Read<PlainSeconds>::from(const Cell& cell) {
+    constexpr double hour = 1.0 / 24;
+    constexpr double shortest_rep = 0.17;
+    if (std::holds_alternative<std::string>(cell)) {
+        auto time = detail::read_time(cell, 60, true);
+        if (!time)
+            return time.error();
+        return PlainSeconds{*time};
+    }
     auto number = number_in(cell);
     if (!number)
         return number.error();
     if (*number < 0)
         return out_of_domain("needs seconds, at least 0, got %1.", *number);
-    if (*number > 0 && *number < 0.17)
+    if (*number > 0 && *number < hour)
+        return PlainSeconds{Seconds{*number * seconds_a_day}};
+    if (*number >= hour && *number < shortest_rep)
         return out_of_domain("needs a plain number of seconds such as 2.5, and got what looks like a time of day.");
     return PlainSeconds{Seconds{*number}};
 }

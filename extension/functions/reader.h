@@ -49,6 +49,24 @@ struct Whole {
     int value;
 };
 
+// A number or a whole number that nobody can mean above a bound: a date or a stray power of ten is refused. The bounds
+// are judgement, far above what people do.
+template <int most>
+struct NumberUpTo {
+    double value;
+};
+template <int most>
+struct WholeUpTo {
+    int value;
+};
+using CalorieNumber = NumberUpTo<10'000>;
+using RateNumber = NumberUpTo<5'000>;      // cal/h
+using PowerNumber = NumberUpTo<3'000>;     // W
+using ReserveNumber = NumberUpTo<100'000>; // J
+using CountNumber = NumberUpTo<9'999>;     // reps and rounds, decimal
+using Count = WholeUpTo<9'999>;            // reps and rounds, whole
+using LoadNumber = NumberUpTo<1'000>;
+
 struct Text {
     std::string value;
 };
@@ -122,6 +140,32 @@ struct Read<Number> {
 template <>
 struct Read<Whole> {
     static Result<Whole> from(const Cell& cell);
+};
+namespace detail {
+[[nodiscard]] Error above_bound(int most, double value);
+} // namespace detail
+
+template <int most>
+struct Read<NumberUpTo<most>> {
+    static Result<NumberUpTo<most>> from(const Cell& cell) {
+        const auto number = Read<Number>::from(cell);
+        if (!number)
+            return number.error();
+        if (number->value > most)
+            return detail::above_bound(most, number->value);
+        return NumberUpTo<most>{number->value};
+    }
+};
+template <int most>
+struct Read<WholeUpTo<most>> {
+    static Result<WholeUpTo<most>> from(const Cell& cell) {
+        const auto number = Read<Whole>::from(cell);
+        if (!number)
+            return number.error();
+        if (number->value > most)
+            return detail::above_bound(most, number->value);
+        return WholeUpTo<most>{number->value};
+    }
 };
 template <>
 struct Read<Text> {

@@ -1,6 +1,6 @@
 // Writes into a folder of the build what the office shows around the cells: the menu's registration and the table of
 // texts. Fails where a text lacks a language.
-#include "commands/menu.h"
+#include "menu.h"
 
 #include <nlohmann/json.hpp>
 

@@ -86,10 +86,29 @@ TEST(Cells, HoursWhereMinutesWereMeantAreCaught) {
     EXPECT_TRUE(refused(evaluate("ergConvert", {cell("10:00"), cell("split"), cell("W")})));
 }
 
-TEST(Cells, ATimeWhereSecondsAreMeantIsCaught) {
-    EXPECT_TRUE(refused(evaluate("ergTime", {cell(15), cell(1000), cell(6.0 / 86400)})));
-    EXPECT_FALSE(refused(evaluate("ergTime", {cell(15), cell(1000), cell(0.0)})));
+TEST(Cells, ATimeWhereSecondsAreMeantIsUnderstoodBelowAnHour) {
+    const auto plain = number(evaluate("ergTime", {cell(15), cell(1000), cell(6.0)}));
+    EXPECT_NEAR(number(evaluate("ergTime", {cell(15), cell(1000), cell(6.0 / 86400)})), plain, 1e-12);
+    EXPECT_NEAR(number(evaluate("ergTime", {cell(15), cell(1000), cell("0:06")})), plain, 1e-12);
+    EXPECT_TRUE(refused(evaluate("ergTime", {cell(15), cell(1000), cell(1.0 / 24)})));
+    EXPECT_TRUE(refused(evaluate("ergTime", {cell(15), cell(1000), cell(0.1699)})));
     EXPECT_FALSE(refused(evaluate("ergTime", {cell(15), cell(1000), cell(0.17)})));
+}
+
+TEST(Cells, WhatNobodyCanMeanIsRefused) {
+    const double date = 46351; // a day of 2026 as Calc counts
+    EXPECT_TRUE(refused(evaluate("ergTime", {cell(date), cell(1000)})));
+    EXPECT_TRUE(refused(evaluate("ergTime", {cell(15), cell(date)})));
+    EXPECT_TRUE(refused(evaluate("paceErgneed", {cell("2:00"), cell(1e308), cell(60)})));
+    EXPECT_TRUE(refused(evaluate("testFloor", {cell("18:00"), cell(3001), cell(18000)})));
+    EXPECT_TRUE(refused(evaluate("testFloor", {cell("18:00"), cell(240), cell(100001)})));
+    EXPECT_TRUE(refused(evaluate("setsMaxreps", {cell(1001), cell(2000)})));
+    EXPECT_FALSE(refused(evaluate("setsMaxreps", {cell(999), cell(1000)})));
+}
+
+TEST(Cells, ATimeOfDayIsNeverNegative) {
+    const std::vector<Argument> heats{cell("A"), cell(80), cell(2), cell("-0:30")};
+    EXPECT_TRUE(refused(evaluate("heatList", heats)));
 }
 
 TEST(Cells, WhatIsLeftOutIsTheDefaultAndWhatIsBlankIsZero) {

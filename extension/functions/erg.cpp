@@ -1,0 +1,87 @@
+// The ERG family: what a cell hands over, and what the model makes of it.
+#include "family.h"
+
+#include "pacecells/ergometer.h"
+
+namespace pacecells {
+
+namespace {
+
+// The rows read the kind of a parameter from its type, so parameters are values.
+// NOLINTBEGIN(performance-unnecessary-value-param)
+
+Result<double> erg_convert(NumberOrText value, Text from, Text to, std::optional<Text> machine) {
+    const auto unit_from = parse_erg_unit(from.value);
+    if (!unit_from)
+        return unit_from.error();
+    const auto unit_to = parse_erg_unit(to.value);
+    if (!unit_to)
+        return unit_to.error();
+    Machine which = Machine::row;
+    if (machine) {
+        const auto parsed = parse_machine(machine->value);
+        if (!parsed)
+            return parsed.error();
+        which = *parsed;
+    }
+    double given = 0;
+    if (*unit_from == ErgUnit::split) {
+        const auto split = Read<SplitTime>::from(std::visit([](auto&& v) { return Cell{v}; }, value.value));
+        if (!split)
+            return detail::about(0, split.error());
+        given = split->value.value();
+    } else if (const auto* number = std::get_if<double>(&value.value)) {
+        given = *number;
+    } else {
+        return out_of_domain("A value in %1 is a number; a text is understood for a split only.", from.value);
+    }
+    auto converted = convert(given, *unit_from, *unit_to, which);
+    if (!converted || *unit_to != ErgUnit::split)
+        return converted;
+    return *converted / seconds_a_day;
+}
+
+Result<Seconds> erg_time(CalorieNumber calories, RateNumber rate, std::optional<PlainSeconds> spin_up) {
+    return time_for(Kilocalories{calories.value}, CaloriesPerHour{rate.value}, value_or(spin_up, Seconds{0}));
+}
+
+Result<CaloriesPerHour> erg_rate(CalorieNumber calories, Duration time, std::optional<PlainSeconds> spin_up) {
+    return rate_for(Kilocalories{calories.value}, time.value, value_or(spin_up, Seconds{0}));
+}
+
+Result<Kilocalories> erg_calories(AnyTime time, RateNumber rate, std::optional<PlainSeconds> spin_up) {
+    return calories_by(time.value, CaloriesPerHour{rate.value}, value_or(spin_up, Seconds{0}));
+}
+
+// NOLINTEND(performance-unnecessary-value-param)
+
+constexpr Row rows[] = {
+    row<&erg_convert>(
+        "ergConvert", "ERG.CONVERT", "Converts between calories an hour, watts and the split of an ergometer.",
+        {{"value", "Value to convert; a split is a time."},
+         {"from", "Its unit: \"cal/h\", \"W\" or \"split\"."},
+         {"to", "Unit wanted: \"cal/h\", \"W\" or \"split\"."},
+         {"machine", "\"row\", \"ski\" or \"bike\"; \"row\" if left out."}},
+        "At least 300 cal/h; exactly 300 is 0 W and has no split. A split is above 0 and below 10 min. "
+        "\"armbike\" is refused: its calories follow no such formula.",
+        "Power and split: A. Dudhia, The Physics of Ergometers. Calories: 300 + 4 x 0.8604 W, from memory; "
+        "within 0.4 % of Dudhia's formula. Air-braked monitors of this formula only: check yours.",
+        {"1000;\"cal/h\";\"W\"", "203.394"}),
+    row<&erg_time>("ergTime", "ERG.TIME", "Time until that many calories are done.",
+                   {{"calories", "Calories to do."}, {"cal_per_hour", "Rate in cal/h."}, {"spin_up_s", spin_up_text}},
+                   "calories and rate above 0.", arithmetic, {"15;1000", "0:54"}),
+    row<&erg_rate>("ergRate", "ERG.RATE", "Rate in cal/h that has the calories done in that time.",
+                   {{"calories", "Calories to do."}, {"time", "Time for them."}, {"spin_up_s", spin_up_text}},
+                   "calories and time above 0; Err:523 where the spin-up takes all the time.", arithmetic,
+                   {"20;\"1:00\"", "1200"}),
+    row<&erg_calories>(
+        "ergCalories", "ERG.CALORIES", "Calories done by then, decimal; 0 before the spin-up is over.",
+        {{"time", "Time on the ergometer."}, {"cal_per_hour", "Rate in cal/h."}, {"spin_up_s", spin_up_text}},
+        "time at least 0, rate above 0.", arithmetic, {"\"0:54\";1000", "15"}),
+};
+
+} // namespace
+
+std::span<const Row> erg_rows() { return rows; }
+
+} // namespace pacecells

@@ -1,0 +1,101 @@
+// The TEST family: what a cell hands over, and what the model makes of it.
+#include "family.h"
+
+#include "pacecells/critical_power.h"
+
+namespace pacecells {
+
+namespace {
+
+// The rows read the kind of a parameter from its type, so parameters are values.
+// NOLINTBEGIN(performance-unnecessary-value-param)
+
+Result<Answer> test_critical(RawCells times, Numbers watts, std::optional<Whole> index) {
+    if (times.cells.size() != watts.values.size())
+        return out_of_domain("Every test needs a time and its watts: there are %1 times and %2 watts.",
+                             times.cells.size(), watts.values.size());
+    std::vector<Seconds> test_times;
+    std::vector<Watts> test_watts;
+    for (std::size_t i = 0; i < times.cells.size(); ++i) {
+        if (is_blank(times.cells[i]) && !watts.values[i])
+            continue; // a spare row
+        if (is_blank(times.cells[i]) || !watts.values[i])
+            return out_of_domain("Every test needs a time and its watts: test %1 has only one of them.", i + 1);
+        const auto time = Read<ShortTime>::from(times.cells[i]);
+        if (!time)
+            return detail::about(0, time.error());
+        test_times.push_back(time->value);
+        test_watts.emplace_back(*watts.values[i]);
+    }
+    const auto fit = fit_critical_power(test_times, test_watts);
+    if (!fit)
+        return fit.error();
+    const auto known = [](const auto& value) {
+        return value ? to_cell(*value) : Cell{not_available("Two tests give exact values; errors need a third.")};
+    };
+    return pick(Range{1,
+                      5,
+                      {to_cell(fit->values.critical), to_cell(fit->values.reserve), known(fit->critical_error),
+                       known(fit->reserve_error), known(fit->r_squared)}},
+                {}, index);
+}
+
+Result<Watts> test_power(Duration time, PowerNumber critical, ReserveNumber reserve) {
+    return power_for(time.value, values_in(critical, reserve));
+}
+
+Result<CaloriesPerHour> test_alone(Duration cap, PowerNumber critical, ReserveNumber reserve) {
+    return rate_alone(cap.value, values_in(critical, reserve));
+}
+
+Result<CaloriesPerHour> test_floor(Duration cap, PowerNumber critical, ReserveNumber reserve,
+                                   std::optional<Number> share) {
+    return rate_floor(cap.value, values_in(critical, reserve), value_or(share, 0.75));
+}
+
+Result<Seconds> test_predict(ShortTime time, Number known, Number distance, std::optional<Number> exponent) {
+    return predict_time(time.value, Metres{known.value}, Metres{distance.value}, value_or(exponent, 1.06));
+}
+
+// NOLINTEND(performance-unnecessary-value-param)
+
+constexpr Row rows[] = {
+    row<&test_critical>(
+        "testCritical", "TEST.CRITICAL",
+        "Critical power (W), the reserve above it (J), their standard errors and R², from maximal tests.",
+        {{"times", "Times of the tests."},
+         {"watts", "Mean watts of each."},
+         {"index", "1 to 5 for one of the values; all five if left out."}},
+        "Two tests or more with different times, below 1 h. #N/A for errors and R² of two tests; "
+        "Err:523 where the tests contradict each other. Honest for tests of 2 to 20 minutes.",
+        "Work-time form, Gaesser et al. 1995; least squares checked against NIST StRD Norris.",
+        {"{\"2:00\"|\"3:00\"|\"5:00\"|\"8:00\"|\"15:00\"};{425|362|318|291|274};1", "251.095"}),
+    row<&test_power>("testPower", "TEST.POWER", "Watts that can be held for that time.",
+                     {{"time", "Time to hold."}, {"critical_W", critical_text}, {"reserve_J", reserve_text}},
+                     "All above 0.", "Monod and Scherrer's line in the form of Gaesser et al. 1995.",
+                     {"\"10:00\";250;18000", "280"}),
+    row<&test_alone>("testAlone", "TEST.ALONE",
+                     "Rate in cal/h that can be held for the whole cap with nothing else to do.",
+                     {{"cap", cap_text}, {"critical_W", critical_text}, {"reserve_J", reserve_text}}, "All above 0.",
+                     "TEST.POWER and ERG.CONVERT.", {"\"20:00\";251;20100", "1221.49"}),
+    row<&test_floor>("testFloor", "TEST.FLOOR", "Rate in cal/h to hold to the end of a mixed task.",
+                     {{"cap", cap_text},
+                      {"critical_W", critical_text},
+                      {"reserve_J", reserve_text},
+                      {"share", "Share of the watts of TEST.ALONE; 0.75 if left out."}},
+                     "share above 0, at most 1.", "The share is judgement, no source.",
+                     {"\"20:00\";251;20100", "991.116"}),
+    row<&test_predict>("testPredict", "TEST.PREDICT", "Time over another distance, from one that is known.",
+                       {{"known_time", "Time known."},
+                        {"known_distance", "Its distance."},
+                        {"distance", "Distance wanted, in the same unit."},
+                        {"exponent", "1.06 if left out."}},
+                       "All above 0; known_time below 1 h.", "P. Riegel 1981, American Scientist 69.",
+                       {"\"20:00\";5;10", "41:42"}),
+};
+
+} // namespace
+
+std::span<const Row> test_rows() { return rows; }
+
+} // namespace pacecells
