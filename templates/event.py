@@ -4,7 +4,7 @@ Sheets for people come first; four sheets of workings follow, hidden, one row or
 number can be traced. Formulas are written for the first row and filled down.
 """
 
-from book import Book, address, column, pc, quoted
+from builder import Book, address, column, pc, quoted
 from event_base import (ATHLETES, CAL, CARRY, CAUTION, DIVISIONS, GROUPS, MACHINES, METRES, MOVEMENTS, REP, RIEGEL, ROUNDS,
                         RUN, STATIONS, STILL, STRIP, TESTED, UNITS, Columns, no_athletes, own, stamp, texts_clock)
 import event_after

@@ -1,6 +1,6 @@
 """The day itself and what comes after it: results, review, layout, the field, the season."""
 
-from book import address, column, pc
+from builder import address, column, pc
 from event_base import ATHLETES, CAUTION, ROUNDS, STATIONS, no_athletes, own, stamp
 from event_paper import division_reps
 

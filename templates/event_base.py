@@ -2,7 +2,7 @@
 
 import re
 
-from book import column
+from builder import column
 
 ATHLETES, STATIONS, DIVISIONS, ROUNDS, GROUPS, TESTED = 200, 12, 6, 40, 5, 300
 MACHINES = ("row", "ski", "bike", "armbike")

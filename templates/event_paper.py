@@ -1,6 +1,6 @@
 """What is printed and hung up before the start: schemes, versions, wall tables, cards, warm-up, heats, judge sheets."""
 
-from book import LINE, address, column, line, pc
+from builder import LINE, address, column, line, pc
 from event_base import (ATHLETES, CARD_ROWS, CAUTION, REP, ROUNDS, STATIONS, no_athletes, own, stamp,
                         texts_clock)
 

@@ -4,7 +4,7 @@ One row an athlete on the sheet Tests; a page for one athlete; a summary that ev
 are a hidden sheet with one row an athlete, so that every number can be traced.
 """
 
-from book import SERIES, Book, address, column, iso_day, pc, quoted
+from builder import SERIES, Book, address, column, iso_day, pc, quoted
 from event_base import CAUTION, RIEGEL, Columns
 from office import save
 
