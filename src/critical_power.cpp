@@ -1,10 +1,12 @@
 #include "pacecells/critical_power.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <string>
 #include <vector>
 
+#include "pacecells/clock.h"
 #include "pacecells/ergometer.h"
 #include "pacecells/line.h"
 #include "pacecells/text.h"
@@ -71,12 +73,14 @@ Result<Watts> power_for(Seconds time, CriticalPower values) {
 Result<CaloriesPerHour> rate_alone(Seconds cap, CriticalPower values) { return rate_floor(cap, values, 1); }
 
 Result<CaloriesPerHour> rate_floor(Seconds cap, CriticalPower values, double share) {
+    const auto alone = power_for(cap, values);
+    return alone ? rate_in_mixed_task(*alone, share) : Result<CaloriesPerHour>{alone.error()};
+}
+
+Result<CaloriesPerHour> rate_in_mixed_task(Watts alone, double share) {
     if (!(share > 0) || !(share <= 1))
         return out_of_domain("The share must be above 0 and at most 1; got %1.", share);
-    const auto alone = power_for(cap, values);
-    if (!alone)
-        return alone.error();
-    return calorie_rate(share * *alone);
+    return calorie_rate(share * alone);
 }
 
 Result<Seconds> predict_time(Seconds known_time, Metres known_distance, Metres distance, double exponent) {
@@ -92,6 +96,48 @@ Result<Seconds> predict_time(Seconds known_time, Metres known_distance, Metres d
     if (!positive(time.value()))
         return out_of_domain("The distances are too far apart to predict from.");
     return time;
+}
+
+Result<Watts> predict_power(Watts known_power, Seconds known_time, Seconds time) {
+    if (!positive(known_power.value()))
+        return out_of_domain("The power of a test must be above 0 W; got %1.", known_power.value());
+    for (const Seconds given : {known_time, time})
+        if (!positive(given.value()))
+            return out_of_domain("The time must be above 0 s; got %1.", given.value());
+    return finite(known_power * std::pow(known_time / time, 3 - 3 / riegel_exponent));
+}
+
+Result<Watts> most_watts(Seconds time) {
+    struct Best {
+        double minutes;
+        double watts;
+    };
+    constexpr std::array best{Best{1, 1000}, Best{4, 650}, Best{6, 600}, Best{15, 480}, Best{60, 400}};
+    if (!positive(time.value()))
+        return out_of_domain("The time must be above 0 s; got %1.", time.value());
+    const double minutes = time.value() / 60;
+    std::size_t to = 1;
+    while (to + 1 < best.size() && minutes > best[to].minutes)
+        ++to;
+    const auto [m0, w0] = best[to - 1];
+    const auto [m1, w1] = best[to];
+    return finite(Watts{w0 * std::pow(minutes / m0, std::log(w1 / w0) / std::log(m1 / m0))});
+}
+
+Result<Watts> believable(Watts power, Seconds time) {
+    const auto most = most_watts(time);
+    if (!most)
+        return most.error();
+    if (!positive(power.value()))
+        return out_of_domain("The power of a test must be above 0 W; got %1.", power.value());
+    if (power > *most) {
+        const auto clock = clock_text(time);
+        if (!clock)
+            return clock.error();
+        return out_of_domain("%1 W for %2 is more than the best in the world hold, about %3 W. Is the unit right?",
+                             std::round(power.value()), *clock, std::round(most->value()));
+    }
+    return power;
 }
 
 } // namespace pacecells

@@ -123,6 +123,17 @@ Result<Seconds> split_at_power(Watts power) {
     return finite(Seconds{std::cbrt(power_times_split_cubed / power.value())});
 }
 
+Result<Watts> power_over(Metres distance, Seconds time, Machine machine) {
+    const auto base = split_distance(machine);
+    if (!base)
+        return base.error();
+    if (!positive(distance.value()))
+        return out_of_domain("The distance must be above 0 m; got %1.", distance.value());
+    if (!positive(time.value()))
+        return out_of_domain("The time must be above 0 s; got %1.", time.value());
+    return power_at_split(time * (*base / distance));
+}
+
 Result<double> convert(double value, ErgUnit from, ErgUnit to, Machine machine) {
     if (machine == Machine::armbike) {
         return out_of_domain("An arm bike counts its calories by no such formula: convert for row, ski or bike.");

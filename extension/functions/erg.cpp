@@ -1,6 +1,7 @@
 // The ERG family: what a cell hands over, and what the model makes of it.
 #include "family.h"
 
+#include "pacecells/critical_power.h"
 #include "pacecells/ergometer.h"
 
 namespace pacecells {
@@ -17,13 +18,9 @@ Result<double> erg_convert(NumberOrText value, Text from, Text to, std::optional
     const auto unit_to = parse_erg_unit(to.value);
     if (!unit_to)
         return unit_to.error();
-    Machine which = Machine::row;
-    if (machine) {
-        const auto parsed = parse_machine(machine->value);
-        if (!parsed)
-            return parsed.error();
-        which = *parsed;
-    }
+    const auto which = machine_in(machine);
+    if (!which)
+        return which.error();
     double given = 0;
     if (*unit_from == ErgUnit::split) {
         const auto split = Read<SplitTime>::from(std::visit([](auto&& v) { return Cell{v}; }, value.value));
@@ -35,10 +32,18 @@ Result<double> erg_convert(NumberOrText value, Text from, Text to, std::optional
     } else {
         return out_of_domain("A value in %1 is a number; a text is understood for a split only.", from.value);
     }
-    auto converted = convert(given, *unit_from, *unit_to, which);
+    auto converted = convert(given, *unit_from, *unit_to, *which);
     if (!converted || *unit_to != ErgUnit::split)
         return converted;
     return *converted / seconds_a_day;
+}
+
+Result<Watts> erg_watts(DistanceNumber distance, ShortTime time, std::optional<Text> machine) {
+    const auto which = machine_in(machine);
+    if (!which)
+        return which.error();
+    const auto watts = power_over(Metres{distance.value}, time.value, *which);
+    return watts ? believable(*watts, time.value) : watts;
 }
 
 Result<Seconds> erg_time(CalorieNumber calories, RateNumber rate, std::optional<PlainSeconds> spin_up) {
@@ -61,7 +66,7 @@ constexpr Row rows[] = {
         {{"value", "Value to convert; a split is a time."},
          {"from", "Its unit: \"cal/h\", \"W\" or \"split\"."},
          {"to", "Unit wanted: \"cal/h\", \"W\" or \"split\"."},
-         {"machine", "\"row\", \"ski\" or \"bike\"; \"row\" if left out."}},
+         {"machine", machine_text}},
         "At least 300 cal/h; exactly 300 is 0 W and has no split. A split is above 0 and below 10 min. "
         "\"armbike\" is refused: its calories follow no such formula.",
         "Power and split: A. Dudhia, The Physics of Ergometers. Calories: 300 + 4 x 0.8604 W, from memory; "
@@ -78,6 +83,12 @@ constexpr Row rows[] = {
         "ergCalories", "ERG.CALORIES", "Calories done by then, decimal; 0 before the spin-up is over.",
         {{"time", "Time on the ergometer."}, {"cal_per_hour", "Rate in cal/h."}, {"spin_up_s", spin_up_text}},
         "time at least 0, rate above 0.", arithmetic, {"\"0:54\";1000", "15"}),
+    row<&erg_watts>("ergWatts", "ERG.WATTS", "Mean watts of an ergometer over a distance done in that time.",
+                    {{"distance", "Distance in metres."}, {"time", "Time for it."}, {"machine", machine_text}},
+                    "distance and time above 0, time below 1 h. Watts above what the best in the world hold for that "
+                    "long are refused. \"armbike\" has no such formula.",
+                    "A. Dudhia, The Physics of Ergometers. The most that people hold is judgement, from memory.",
+                    {"1000;\"3:52\"", "224.230"}),
 };
 
 } // namespace

@@ -8,6 +8,7 @@
 #include "catalog.h"
 
 #include "pacecells/critical_power.h"
+#include "pacecells/ergometer.h"
 #include "pacecells/score.h"
 
 #include <optional>
@@ -49,6 +50,9 @@ class RoundReps {
     return {Watts{critical.value}, Joules{reserve.value}};
 }
 
+// The rower if left out.
+[[nodiscard]] Result<Machine> machine_in(const std::optional<Text>& machine);
+
 // A group is known by its text; a number serves as all its digits.
 [[nodiscard]] std::string group_text(const Cell& cell);
 [[nodiscard]] std::vector<std::string> texts(const RawCells& range);
@@ -63,6 +67,7 @@ inline constexpr std::string_view reps_per_round_text =
 inline constexpr std::string_view critical_text = "Critical power in watts.";
 inline constexpr std::string_view reserve_text = "Reserve above critical power in joules.";
 inline constexpr std::string_view spin_up_text = "Seconds before the monitor counts; 0 if left out.";
+inline constexpr std::string_view machine_text = "\"row\", \"ski\" or \"bike\"; \"row\" if left out.";
 inline constexpr std::string_view erg_calories_text = "Calories on the ergometer in each round.";
 inline constexpr std::string_view other_text = "Seconds for all else in the round.";
 

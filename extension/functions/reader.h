@@ -66,6 +66,7 @@ using ReserveNumber = NumberUpTo<100'000>; // J
 using CountNumber = NumberUpTo<9'999>;     // reps and rounds, decimal
 using Count = WholeUpTo<9'999>;            // reps and rounds, whole
 using LoadNumber = NumberUpTo<1'000>;
+using DistanceNumber = NumberUpTo<100'000>; // m
 
 struct Text {
     std::string value;

@@ -2,6 +2,10 @@
 #include "family.h"
 
 #include "pacecells/critical_power.h"
+#include "pacecells/ergometer.h"
+#include "pacecells/text.h"
+
+#include <charconv>
 
 namespace pacecells {
 
@@ -57,6 +61,36 @@ Result<Seconds> test_predict(ShortTime time, Number known, Number distance, std:
     return predict_time(time.value, Metres{known.value}, Metres{distance.value}, value_or(exponent, 1.06));
 }
 
+// What was done in a test: calories as a number, or metres as a text such as "1000 m".
+Result<Watts> power_of_test(const ShortTime& time, const NumberOrText& done, Machine machine) {
+    if (const auto* text = std::get_if<std::string>(&done.value)) {
+        const auto folded = fold(*text);
+        const char* const end = folded.data() + folded.size();
+        double metres = 0;
+        const auto [unit, problem] = std::from_chars(folded.data(), end, metres);
+        if (problem != std::errc{} || trim({unit, end}) != "m")
+            return out_of_domain("%1 is neither calories nor metres: write 150, or \"1000 m\".", quoted(*text));
+        return power_over(Metres{metres}, time.value, machine);
+    }
+    if (machine == Machine::armbike)
+        return out_of_domain("An arm bike counts its calories by no such formula: convert for row, ski or bike.");
+    const auto rate = rate_for(Kilocalories{*std::get_if<double>(&done.value)}, time.value);
+    return rate ? power(*rate) : Result<Watts>{rate.error()};
+}
+
+Result<CaloriesPerHour> test_rate(ShortTime time, NumberOrText done, Duration cap, std::optional<Number> share,
+                                  std::optional<Text> machine) {
+    const auto which = machine_in(machine);
+    if (!which)
+        return which.error();
+    auto watts = power_of_test(time, done, *which);
+    if (watts)
+        watts = believable(*watts, time.value);
+    if (watts)
+        watts = predict_power(*watts, time.value, cap.value);
+    return watts ? rate_in_mixed_task(*watts, value_or(share, 0.75)) : Result<CaloriesPerHour>{watts.error()};
+}
+
 // NOLINTEND(performance-unnecessary-value-param)
 
 constexpr Row rows[] = {
@@ -92,6 +126,17 @@ constexpr Row rows[] = {
                         {"exponent", "1.06 if left out."}},
                        "All above 0; known_time below 1 h.", "P. Riegel 1981, American Scientist 69.",
                        {"\"20:00\";5;10", "41:42"}),
+    row<&test_rate>(
+        "testRate", "TEST.RATE", "Rate in cal/h to plan with in a mixed task, from one maximal test on the ergometer.",
+        {{"time", "Time of the test."},
+         {"done", "Calories done in it, or a text with metres such as \"1000 m\"."},
+         {"cap", cap_text},
+         {"share", "Share of the watts that can be held for the whole cap; 0.75 if left out."},
+         {"machine", machine_text}},
+        "All above 0, time below 1 h, share at most 1. A test above what the best in the world hold for that long is "
+        "refused. \"armbike\" has no such formula.",
+        "Riegel 1981 on watts, exponent 0.17. The share and the most that people hold are judgement.",
+        {"\"10:00\";165;\"17:00\"", "772.909"}),
 };
 
 } // namespace

@@ -44,9 +44,34 @@ Result<CaloriesPerHour> rate_alone(Seconds cap, CriticalPower values);
 // Domain: 0 < share <= 1.
 Result<CaloriesPerHour> rate_floor(Seconds cap, CriticalPower values, double share = 0.75);
 
+inline constexpr double riegel_exponent = 1.06; // of time over distance
+
+// cal/h at a share of those watts, which are what can be held for the whole cap with nothing else to do.
+// Domain: watts above 0, 0 < share <= 1.
+Result<CaloriesPerHour> rate_in_mixed_task(Watts alone, double share);
+
 // Time over another distance, from one known: time * (distance / known distance) ^ exponent.
 // Domain: all above 0. Source: P. Riegel 1981, American Scientist 69:285.
 // Example: 20:00 over 5 km gives 41:41.9 over 10 km.
-Result<Seconds> predict_time(Seconds known_time, Metres known_distance, Metres distance, double exponent = 1.06);
+Result<Seconds> predict_time(Seconds known_time, Metres known_distance, Metres distance,
+                             double exponent = riegel_exponent);
+
+// Power over another time, from one test on an ergometer: the same rule, as power grows with the cube of the speed.
+//
+// Formula: power * (known time / time) ^ (3 - 3 / 1.06), an exponent of 0.17.
+// Domain: all above 0. Source: predict_time, and power_at_split for the cube. That the exponent of runners holds on
+// ergometers is judgement; 0.13 to 0.21 is usual (judgement), so 3 min say more about 5 min than about 20.
+// Example: 300 W for 8 min are 256.8 W for 20 min.
+Result<Watts> predict_power(Watts known_power, Seconds known_time, Seconds time);
+
+// About the most that the best in the world hold on an ergometer for that time. What is above it has a wrong unit.
+//
+// Formula: 1000 W for 1 min, 650 for 4, 600 for 6, 480 for 15, 400 for 60; between and beyond them straight lines of
+// the logarithms. Domain: time above 0. Source: judgement, from memory.
+// Example: 806.2 W for 2 min.
+Result<Watts> most_watts(Seconds time);
+
+// The power of a test, or a sentence that asks whether its unit is right where it is above most_watts.
+Result<Watts> believable(Watts power, Seconds time);
 
 } // namespace pacecells

@@ -44,6 +44,13 @@ enum class ErgUnit { calories_per_hour, watts, split };
 // The split that a power is: the reverse. Domain: P >= 0; 0 W has no split. Example: 350 W is 100 s.
 [[nodiscard]] Result<Seconds> split_at_power(Watts power);
 
+// Mean power over a distance done in that time: the power at its mean split.
+//
+// Domain: distance > 0, time > 0; the arm bike is refused.
+// Source: as power_at_split.
+// Example: 1000 m in 3:52 are 224.23 W on a rower or ski ergometer, 28.03 W on a bike.
+[[nodiscard]] Result<Watts> power_over(Metres distance, Seconds time, Machine machine = Machine::row);
+
 // Any of the three units into any other. A split is a plain number of seconds.
 //
 // Domain: as of the conversions above, also where nothing is to be converted; the arm bike is refused, its calories

@@ -8,6 +8,7 @@
 #include "random.h"
 
 #include <cmath>
+#include <iterator>
 #include <vector>
 
 namespace pacecells {
@@ -109,6 +110,80 @@ TEST(CriticalPower, PredictsAnotherDistance) {
     EXPECT_NEAR(value_of(predict_time(value_of(ten), Metres{10000}, Metres{5000})).value(), 1200, 1e-9);
     EXPECT_NEAR(value_of(predict_time(Seconds{1200}, Metres{5000}, Metres{10000}, 1)).value(), 2400, 1e-9);
     EXPECT_EQ(value_of(predict_time(Seconds{1200}, Metres{5000}, Metres{5000})), Seconds{1200});
+}
+
+TEST(OneTest, PredictsWhatTheRuleForDistancesSays) {
+    // The naive way: Riegel's rule gives the time over any distance; the distance that takes the wanted time is found by
+    // halving, and its mean split is the power.
+    Random random;
+    for (int i = 0; i < 200; ++i) {
+        const Seconds known{random.between(120, 1200)};
+        const Seconds wanted{random.between(120, 2400)};
+        const double split_s = random.between(90, 180);
+        const double metres = 500 * known.value() / split_s;
+        double shortest = 1;
+        double longest = 100000;
+        while (longest - shortest > 1e-9) {
+            const double middle = (shortest + longest) / 2;
+            (value_of(predict_time(known, Metres{metres}, Metres{middle})) < wanted ? shortest : longest) = middle;
+        }
+        const double expected = 2.80 / std::pow(wanted.value() / shortest, 3);
+        const Watts test = value_of(power_over(Metres{metres}, known));
+        ASSERT_NEAR(value_of(predict_power(test, known, wanted)).value(), expected, 1e-6 * expected);
+    }
+    EXPECT_NEAR(value_of(predict_power(Watts{300}, Seconds{480}, Seconds{1200})).value(), 256.8, 0.05);
+}
+
+TEST(OneTest, FallsWithTimeAndComesBack) {
+    Random random;
+    for (int i = 0; i < 10000; ++i) {
+        const Watts power{random.between(50, 600)};
+        const Seconds known{random.between(60, 3600)};
+        const Seconds time{random.between(60, 3600)};
+        const Watts there = value_of(predict_power(power, known, time));
+        ASSERT_EQ(there < power, time > known);
+        ASSERT_NEAR(value_of(predict_power(there, time, known)).value(), power.value(), 1e-9 * power.value());
+    }
+    EXPECT_EQ(value_of(predict_power(Watts{300}, Seconds{480}, Seconds{480})), Watts{300});
+    for (const double bad : {0.0, -1.0, not_a_number, infinite, -infinite}) {
+        EXPECT_REFUSED(predict_power(Watts{bad}, Seconds{480}, Seconds{1200}));
+        EXPECT_REFUSED(predict_power(Watts{300}, Seconds{bad}, Seconds{1200}));
+        EXPECT_REFUSED(predict_power(Watts{300}, Seconds{480}, Seconds{bad}));
+    }
+}
+
+TEST(OneTest, MoreThanTheBestInTheWorldHoldHasAWrongUnit) {
+    // Judgement, from memory.
+    constexpr double best[][2] = {{1, 1000}, {4, 650}, {6, 600}, {15, 480}, {60, 400}};
+    const auto most = [](double minutes) { return value_of(most_watts(Seconds{60 * minutes})).value(); };
+    for (const auto& [minutes, watts] : best)
+        EXPECT_NEAR(most(minutes), watts, 1e-9);
+    // Straight in logarithms: half-way between two times is the geometric mean of their watts.
+    for (std::size_t i = 0; i + 1 < std::size(best); ++i)
+        EXPECT_NEAR(most(std::sqrt(best[i][0] * best[i + 1][0])), std::sqrt(best[i][1] * best[i + 1][1]), 1e-9);
+    EXPECT_NEAR(most(0.25), 1000 * 1000 / 650.0, 1e-9) << "the first line goes on";
+    EXPECT_NEAR(most(240), 400 * 400 / 480.0, 1e-9) << "and the last one";
+    for (double minutes = 0.1; minutes < 200; minutes *= 1.01)
+        ASSERT_GT(most(minutes), most(1.01 * minutes));
+
+    EXPECT_EQ(value_of(believable(Watts{600}, Seconds{360})), Watts{600});
+    EXPECT_REFUSED(believable(Watts{600.001}, Seconds{360}));
+    // 600 cal in 10:00, where 600 kJ or 600 m were meant.
+    const Watts mistaken = value_of(power(value_of(rate_for(Kilocalories{600}, Seconds{600}))));
+    EXPECT_EQ(believable(mistaken, Seconds{600}).error().message(),
+              "959 W for 10:00 is more than the best in the world hold, about 530 W. Is the unit right?");
+    EXPECT_REFUSED(most_watts(Seconds{0}));
+    EXPECT_REFUSED(most_watts(Seconds{not_a_number}));
+    EXPECT_REFUSED(believable(Watts{0}, Seconds{60}));
+    EXPECT_REFUSED(believable(Watts{not_a_number}, Seconds{60}));
+    EXPECT_REFUSED(believable(Watts{300}, Seconds{-60}));
+}
+
+TEST(OneTest, AShareOfWhatCanBeHeldAloneIsTheRateOfAMixedTask) {
+    EXPECT_NEAR(value_of(rate_in_mixed_task(Watts{267.75}, 0.75)).value(), 300 + 3.4416 * 267.75 * 0.75, 1e-9);
+    EXPECT_EQ(value_of(rate_in_mixed_task(Watts{267.75}, 1)), value_of(rate_alone(Seconds{1200}, athlete)));
+    for (const double bad : {0.0, -1.0, 1.001, not_a_number})
+        EXPECT_REFUSED(rate_in_mixed_task(Watts{267.75}, bad));
 }
 
 TEST(CriticalPower, RefusesWhatCannotBeMeant) {

@@ -47,6 +47,32 @@ TEST(Ergometer, PowerIsThatOfMeasuredRowers) {
     }
 }
 
+TEST(Ergometer, PowerOverADistanceIsThatOfItsMeanSplit) {
+    // The printed formula: a split of 100 s is 350 W, so 2000 m in 400 s are; on a bike 4000 m.
+    const auto table = data::table("ergometer_formula");
+    for (const auto& row : table.rows) {
+        const double split_s = row.number("split_s");
+        for (const auto machine : {Machine::row, Machine::ski, Machine::bike}) {
+            const double base = machine == Machine::bike ? 1000 : 500;
+            for (const double splits : {0.2, 1.0, 4.0})
+                EXPECT_NEAR(value_of(power_over(Metres{splits * base}, Seconds{splits * split_s}, machine)).value(),
+                            row.number("watts"), table.tolerance);
+        }
+    }
+    const auto rowers = data::table("ergometer_youth_rowers");
+    for (const auto& row : rowers.rows) {
+        const double measured = row.number("watts");
+        EXPECT_NEAR(value_of(power_over(Metres{2000}, Seconds{row.number("time_2000m_s")})).value(), measured,
+                    rowers.tolerance * measured);
+    }
+    EXPECT_NEAR(value_of(power_over(Metres{1000}, Seconds{232})).value(), 2.80 / std::pow(0.232, 3), 1e-9);
+    EXPECT_REFUSED(power_over(Metres{1000}, Seconds{232}, Machine::armbike));
+    for (const double bad : {0.0, -1.0, infinite, not_a_number}) {
+        EXPECT_REFUSED(power_over(Metres{bad}, Seconds{232}));
+        EXPECT_REFUSED(power_over(Metres{1000}, Seconds{bad}));
+    }
+}
+
 TEST(Ergometer, ConvertsBetweenTheThreeUnits) {
     EXPECT_NEAR(converted(1000, cal_per_hour, watts), 203.394, 0.0005);
     EXPECT_EQ(converted(100, split, watts), 350);

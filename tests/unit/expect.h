@@ -27,9 +27,9 @@ testing::AssertionResult has_error(const pacecells::Result<T>& result, pacecells
     const auto& error = result.error();
     if (error.kind != kind)
         return testing::AssertionFailure() << "got another kind of error: " << error.message();
-    if (error.message().size() < 20 || error.message().back() != '.') {
-        return testing::AssertionFailure() << "not a sentence: " << error.message();
-    }
+    const auto message = error.message();
+    if (message.size() < 20 || !(message.ends_with('.') || message.ends_with('?')))
+        return testing::AssertionFailure() << "not a sentence: " << message;
     return testing::AssertionSuccess();
 }
 
