@@ -1,7 +1,7 @@
 // The PLAN family: what a cell hands over, and what the model makes of it.
 #include "family.h"
 
-#include "pacecells/plan.h"
+#include "pacecells/stations.h"
 #include "pacecells/reserve.h"
 
 namespace pacecells {

@@ -2,7 +2,7 @@
 // 10 us, ten tests below 2 us, 1000 names in heats below 1 ms; 10 000 places and heats take milliseconds.
 #include "pacecells/critical_power.h"
 #include "pacecells/heat.h"
-#include "pacecells/plan.h"
+#include "pacecells/stations.h"
 #include "pacecells/reserve.h"
 #include "pacecells/score.h"
 

@@ -6,7 +6,7 @@
 #include "pacecells/clock.h"
 #include "pacecells/ergometer.h"
 #include "pacecells/heat_log.h"
-#include "pacecells/plan.h"
+#include "pacecells/stations.h"
 #include "pacecells/score.h"
 #include "pacecells/sets.h"
 #include "pacecells/text.h"

@@ -3,7 +3,7 @@
 #include "form.h"
 #include "office.h"
 
-#include "pacecells/plan.h"
+#include "pacecells/stations.h"
 #include "pacecells/text.h"
 
 #include <com/sun/star/text/XText.hpp>

@@ -1,4 +1,4 @@
-#include "pacecells/plan.h"
+#include "pacecells/stations.h"
 
 #include "expect.h"
 #include "random.h"
@@ -41,7 +41,7 @@ double score(double clock, const Stations& stations) {
     return value_of(score_at(Seconds{clock}, stations.block())).value();
 }
 
-TEST(Plan, ReadsUnitsAsPeopleTypeThem) {
+TEST(Stations, ReadsUnitsAsPeopleTypeThem) {
     EXPECT_EQ(value_of(parse_unit("rep")), Unit::rep);
     EXPECT_EQ(value_of(parse_unit("  Row   CAL ")), Unit::row_cal);
     EXPECT_EQ(value_of(parse_unit("cal")), Unit::row_cal);
@@ -61,7 +61,7 @@ TEST(Plan, ReadsUnitsAsPeopleTypeThem) {
         EXPECT_REFUSED(parse_unit(bad)) << bad;
 }
 
-TEST(Plan, OneUnitOfEach) {
+TEST(Stations, OneUnitOfEach) {
     struct Row {
         Unit unit;
         double amount, rate, seconds, points;
@@ -88,7 +88,7 @@ TEST(Plan, OneUnitOfEach) {
     }
 }
 
-TEST(Plan, ARoundStationByStation) {
+TEST(Stations, ARoundStationByStation) {
     EXPECT_EQ(value_of(round_time(three().block())), Seconds{94});
     EXPECT_EQ(value_of(finish_time(7, three().block())), Seconds{658});
     EXPECT_EQ(score(0, three()), 0);
@@ -104,7 +104,7 @@ TEST(Plan, ARoundStationByStation) {
     EXPECT_EQ(score(94e6 + 4, three()), 22e6 + 1) << "a million rounds at once";
 }
 
-TEST(Plan, CountsOverrideTheCredit) {
+TEST(Stations, CountsOverrideTheCredit) {
     Stations counted = three();
     counted.counts = {0, 1, 0.1};
     EXPECT_EQ(score(48, counted), 0);
@@ -113,7 +113,7 @@ TEST(Plan, CountsOverrideTheCredit) {
     EXPECT_NEAR(score(188, counted), 24, 1e-12);
 }
 
-TEST(Plan, BlankRowsAndAmountsOfZeroAreDropped) {
+TEST(Stations, BlankRowsAndAmountsOfZeroAreDropped) {
     Stations spare = three();
     spare.units.insert(spare.units.begin() + 1, Unit::blank);
     spare.amounts.insert(spare.amounts.begin() + 1, not_a_number);
@@ -127,7 +127,7 @@ TEST(Plan, BlankRowsAndAmountsOfZeroAreDropped) {
     EXPECT_EQ(value_of(round_time(dropped.block())), Seconds{94 - 25 - 5}) << "its extras too";
 }
 
-TEST(Plan, ColumnsAreRounds) {
+TEST(Stations, ColumnsAreRounds) {
     // A ladder: 5, 10, 15 reps of 2 s, 3 s of walking each round.
     const Stations ladder{
         .units = {Unit::rep}, .amounts = {5, 10, 15}, .rates = {2}, .extras = {3}, .counts = {}, .amount_columns = 3};
@@ -143,7 +143,7 @@ TEST(Plan, ColumnsAreRounds) {
     EXPECT_UNSOLVABLE(erg_need(Seconds{600}, 3.5, ladder.block()));
 }
 
-TEST(Plan, ARoundIsCheckedWhereItIsNeeded) {
+TEST(Stations, ARoundIsCheckedWhereItIsNeeded) {
     Stations later{.units = {Unit::rep},
                    .amounts = {5, not_a_number, 0},
                    .rates = {2},
@@ -160,7 +160,7 @@ TEST(Plan, ARoundIsCheckedWhereItIsNeeded) {
     EXPECT_EQ(value_of(finish_time(3, later.block())), Seconds{20});
 }
 
-TEST(Plan, ARoundWithoutTimeHasNoScore) {
+TEST(Stations, ARoundWithoutTimeHasNoScore) {
     Stations empty = three();
     empty.amounts = {0, 0, 0};
     EXPECT_UNSOLVABLE(score_at(Seconds{100}, empty.block()));
@@ -244,7 +244,7 @@ Stations some_stations(Random& random) {
     return stations;
 }
 
-TEST(Plan, ScoresAsAWalkUnitByUnit) {
+TEST(Stations, ScoresAsAWalkUnitByUnit) {
     Random random;
     for (int i = 0; i < 2000; ++i) {
         const Stations stations = some_stations(random);
@@ -256,7 +256,7 @@ TEST(Plan, ScoresAsAWalkUnitByUnit) {
     }
 }
 
-TEST(Plan, TheScoreRisesWithTheClockAndIsWholeAtTheEndOfARound) {
+TEST(Stations, TheScoreRisesWithTheClockAndIsWholeAtTheEndOfARound) {
     Random random;
     for (int i = 0; i < 200; ++i) {
         const Stations stations = some_stations(random);
@@ -282,7 +282,7 @@ Stations scaled(Stations stations, double factor) {
     return stations;
 }
 
-TEST(Plan, TheErgometerRateThatMakesTheGoal) {
+TEST(Stations, TheErgometerRateThatMakesTheGoal) {
     // 46 s of the round are no ergometer: 10 rounds in 15:00 leave 44 s for 12 calories.
     EXPECT_NEAR(value_of(erg_need(Seconds{900}, 10, three().block())).value(), 12 * 3600 / 44.0, 1e-9);
     EXPECT_NEAR(value_of(erg_need(Seconds{940}, 10, three().block())).value(), 900, 1e-9) << "the typed rate will do";
@@ -290,7 +290,7 @@ TEST(Plan, TheErgometerRateThatMakesTheGoal) {
     EXPECT_UNSOLVABLE(erg_need(Seconds{460}, 10, three().block())) << "no time at all";
 }
 
-TEST(Plan, AllErgometersAreRaisedByOneFactor) {
+TEST(Stations, AllErgometersAreRaisedByOneFactor) {
     Stations two = three();
     two.units.push_back(Unit::bike_cal);
     two.amounts.push_back(10);
@@ -307,7 +307,7 @@ TEST(Plan, AllErgometersAreRaisedByOneFactor) {
         EXPECT_REFUSED(erg_need(cap, 10, two.block(), bad));
 }
 
-TEST(Plan, ADecimalGoalIsAShareOfTheLastRoundsPoints) {
+TEST(Stations, ADecimalGoalIsAShareOfTheLastRoundsPoints) {
     // 1.5 rounds: of the second 11 points of 22, all of them calories.
     const double rate = value_of(erg_need(Seconds{120}, 1.5, three().block())).value();
     EXPECT_NEAR(rate, 23 * 3600 / (120.0 - 46), 1e-9);
@@ -322,7 +322,7 @@ TEST(Plan, ADecimalGoalIsAShareOfTheLastRoundsPoints) {
     EXPECT_NEAR(value_of(erg_need(Seconds{900}, 10 + 1e-12, three().block())).value(), 12 * 3600 / 44.0, 1e-9);
 }
 
-TEST(Plan, TheNeededRateFinishesOnTheCap) {
+TEST(Stations, TheNeededRateFinishesOnTheCap) {
     Random random;
     int made = 0;
     for (int i = 0; i < 2000; ++i) {
@@ -346,7 +346,7 @@ TEST(Plan, TheNeededRateFinishesOnTheCap) {
     EXPECT_GT(made, 300);
 }
 
-TEST(Plan, RefusesWhatCannotBeMeant) {
+TEST(Stations, RefusesWhatCannotBeMeant) {
     const auto refused = [](const Stations& bad) {
         EXPECT_REFUSED(round_time(bad.block()));
         EXPECT_REFUSED(score_at(Seconds{100}, bad.block()));
@@ -400,7 +400,7 @@ TEST(Plan, RefusesWhatCannotBeMeant) {
     EXPECT_UNSOLVABLE(erg_need(Seconds{900}, 3, none.block())) << "no calories";
 }
 
-TEST(Plan, ExtremeClocksEndAtOnce) {
+TEST(Stations, ExtremeClocksEndAtOnce) {
     EXPECT_TRUE(std::isfinite(score(1e300, three())));
     Stations tiny = three();
     tiny.amounts = {1e-300, 0, 0};

@@ -1,4 +1,4 @@
-#include "pacecells/plan.h"
+#include "pacecells/stations.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,4 +1,4 @@
-// The whole task for one athlete: stations in working order, walked round by round.
+// A block of stations in working order, walked round by round: what the PLAN functions of cells compute.
 #pragma once
 
 #include <cstddef>
