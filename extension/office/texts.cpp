@@ -20,7 +20,7 @@ std::atomic<std::size_t> language{0}; // of the office; the same until it is res
 std::string shown(const Told& told) {
     const auto* number = std::get_if<double>(&told);
     if (!number)
-        return *std::get_if<std::string>(&told);
+        return told_text(told);
     if (std::isnan(*number))
         return tr("no number");
     auto text = number_text(*number);

@@ -9,6 +9,8 @@
 #include <algorithm>
 #include <concepts>
 #include <cstddef>
+#include <cstdint>
+#include <span>
 #include <string>
 #include <string_view>
 #include <type_traits>
@@ -24,8 +26,19 @@ enum class ErrorKind {
     not_available, // the answer is not known yet: #N/A
 };
 
-// What stands at a place of a sentence: a number, written as the reader's language does, or text that stays.
-using Told = std::variant<double, std::string>;
+// A cell of one of the tables that a plan is read from; whoever shows it knows its address.
+struct Place {
+    enum class Table : std::uint8_t { workout, tests, keys, athlete };
+    Table table = Table::workout;
+    std::size_t row = 0; // from 0, inside the table
+    std::size_t column = 0;
+    friend bool operator==(const Place&, const Place&) = default;
+};
+
+// What stands at a place of a sentence: a number, written as the reader's language does, text that stays, or a cell.
+using Told = std::variant<double, std::string, Place>;
+
+[[nodiscard]] std::string told_text(const Told& told); // in English; a cell by its row and column from 1
 
 // The text of a sentence, with %1, %2 … where what was got will stand; as many as are given, or it does not compile.
 // It is always a literal, so whoever shows it can look for its translation.
@@ -60,8 +73,23 @@ namespace detail {
 [[nodiscard]] Told told(std::integral auto number) { return static_cast<double>(number); }
 [[nodiscard]] inline Told told(double number) { return number; }
 [[nodiscard]] inline Told told(std::string text) { return text; }
+[[nodiscard]] inline Told told(Place place) { return place; }
 
 } // namespace detail
+
+// A sentence with what stands at its places: what an error says, but about a thing that is no error.
+struct Said {
+    std::string_view sentence;
+    std::vector<Told> told;
+
+    [[nodiscard]] std::string message() const; // in English
+    friend bool operator==(const Said&, const Said&) = default;
+};
+
+template <class... Values>
+[[nodiscard]] Said say(std::type_identity_t<Sentence<sizeof...(Values)>> sentence, Values... values) {
+    return {sentence.text(), {detail::told(std::move(values))...}};
+}
 
 template <class... Values>
 [[nodiscard]] Error out_of_domain(std::type_identity_t<Sentence<sizeof...(Values)>> sentence, Values... values) {

@@ -1,0 +1,190 @@
+// The plan of one athlete for one workout: everything that cards, cells, wall and heat day show, from one computation.
+//
+// How it goes, in this order; nothing is repeated until it agrees:
+//   1. Amounts by round for the athlete's division; usual seconds and rates by pace group, own seconds from tests.
+//   2. A rate for each machine: from tests (watts alone for the task, times planned_share), from one test (Riegel's
+//   rule),
+//      from a past result, or from the pace group. Each with its doubt.
+//   3. A first pass without pauses: time of a round, rounds expected.
+//   4. Sets of every station for that many rounds and that time away (sets.h); pauses between them join the round as
+//      rest. A break above 60 s counts 60 s, and the plan says "lighter or easier".
+//   5. The predicted score: the stations walked at those rates until cap (1 - fade / 2), with a range.
+//   6. The goal: the coach's, or the last end of a station that is reached slip before the cap; moved by the answer
+//      after the practice round; and the next goal down.
+//   7. Clocks at the end of every round and station, for both goals. Ergometers take the time that the rate to hold
+//      needs, pauses and rests theirs; everything else is stretched by one factor so that the goal is met.
+//   8. What the goal needs of the main ergometer, the one rate to hold with its limits (advice.h), the rehearsal.
+#pragma once
+
+#include "pacecells/advice.h"
+#include "pacecells/athlete.h"
+#include "pacecells/learning.h"
+#include "pacecells/reasons.h"
+#include "pacecells/sets.h"
+#include "pacecells/workout.h"
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace pacecells {
+
+// Judgement, all of them.
+inline constexpr double work_away_share =
+    0.7; // hard work elsewhere rests the muscles of a station for so much of its time
+inline constexpr double grip_away_share = 0.4; // where both hold with the hands
+inline constexpr Seconds longest_break{60};    // a longer one asks for a lighter load or an easier version
+inline constexpr Seconds long_break{20};       // a longer one, or long_breaks in a round, is worth a word
+inline constexpr Seconds long_breaks{30};
+inline constexpr double other_error = 0.08;     // of the time of all that is no ergometer, in logarithms
+inline constexpr double range_sd = 1.2816;      // low and high: one in ten is below, one in ten above
+inline constexpr double least_step_down = 0.04; // the next goal down is slower by at least so much
+inline constexpr double check_at = 0.40;        // of the cap: the round to check by
+inline constexpr double rehearsed_work = 0.2;   // never more than a fifth of the work before the start
+inline constexpr double end_of_easy = 0.5;      // an easy plan ends at half the cap
+inline constexpr int easy_rounds = 3;           // or after so many rounds
+
+// Where a rate comes from.
+enum class RateSource : std::uint8_t { none, tests, one_test, result, group, usual };
+
+struct MachineRate {
+    Machine machine = Machine::row;
+    RateSource source = RateSource::none;
+    CaloriesPerHour rate{0};              // to plan with
+    std::optional<CaloriesPerHour> alone; // that can be held for the whole task with nothing else to do
+    double share = 0;                     // of the watts alone
+    double doubt = group_error;
+};
+
+// The sets of one station for one amount.
+struct StationSets {
+    int reps = 0;     // the largest amount of a round
+    Scheme open;      // how to start
+    Scheme fall_back; // how to go on where that is too hard
+    Seconds rest{0};  // between sets, as printed
+    Seconds fall_back_rest{0};
+    Reps to_spare{0}; // in hand at the worst moment of the open scheme
+    Reps max_unbroken{0};
+    MaximumFrom from = MaximumFrom::test;
+    Seconds away{0};       // off the station between rounds, weighed by shares
+    int rounds = 1;        // planned for
+    bool too_hard = false; // needs a break above longest_break
+};
+
+// A point of the workout: so many rounds done, of the next all stations before `station`, and `amount` of that one.
+struct Point {
+    int rounds = 0;
+    std::size_t station = 0; // of the workout
+    double amount = 0;
+    friend bool operator==(const Point&, const Point&) = default;
+};
+
+// What a point or a clock comes to in the units of the format.
+struct Score {
+    double rounds = 0; // decimal, by points (by time where nothing counts)
+    double reps = 0;   // points in all
+    Point point;
+    std::optional<Seconds> time; // for time: the finish, where all is done before the cap
+    std::string text;            // "6+14", "6 + Sandbags", "10:32"
+};
+
+struct Goal {
+    Score score;
+    Seconds clock{0}; // when it is reached
+};
+
+struct RoundPlan {
+    int round = 0;     // from 1
+    bool whole = true; // false: the goal ends inside
+    Seconds time{0};
+    Seconds clock{0};                             // at its end, or at the goal
+    std::vector<std::optional<Seconds>> stations; // clock when each is done; none: not part of it, or beyond the goal
+};
+
+// One of the two rows of a card.
+struct GoalLine {
+    Goal goal;
+    Seconds target{0}; // time per round: the mean, of the whole rounds where they are alike
+    std::vector<RoundPlan> rounds;
+};
+
+struct StationPlan {
+    std::size_t station = 0;             // of the workout
+    std::vector<double> amounts;         // by round, as many as the plan has rounds
+    double seconds_each = 0;             // of a unit, at the rate
+    std::optional<CaloriesPerHour> rate; // of an ergometer
+    Seconds extra{0};                    // handling and walking on
+    std::optional<StationSets> sets;     // none: nothing to break, or no longest set is known
+    std::vector<Seconds> pauses;         // by round
+    std::optional<double> load_share;    // of the athlete's maximum
+};
+
+struct Rehearsal {
+    int easy_rounds = 0; // at the easy time
+    double planned = 1;  // then this much of a round at the planned time: 1, or less where a fifth of the work is less
+    Seconds easy_time{0};
+    Seconds planned_time{0};
+    std::optional<CaloriesPerHour> easy_rate;
+    std::optional<CaloriesPerHour> planned_rate;
+    [[nodiscard]] int rounds() const { return easy_rounds + 1; }
+};
+
+struct Plan {
+    bool planned = false; // there is a goal: a name, a division, the full plan for the day
+    DayPlan day = DayPlan::full;
+    std::size_t division = 0;
+
+    std::vector<StationPlan> stations; // that the division does, in working order
+    std::vector<MachineRate> machines; // that it uses
+    std::optional<std::size_t> main;   // the main ergometer, of Workout::stations
+    OtherStations other{Seconds{0}};   // per round, pauses counted as rest
+    Seconds round_time{0};             // fresh, pauses included: a round of the usual kind
+    std::vector<Seconds> fresh_rounds; // each round
+
+    Score low, expected, high;
+    std::optional<Goal> suggested;
+    std::optional<GoalLine> goal;
+    std::optional<GoalLine> next_down;
+    double drift = 0; // of the round times: below 0 faster at the end
+
+    std::optional<int> check_round;     // of the goal
+    std::optional<Seconds> check_clock; // later than this: take the lower row
+
+    std::optional<CaloriesPerHour> needs;   // of the main ergometer, unrounded
+    bool no_room = false;                   // the other stations alone take longer than the goal
+    std::optional<CaloriesPerHour> ceiling; // guard rail
+    std::optional<Card> card;               // the rate to hold with its limits, rounded as printed
+    std::optional<Seconds> on_machine;      // at the rate to hold, each round (the first with work there)
+    std::optional<Rehearsal> rehearsal;
+
+    std::optional<Seconds> end; // easy and technique: stop here, or after easy_rounds rounds
+    std::vector<Said> notes;    // what to put right or to know, one sentence each
+};
+
+// Nothing fails: what cannot be planned is left out, and a note says why.
+[[nodiscard]] Plan plan_for(const Workout& workout, const Athlete& athlete, Reasons* reasons = nullptr);
+
+// For people without names: the wall.
+
+// What a pace comes to at a clock: factor 1 is the usual pace of the middle group, 1.1 is a tenth faster.
+// Domain: division of the workout, 0 < clock, 0.2 <= factor <= 5.
+[[nodiscard]] Result<Score> usual_score(const Workout& workout, std::size_t division, Seconds clock, double factor = 1);
+
+struct WallRow {
+    Goal goal;
+    Seconds target{0};
+    Score at_half; // at half the cap
+    std::vector<std::optional<CaloriesPerHour>>
+        needs; // of the main ergometer, by division; none: no room, or no ergometer
+};
+
+// Goals from, from + step, ... to, in rounds; for time in seconds.
+[[nodiscard]] Result<std::vector<WallRow>> wall_table(const Workout& workout, double from, double to, double step);
+
+// Clocks of every round and station for a goal at the usual pace of the other stations.
+// A goal in rounds, or for time in seconds.
+[[nodiscard]] Result<GoalLine> wall_clocks(const Workout& workout, double goal, std::size_t division = 0);
+
+} // namespace pacecells

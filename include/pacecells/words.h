@@ -1,0 +1,42 @@
+// The words that cells hold: one home for what sheets offer in their lists and what the model reads.
+//
+// Each has a key, the same everywhere, and a text in each language. All are understood whatever the language of the
+// workbook is; texts for people come out in that language.
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+
+namespace pacecells {
+
+enum class Language : std::uint8_t { en, de, es, fr };
+inline constexpr std::size_t languages = 4;
+// "en", "de", "es", "fr".
+[[nodiscard]] std::optional<Language> parse_language(std::string_view key);
+
+enum class WordList : std::uint8_t { format, scoring, when, unit, day_plan, answer, yes, split, rate_unit };
+inline constexpr std::size_t word_lists = 9;
+
+struct Word {
+    std::string_view key;
+    std::array<std::string_view, languages> text; // English, German, Spanish, French
+};
+
+[[nodiscard]] std::string_view name_of(WordList list); // "format", "scoring" ...
+[[nodiscard]] std::span<const Word> words_of(WordList list);
+// The place in the list of a key or a text of any language.
+[[nodiscard]] std::optional<std::size_t> find_word(WordList list, std::string_view text);
+[[nodiscard]] std::string_view word(WordList list, std::size_t index, Language language);
+
+// The one rule for "the same name": outer spaces gone, runs of spaces one, letters in lower case. Beyond A to Z that is
+// done for Latin letters with marks (U+00C0 to U+017F), Greek and Cyrillic.
+// Example: fold_name("  Ünal  BRAND ") is "ünal brand".
+[[nodiscard]] std::string fold_name(std::string_view name);
+[[nodiscard]] bool same_name(std::string_view a, std::string_view b);
+
+} // namespace pacecells

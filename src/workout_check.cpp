@@ -1,0 +1,127 @@
+// What a workout lacks or contradicts as a whole, once its cells are read.
+#include "workout_settings.h"
+
+#include "check.h"
+
+#include <algorithm>
+
+namespace pacecells {
+
+namespace {
+
+using Refusal = std::optional<Error>;
+
+bool done_by(const Station& station, std::size_t division) { return !station.divisions[division].amounts.list.empty(); }
+
+Refusal refuse_station(const Station& station) {
+    const bool any = std::ranges::any_of(station.divisions, [](const auto& one) { return !one.amounts.list.empty(); });
+    if (!any)
+        return out_of_domain("%1: give station %2 an amount.", station.amount_places.front(), station.no);
+    if (rate_kind(station.unit) == RateKind::none)
+        return {};
+    if (!station.pace_row)
+        return out_of_domain("%1: station %2 has no row among the usual paces.", Place{.row = station.row}, station.no);
+    const Place row{.row = *station.pace_row};
+    if (!(station.usual_rate > 0)) {
+        switch (station.unit) {
+        case Unit::rep:
+            return out_of_domain("%1: station %2: give the usual seconds per rep.", row, station.no);
+        case Unit::carry_m:
+            return out_of_domain("%1: station %2: give the usual seconds per metre.", row, station.no);
+        default:
+            break;
+        }
+        if (rate_kind(station.unit) == RateKind::split)
+            return out_of_domain("%1: station %2: give the usual pace, such as 2:05.", row, station.no);
+        return out_of_domain("%1: station %2: give the usual cal/h.", row, station.no);
+    }
+    if (rate_kind(station.unit) == RateKind::calories_per_hour && station.unit != Unit::armbike_cal &&
+        !(station.usual_rate > 300))
+        return out_of_domain(
+            "%1: station %2: the usual rate must be above 300 cal/h, which the monitor counts at rest.", row,
+            station.no);
+    return {};
+}
+
+Refusal refuse_lists(const Workout& workout, std::size_t division) {
+    const auto& settings = workout.settings;
+    std::optional<int> length = settings.rounds;
+    const Station* first = nullptr;
+    for (const auto& station : workout.stations) {
+        const auto& amounts = station.divisions[division].amounts;
+        const Place place = station.amount_places[division];
+        if (settings.format == Format::amrap && amounts.rounds())
+            return out_of_domain(
+                "%1: station %2 has a list that ends after %3 rounds, but the workout is as many rounds "
+                "as possible: end the list with … or choose for time.",
+                place, station.no, *amounts.rounds());
+        if (settings.format == Format::amrap && station.when == When::last)
+            return out_of_domain("%1: station %2 is for the last round, which is known only where the workout is for "
+                                 "time.",
+                                 Place{.row = station.row}, station.no);
+        if (settings.format != Format::time || amounts.alike())
+            continue;
+        if (amounts.open) {
+            if (!settings.rounds)
+                return out_of_domain("%1: station %2 has a list that goes on: give the number of rounds.", place,
+                                     station.no);
+            continue;
+        }
+        if (length && *length != *amounts.rounds()) {
+            if (first)
+                return out_of_domain("%1: station %2 has a list for %3 rounds, but station %4 has one for %5.", place,
+                                     station.no, *amounts.rounds(), first->no, *length);
+            return out_of_domain("%1: station %2 has a list for %3 rounds, but the workout has %4.", place, station.no,
+                                 *amounts.rounds(), *length);
+        }
+        length = amounts.rounds();
+        first = first ? first : &station;
+    }
+    return {};
+}
+
+Refusal refuse_format(const Workout& workout) {
+    const auto& settings = workout.settings;
+    if (settings.format == Format::intervals)
+        return out_of_domain("Intervals cannot be planned yet: choose AMRAP or for time.");
+    if (settings.team > 1 || settings.at_once > 1)
+        return out_of_domain("Pairs and teams cannot be planned yet: set the people per team to 1.");
+    if (!(settings.cap.value() > 0))
+        return out_of_domain("Give the cap as minutes and seconds, such as 18:00.");
+    if (settings.slip >= settings.cap)
+        return out_of_domain("The time that a goal ends before the cap must be less than the cap.");
+    return {};
+}
+
+} // namespace
+
+Refusal refused(const Workout& workout) {
+    const auto& settings = workout.settings;
+    for (const auto needed : {"version", "language", "format"})
+        if (!workout.place(needed))
+            return out_of_domain("The workout's %1 is empty: fill the cell in again.", quoted(needed));
+    if (workout.divisions.empty())
+        return out_of_domain("Name at least one division over the amounts.");
+    if (workout.stations.empty())
+        return out_of_domain("Give at least one station.");
+    for (const auto& station : workout.stations)
+        if (auto error = refuse_station(station))
+            return error;
+    if (auto error = refuse_format(workout))
+        return error;
+    for (std::size_t d = 0; d < workout.divisions.size(); ++d) {
+        const bool any = std::ranges::any_of(workout.stations, [d](const auto& one) { return done_by(one, d); });
+        if (!any)
+            return out_of_domain("%1: the division %2 has no station: give its amounts or clear its name.",
+                                 workout.divisions[d].place, quoted(workout.divisions[d].name));
+        if (auto error = refuse_lists(workout, d))
+            return error;
+    }
+    if (settings.share_work > settings.share_rest)
+        return out_of_domain("The share with hard work must be no more than the share with rest.");
+    if (settings.intended_low && settings.intended_high && *settings.intended_low > *settings.intended_high)
+        return out_of_domain("The intended score must go from the lower to the higher number of rounds.");
+    return {};
+}
+
+} // namespace pacecells

@@ -1,0 +1,176 @@
+#include "pacecells/workout.h"
+
+#include "block.h"
+#include "expect.h"
+
+#include <string>
+
+namespace pacecells {
+namespace {
+
+using block::table;
+using block::tide_table;
+using block::with;
+
+const std::string tide{tide_table};
+
+Workout read(const std::string& text) { return value_of(read_workout(table(text))); }
+
+// The sentence of a refusal; it must name a cell or what to do.
+std::string refusal(const std::string& text) {
+    const auto result = read_workout(table(text));
+    return result ? "read" : result.error().message();
+}
+
+TEST(Workout, ReadsATaskAsTheSheetHoldsIt) {
+    const Workout workout = read(tide);
+    EXPECT_EQ(workout.settings.format, Format::amrap);
+    EXPECT_EQ(workout.settings.cap.value(), 17 * 60);
+    EXPECT_FALSE(workout.settings.rounds) << "an empty cell is no number";
+    ASSERT_EQ(workout.divisions.size(), 2u);
+    EXPECT_EQ(workout.divisions[1].name, "scaled");
+    ASSERT_EQ(workout.stations.size(), 4u) << "the fifth row is spare";
+    const auto& bags = workout.stations[1];
+    EXPECT_EQ(bags.movement, "Sandbags");
+    EXPECT_EQ(bags.amount(0, 3, {}), 6);
+    EXPECT_EQ(bags.divisions[1].load, 30);
+    EXPECT_EQ(bags.usual_rate, 5);
+    EXPECT_TRUE(bags.grip);
+    EXPECT_EQ(workout.stations[0].movement, "ski cal") << "without a name the unit";
+    EXPECT_EQ(workout.stations[0].handling.value(), 4);
+    EXPECT_EQ(workout.machines[1], 4);
+    EXPECT_EQ(workout.main_ergometer(0), 0u);
+    EXPECT_TRUE(workout.alike(0));
+    EXPECT_FALSE(workout.rounds(0));
+}
+
+TEST(Workout, BlankRowsAndInsertedColumnsChangeNothing) {
+    const Workout plain = read(tide);
+    const Workout spread =
+        read(with(with(tide, "station   | 3", "  |  |\nstation   | 3"), "group     | middle", "\ngroup | middle"));
+    EXPECT_EQ(spread.stations.size(), plain.stations.size());
+    EXPECT_EQ(spread.groups.size(), plain.groups.size());
+    // A column in between, without a key.
+    std::string wide;
+    for (const char c : tide)
+        wide += c == '|' ? std::string("|  |") : std::string(1, c);
+    const Workout moved = read(wide);
+    EXPECT_EQ(moved.stations[3].amount(1, 1, {}), 6);
+    EXPECT_EQ(moved.settings.cap, plain.settings.cap);
+}
+
+TEST(Workout, WordsAreReadInEveryLanguage) {
+    const std::string german = with(with(tide, "| en", "| de"), "| ski cal", "| Ski cal");
+    EXPECT_EQ(read(german).settings.language, Language::de);
+    const std::string spanish =
+        with(with(tide, "| AMRAP", "| por tiempo"), "rounds    | Rounds          |", "rounds |  | 4");
+    EXPECT_EQ(read(spanish).settings.format, Format::time);
+    EXPECT_EQ(read(spanish).rounds(0), 4);
+}
+
+TEST(Workout, SaysWhichKeyIsWrong) {
+    EXPECT_EQ(refusal(with(tide, "cap       | Cap             | 17:00\n", "")),
+              "Give the cap as minutes and seconds, such as 18:00.");
+    EXPECT_EQ(refusal(with(tide, "format    |", "          |")),
+              "The workout has no key \"format\". Was a row deleted?");
+    EXPECT_EQ(refusal(with(tide, "rounds    |", "cap       |")), "row 6, column 1: the key \"cap\" is there twice.");
+    EXPECT_EQ(refusal(with(tide, "rounds    |", "ruonds    |")),
+              "row 6, column 1: the key \"ruonds\" is not known. Was a key typed over?");
+    EXPECT_EQ(refusal(with(tide, "| longest", "| lonest")),
+              "row 17, column 10: the key \"lonest\" is not known in this row.");
+    EXPECT_EQ(refusal(with(tide, "| longest", "|")), "row 17, column 1: the key \"longest\" is missing in this row.");
+    EXPECT_EQ(refusal(with(tide, "station   | 3", "          | 3")),
+              "row 14, column 3: this row of the workout has no key: copy the row above it, then type.");
+    EXPECT_EQ(refusal(with(tide, "end       |", "          |")),
+              "The workout has no end: its last key must be \"end\". Was a row deleted?");
+    EXPECT_EQ(refusal("Workout | 1\n"), "This is no workout: its first key must be \"pacecells.workout\".");
+}
+
+TEST(Workout, SaysThatTheLayoutIsOfAnotherVersion) {
+    EXPECT_NE(refusal(with(tide, "| Layout          | 1", "| | 2")).find("newer version"), std::string::npos);
+    EXPECT_NE(refusal(with(tide, "| Layout          | 1", "| | 0")).find("make a new workbook"), std::string::npos);
+}
+
+TEST(Workout, SaysWhatIsWrongAtAStation) {
+    EXPECT_EQ(
+        refusal(with(tide, "| ski cal", "| ski calories")),
+        "row 12, column 4: station 1 has the unit \"ski calories\", which is not known: choose one from the list.");
+    EXPECT_EQ(refusal(with(tide, "| Sandbags   | rep", "| Sandbags   |")), "row 13, column 4: give station 2 a unit.");
+    EXPECT_EQ(refusal(with(tide, "| Ring rows  | rep     |      | 8        | 6",
+                           "| Ring rows  | rep     |      |          |")),
+              "row 15, column 6: give station 4 an amount.");
+    EXPECT_EQ(refusal(with(tide, "pace      | 3  | 3", "pace      | 3  |")),
+              "row 20, column 1: station 3: give the usual seconds per rep.");
+    EXPECT_EQ(refusal(with(tide, "| as prescribed | scaled", "| Scaled | scaled")),
+              "row 11, column 7: there is already a division \"scaled\": give each its own name.");
+    EXPECT_EQ(refusal(with(tide, "station   | 4 ", "station   | 3 ")),
+              "row 15, column 2: there is already a station 3.");
+    EXPECT_NE(refusal(with(tide, "rep |      | 10 ", "rep |      | 46000 ")).find("made a date of it"),
+              std::string::npos);
+}
+
+TEST(Workout, RefusesFormatsThatItCannotPlan) {
+    EXPECT_NE(refusal(with(tide, "| AMRAP", "| intervals")).find("Intervals"), std::string::npos);
+    EXPECT_NE(refusal(with(tide, "rounds    | Rounds          |", "team | | 2")).find("teams"), std::string::npos);
+}
+
+// Rep schemes ------------------------------------------------------------------------------------------------------
+
+std::vector<double> first_rounds(std::string_view text, int count) {
+    const Amounts amounts = value_of(parse_amounts(text));
+    std::vector<double> got;
+    for (int k = 1; k <= count; ++k)
+        got.push_back(amounts.of_round(k));
+    return got;
+}
+
+TEST(Amounts, AreTypedAsACoachWritesThem) {
+    EXPECT_EQ(first_rounds("21-15-9", 4), (std::vector<double>{21, 15, 9, 0}));
+    EXPECT_EQ(first_rounds("1-2-3-…", 5), (std::vector<double>{1, 2, 3, 4, 5}));
+    EXPECT_EQ(first_rounds("3-6-9-...", 5), (std::vector<double>{3, 6, 9, 12, 15}));
+    EXPECT_EQ(first_rounds("10-9-…-1", 11), (std::vector<double>{10, 9, 8, 7, 6, 5, 4, 3, 2, 1, 0}));
+    EXPECT_EQ(first_rounds("50 – 40 – 30 – 20 – 10", 5), (std::vector<double>{50, 40, 30, 20, 10})) << "en dashes";
+    EXPECT_EQ(first_rounds("12", 3), (std::vector<double>{12, 12, 12}));
+    EXPECT_EQ(value_of(parse_amounts("21-15-9")).rounds(), 3);
+    EXPECT_EQ(value_of(parse_amounts("10-9-…-1")).rounds(), 10);
+    EXPECT_FALSE(value_of(parse_amounts("3-6-9-…")).rounds());
+}
+
+TEST(Amounts, AreRefusedWhereTheyHaveNoOneReading) {
+    for (const auto* bad : {"", "many", "21-", "-9", "21--9", "1-…", "…", "10-9-…", "10-8-…-1", "1-2-…-…", "1-3-4-…",
+                            "21 15 9", "5/5", "1-2-…-9-8", "1-1-…-9"})
+        EXPECT_REFUSED(parse_amounts(bad)) << bad;
+}
+
+TEST(Amounts, AListThatEndsBelongsToAWorkoutForTime) {
+    const std::string sandbags = "| Sandbags   | rep     |      | 6 ";
+    EXPECT_NE(refusal(with(tide, sandbags, "| Sandbags | rep | | 21-15-9")).find("ends after 3 rounds"),
+              std::string::npos);
+    const std::string timed = with(tide, "| AMRAP", "| for time");
+    EXPECT_EQ(read(with(timed, sandbags, "| Sandbags | rep | | 21-15-9")).rounds(0), 3);
+    EXPECT_NE(refusal(with(with(timed, sandbags, "| Sandbags | rep | | 21-15-9"), "| Ring rows  | rep     |      | 8 ",
+                           "| Ring rows | rep | | 4-3-2-1"))
+                  .find("station 4 has a list for 4 rounds, but station 2 has one for 3"),
+              std::string::npos);
+    EXPECT_EQ(read(timed).rounds(0), 1) << "a list of stations, each once";
+}
+
+TEST(Workout, FindsAStationByNumberNameOrPartOfIt) {
+    const Workout workout = read(tide);
+    EXPECT_EQ(value_of(workout.station("2")), 1u);
+    EXPECT_EQ(value_of(workout.station("ring rows")), 3u);
+    EXPECT_EQ(value_of(workout.station("bags")), 1u);
+    EXPECT_REFUSED(workout.station("r")) << "two have one";
+    EXPECT_REFUSED(workout.station("9"));
+    EXPECT_REFUSED(workout.station(""));
+}
+
+TEST(Names, AreTheSameWhateverTheirCaseAndSpaces) {
+    EXPECT_TRUE(same_name("  Ünal  BRAND ", "ünal brand"));
+    EXPECT_TRUE(same_name("Ångström ŁĄCKA", "ångström łącka"));
+    EXPECT_TRUE(same_name("ΓΕΩΡΓΙΟΥ", "γεωργιου"));
+    EXPECT_FALSE(same_name("Unal", "Ünal")) << "another name";
+}
+
+} // namespace
+} // namespace pacecells
