@@ -13,8 +13,10 @@ import sys
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).parent))
+sys.path.insert(0, str(Path(__file__).parents[1] / "extension" / "generate"))
 
 from event import EventBook  # noqa: E402
+from languages import languages  # noqa: E402
 from office import Office, save  # noqa: E402
 
 
@@ -33,7 +35,7 @@ USUAL = {
 }
 
 KINDS = ("event", "tests", "wall")
-LOCALES = {"en": "en-US", "de": "de-DE", "es": "es-ES", "fr": "fr-FR"}
+LOCALES = {language.code: language.locale for language in languages()}
 
 
 def cells(document, name):

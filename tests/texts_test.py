@@ -4,26 +4,20 @@
     texts_test.py BUILD    e.g. texts_test.py build/release
 
 Reads BUILD/generated/catalog.json (functions) and BUILD/templates/texts.json (workbooks), written by the build, and the
-translations in the source tree. Ends with "N texts, N wrong" and fails if any is.
+translations in extension/texts. Ends with "N texts, N wrong" and fails if any is.
 """
 
 import json
 import re
 import sys
+import xml.etree.ElementTree as ElementTree
 from pathlib import Path
 
 ROOT, BUILD = Path(__file__).resolve().parents[1], Path(sys.argv[1])
-LANGUAGES = ("de", "es", "fr")
+sys.path.insert(0, str(ROOT / "extension" / "generate"))
+from languages import languages  # noqa: E402
 
-# Words that are the same in that language, or that a gym there uses in English.
-SAME = {
-    "de": {"Event", "Tests", "tests", "Test", "Heats", "Heat", "heat", "Heat %1", "heat %1", "Judge", "Score", "Tie", "Trend",
-           "Format", "Ergometer ×", "Name", "Reserve, J", "Reserve, kJ", "Station {n}: {problem}.", "Division", "Status",
-           "Burpee", "{c} cal in {t}", "Split", "Start", "Version", "Enter", "Esc", "~Format", "Division %1", "Division: %1"},
-    "es": {"Tests", "tests", "Test", "no", "Burpee", "{n} tests: ± {w} W ({share} %)", "{reps} reps", "General", "Esc"},
-    "fr": {"Minutes", "Tests", "tests", "Test", "Date", "Format", "version {version}", "version {v}, {day} {time}", "Version",
-           "Ski", "Burpee", "Watts", "Split", "Machine", "~Machine", "Calories", "~Calories", "Place", "place %1", "Score", "~Format", "date"},
-}
+ENGLISH, *OTHERS = languages()
 UNITS = {"cal", "h", "m", "s", "min", "Pacecells"}  # the same everywhere
 UNITS |= {"P", "Riegel", "American", "Scientist"}
 
@@ -32,6 +26,9 @@ total, wrong = 0, []
 
 def read(path):
     return json.loads(path.read_text(encoding="utf-8"))
+
+
+CATALOG = {row["name"]: row for row in read(BUILD / "generated" / "catalog.json")["functions"]}
 
 
 def marks(text):
@@ -48,7 +45,7 @@ def marks(text):
 
 
 def complain(language, where, what):
-    wrong.append(f"{language} {where}: {what}")
+    wrong.append(f"{language.code} {where}: {what}")
 
 
 def compare(language, where, english, text):
@@ -58,11 +55,11 @@ def compare(language, where, english, text):
     if not text.strip():
         return complain(language, where, f"no text for {english!r}")
     words = re.findall(r"[^\W\d_]+", re.sub(r"\{\w+\}|%[1-9]", "", english))
-    if text == english and english not in SAME[language] and not UNITS.issuperset(words):
+    if text == english and english not in language.same and not UNITS.issuperset(words):
         complain(language, where, f"still English: {english!r}")
     if text != text.strip() or "  " in text:
         complain(language, where, f"stray spaces in {text!r}")
-    if language == "fr" and re.search(r" [;:?!»]|« | %(?![1-9])", text):
+    if language.code == "fr" and re.search(r" [;:?!»]|« | %(?![1-9])", text):
         complain(language, where, f"a space where the line may break in {text!r}")
     kept = marks(text)
     for what, expected in marks(english).items():
@@ -79,24 +76,32 @@ def keys(language, where, wanted, found):
 
 
 def functions(language):
-    catalog = {row["name"]: row for row in read(BUILD / "generated" / "catalog.json")}
-    texts = read(ROOT / "extension" / "package" / f"functions_{language}.json")
-    domains = read(ROOT / "extension" / "package" / "texts" / "domains.json")
-    for name in keys(language, "functions", set(catalog), set(texts)):
-        row, text = catalog[name], texts[name]
-        compare(language, name, row["description"], text["description"])
-        for key in (row["domain"], row["source"]):
-            if key not in domains:
-                complain(language, name, f"no text for {key!r}")
+    for name in keys(language, "functions", set(CATALOG), set(language.functions)):
+        row, text = CATALOG[name], language.functions[name]
+        for key in ("description", "domain", "source"):
+            compare(language, f"{name} {key}", row[key], text.get(key, ""))
         english = {parameter["name"]: parameter["description"] for parameter in row["parameters"]}
         for parameter in keys(language, name, set(english), set(text["parameters"])):
             compare(language, f"{name} {parameter}", english[parameter], text["parameters"][parameter])
 
 
 def workbooks(language):
-    texts = read(ROOT / "templates" / "texts" / f"{language}.json")
-    for key in keys(language, "workbooks", set(read(BUILD / "templates" / "texts.json")), set(texts)):
-        compare(language, "workbooks", key, texts[key])
+    for key in keys(language, "workbooks", set(read(BUILD / "templates" / "texts.json")), set(language.workbooks)):
+        compare(language, "workbooks", key, language.workbooks[key])
+
+
+def bounds():
+    """The largest number of a parameter, as the Function Wizard tells it."""
+    wanted = {"en": "At most 10,000.", "de": "Höchstens 10.000.", "es": "Como máximo, 10.000.", "fr": "Au plus 10\u00a0000."}
+    tree = ElementTree.parse(BUILD / "generated" / "CalcAddIns.xcu")
+    name = "{http://openoffice.org/2001/registry}name"
+    calories = next(node for function in tree.iter("node") if function.get(name) == "ergTime"
+                    for node in function.iter("node") if node.get(name) == "calories")
+    shown = {value.get("{http://www.w3.org/XML/1998/namespace}lang"): value.text
+             for prop in calories if prop.get(name) == "Description" for value in prop}
+    for language in (ENGLISH, *OTHERS):
+        if not shown.get(language.code, "").endswith(wanted.get(language.code, "0.")):
+            complain(language, "ERG.TIME", f"calories without their bound: {shown.get(language.code)!r}")
 
 
 def sources():
@@ -114,26 +119,25 @@ def refusals(language):
             found.add(json.loads(literal))
         else:
             complain(language, "sources", f"an error whose sentence is no literal: {other}")
-    known = read(ROOT / "extension" / "package" / "texts" / "messages.json")
-    for key in sorted(found - set(known)):
+    for key in sorted(found - set(language.messages)):
         complain(language, "messages.json", f"no text for {key!r}")
 
 
 def commands(language):
     written = sources()
-    for file in sorted((ROOT / "extension" / "package" / "texts").glob("*.json")):
-        for key, texts in read(file).items():
+    for file, texts in {"messages": language.messages, **language.commands}.items():
+        for key, text in texts.items():
             if json.dumps(key, ensure_ascii=False) not in written:
-                complain(language, file.name, f"a text that nothing uses: {key!r}")
-            compare(language, file.name, key, texts.get(language, ""))
+                complain(language, file, f"a text that nothing uses: {key!r}")
+            compare(language, file, key, text)
 
 
 def pages(language):
     """The hand-written help: as many headings, lists and examples, and menu commands under the names that they have."""
-    commands = {texts[language].replace("~", "").replace("\u00a0", " ").rstrip("…")
-                for file in (ROOT / "extension" / "package" / "texts").glob("*.json") for texts in read(file).values()}
-    for english in sorted((ROOT / "extension" / "package" / "help").glob("*_en.html")):
-        page = english.with_name(english.name.replace("_en.", f"_{language}."))
+    said = {text.replace("~", "").replace("\u00a0", " ").rstrip("…")
+            for texts in language.commands.values() for text in texts.values()}
+    for english in sorted((ENGLISH.folder / "help").glob("*.html")):
+        page = language.folder / "help" / english.name
         if not page.is_file():
             complain(language, page.name, "no such page")
             continue
@@ -142,16 +146,17 @@ def pages(language):
         if tags[0] != tags[1]:
             complain(language, page.name, "other headings, lists or tables than in English")
         for command in re.findall(r"<b>Pacecells, ([^<]+)</b>", text):
-            if command.replace("\u00a0", " ") not in commands:
+            if command.replace("\u00a0", " ") not in said:
                 complain(language, page.name, f"no menu command {command!r}")
 
 
-for language in LANGUAGES:
+for language in OTHERS:
     functions(language)
     pages(language)
     workbooks(language)
     commands(language)
     refusals(language)
+bounds()
 for line in wrong:
     print("WRONG", line)
 print(f"{total} texts, {len(wrong)} wrong")

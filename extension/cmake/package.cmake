@@ -8,7 +8,12 @@ file(COPY ${GEN}/CalcAddIns.xcu ${GEN}/pacecells.rdb ${GEN}/description.xml ${PA
 if(STAGE STREQUAL "all")
   # A folder is a group of templates: English ones for everyone, and one more where $(vlang) is a language of ours
   # (Paths.xcu). The office has no fallback between languages, and groups of one name would be mixed.
-  foreach(language en de es fr)
+  file(GLOB languages RELATIVE ${TEXTS} ${TEXTS}/*)
+  foreach(language IN LISTS languages)
+    if(EXISTS ${TEXTS}/${language}/description.txt)
+      file(MAKE_DIRECTORY ${stage_dir}/description)
+      file(COPY_FILE ${TEXTS}/${language}/description.txt ${stage_dir}/description/${language}.txt)
+    endif()
     if(EXISTS ${TEMPLATES}/${language})
       set(group "Pacecells (${language})")
       if(language STREQUAL "en")

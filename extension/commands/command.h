@@ -4,9 +4,8 @@
 //         const Command command{"the-name", run};
 //     which is all the registration there is.
 //  2. Add a row to menu.h, and the icons package/office/icons/the-name_16.png and _26.png (package/icons/draw makes
-//  them
-//     from a drawing of 26 by 26).
-//  3. Put every text into package/texts/<name>.json in all languages; tr("…") does not compile otherwise.
+//     them from a drawing of 26 by 26).
+//  3. Put every text into texts/<language>/commands/<name>.json; tr("…") does not compile otherwise.
 //  4. Test it in tests/office/commands_test.py through its dispatch, vnd.org.pacecells:the-name.
 //
 // A command asks for what it needs from the Context: the document, the selection, arguments. What it cannot do, it says

@@ -1,5 +1,5 @@
 // The menu and the toolbar, in order. The registration of both is generated from this list; the labels are translated
-// in package/texts. A ~ stands before the letter that is pressed with Alt.
+// in extension/texts. A ~ stands before the letter that is pressed with Alt.
 #pragma once
 
 #include <string_view>
@@ -14,6 +14,8 @@ struct MenuItem {
 };
 
 inline constexpr std::string_view protocol = "vnd.org.pacecells:";
+
+inline constexpr std::string_view menu_title = "~Pacecells";
 
 inline constexpr MenuItem menu[] = {
     {"new-event", "New ~event…", false, true},

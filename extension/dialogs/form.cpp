@@ -156,9 +156,7 @@ std::string shown_number(double value, int decimals) {
         if (text.back() == '.')
             text.pop_back();
     }
-    if (interface_language() != "en")
-        std::replace(text.begin(), text.end(), '.', ',');
-    return text == "-0" ? "0" : text;
+    return text == "-0" ? "0" : with_decimal_mark(std::move(text));
 }
 
 } // namespace pacecells

@@ -14,7 +14,6 @@ namespace pacecells {
 
 namespace {
 
-constexpr std::string_view languages[] = {"en", "de", "es", "fr"};
 std::atomic<std::size_t> language{0}; // of the office; the same until it is restarted
 
 std::string shown(const Told& told) {
@@ -23,10 +22,7 @@ std::string shown(const Told& told) {
         return told_text(told);
     if (std::isnan(*number))
         return tr("no number");
-    auto text = number_text(*number);
-    if (language != 0)
-        std::replace(text.begin(), text.end(), '.', ',');
-    return text;
+    return with_decimal_mark(number_text(*number));
 }
 
 std::string_view in_language(const TextRow& row) {
@@ -47,11 +43,17 @@ void read_interface_language(const css::uno::Reference<css::uno::XComponentConte
     rtl::OUString locale;
     settings->getByName("ooLocale") >>= locale;
     for (std::size_t i = 0; i < std::size(languages); ++i)
-        if (utf8(locale).substr(0, 2) == languages[i])
+        if (utf8(locale).substr(0, 2) == languages[i].code)
             language = i;
 }
 
-std::string_view interface_language() { return languages[language]; }
+std::string_view interface_language() { return languages[language].code; }
+
+std::string with_decimal_mark(std::string number) {
+    if (const auto point = number.find('.'); point != std::string::npos)
+        number.replace(point, 1, languages[language].decimal);
+    return number;
+}
 
 std::string tr(Text text) { return std::string(in_language(text.row())); }
 

@@ -1,6 +1,6 @@
 // What the commands say, in the language of the office's interface.
 //
-// The English text is the key: tr("Cap") does not compile unless a file in package/texts holds "Cap" in every language.
+// The English text is the key: tr("Cap") does not compile unless every language in extension/texts has it.
 // %1, %2 … stand for what is only known at the time.
 #pragma once
 
@@ -17,19 +17,29 @@
 
 namespace pacecells {
 
-struct TextRow {
-    std::string_view english;
-    std::array<std::string_view, 3> others; // German, Spanish, French
+struct Language {
+    std::string_view code;    // "en", the first
+    std::string_view decimal; // the mark in 2.5
 };
 
-// Sorted by the English text; written by the generator from package/texts.
+// The folders of extension/texts.
+inline constexpr Language languages[] = {
+#include "languages.inc"
+};
+
+struct TextRow {
+    std::string_view english;
+    std::array<std::string_view, std::size(languages) - 1> others; // in the order of languages
+};
+
+// Sorted by the English text.
 inline constexpr TextRow text_rows[] = {
 #include "texts.inc"
 };
 
 namespace detail {
 
-void this_text_is_missing_in_package_texts(); // not constexpr: calling it stops the compiler
+void this_text_is_missing_in_extension_texts(); // not constexpr: calling it stops the compiler
 
 // Its row, or the number of rows.
 constexpr std::size_t find_text(std::string_view english) {
@@ -44,7 +54,7 @@ class Text {
   public:
     consteval Text(const char* english) : row_(detail::find_text(english)) {
         if (row_ == std::size(text_rows))
-            detail::this_text_is_missing_in_package_texts();
+            detail::this_text_is_missing_in_extension_texts();
     }
 
     [[nodiscard]] constexpr const TextRow& row() const { return text_rows[row_]; }
@@ -53,14 +63,17 @@ class Text {
     std::size_t row_;
 };
 
-// "en", "de", "es" or "fr": the interface's language where we have it, else English.
+// The code of the interface's language where we have it, else of English.
 [[nodiscard]] std::string_view interface_language();
 void read_interface_language(const com::sun::star::uno::Reference<com::sun::star::uno::XComponentContext>& component);
 
+// 2.5 as the interface's language writes it.
+[[nodiscard]] std::string with_decimal_mark(std::string number);
+
 [[nodiscard]] std::string tr(Text text);
-// For texts from elsewhere, English where there is no row: those of the catalog, in package/texts/domains.json.
+// For texts from elsewhere, English where there is no row: those of the catalog, in functions.json.
 [[nodiscard]] std::string translated(std::string_view english);
-// What the model says, in package/texts/messages.json. A test sees to it that none of these is missing.
+// What the model says, in messages.json. A test sees to it that none of these is missing.
 [[nodiscard]] std::string tr(const Error& error);
 
 // With %1, %2 … replaced.

@@ -5,14 +5,14 @@ import json
 import re
 from pathlib import Path
 
-TEXTS = Path(__file__).parent.parent / "texts"
+TEXTS = Path(__file__).parents[2] / "extension" / "texts"
 
 
 class Texts:
     """The texts of one language; English stands in where a translation is missing."""
 
     def __init__(self, language="en"):
-        file = TEXTS / f"{language}.json"
+        file = TEXTS / language / "workbooks.json"
         self.language = language
         self.known = json.loads(file.read_text(encoding="utf-8")) if file.is_file() else {}
         self.used = {}

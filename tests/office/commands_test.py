@@ -20,15 +20,18 @@ from xml.etree import ElementTree
 HERE = Path(__file__).resolve().parent
 SOURCES = HERE.parents[1] / "extension"
 sys.path.insert(0, str(HERE.parents[1] / "templates"))
+sys.path.insert(0, str(SOURCES / "generate"))
 import uno  # noqa: E402
 from com.sun.star.frame.DispatchResultState import SUCCESS  # noqa: E402
 from checks import check, finish  # noqa: E402
+from languages import languages  # noqa: E402
 from office import Office, enter, named, result, type_in  # noqa: E402
 
 BUILD = Path(sys.argv[1]).resolve()
 OXT = BUILD / "pacecells.oxt"
 WORK = BUILD / "office-tests"
-LANGUAGES = {"en": "en-US", "de": "de-DE", "es": "es-ES", "fr": "fr-FR"}
+TEXTS = {language.code: language for language in languages()}
+LANGUAGES = {code: language.locale for code, language in TEXTS.items()}
 PROTOCOL = "vnd.org.pacecells:"
 
 def run(office, document, command, **arguments):
@@ -59,15 +62,12 @@ def undo_is_one_step(document, what, before, state):
 
 def mnemonics():
     """Every letter of the menu and of a window once, in each language."""
-    rows = {}
-    for file in sorted((SOURCES / "package" / "texts").glob("*.json")):
-        rows.update(json.loads(file.read_text()))
     sources = {file.name: re.sub(r'"\s*\n\s*"', "", file.read_text()) for file in (SOURCES / "commands").glob("*.[ch]*")}
     labels = re.findall(r'\{"[a-z-]+", ("[^"]+")', (SOURCES / "commands" / "menu.h").read_text())
     for language in LANGUAGES:
         keys = []
         for label in map(json.loads, labels):
-            text = label if language == "en" else rows[label][language]
+            text = TEXTS[language].sentence(label)
             keys.append(text[text.index("~") + 1].lower())
         check(f"menu mnemonics in {language}, each once", sorted(keys), sorted(set(keys)))
     for name, source in sources.items():
@@ -76,7 +76,7 @@ def mnemonics():
             for language in LANGUAGES:
                 keys = []
                 for text in dict.fromkeys(map(json.loads, re.findall(r'tr\(("[^"\\\n]*~[^"\\\n]*")', window))):
-                    text = text if language == "en" else rows[text][language]
+                    text = TEXTS[language].sentence(text)
                     keys.append(text[text.index("~") + 1].lower())
                 check(f"{name}: mnemonics of a window in {language}, each once", sorted(keys), sorted(set(keys)))
 
@@ -290,7 +290,7 @@ def ergometer_table():
               (False, "From cal/h: Needs a number from 301 to 10000."))
 
 
-CATALOG = json.loads((BUILD / "generated" / "catalog.json").read_text())
+CATALOG = json.loads((BUILD / "generated" / "catalog.json").read_text())["functions"]
 
 
 def explain_cell(office, document, name):
@@ -464,7 +464,6 @@ def share():
 
 def help_pages():
     """A page for each function and workbook in each language, every link in them good, and the way to it."""
-    domains = json.loads((SOURCES / "package" / "texts" / "domains.json").read_text())
     for language in LANGUAGES:
         with private_office(language) as office:
             good, url = run(office, office.new(), "help")
@@ -483,10 +482,9 @@ def help_pages():
                 check(f"help {language} {name}: {error}", False)
         for function in CATALOG:
             text = html.unescape((folder / f"{function['name']}.html").read_text())
-            answer = function["answer"] if language == "en" else function["answer"].replace(".", ",")
+            answer = TEXTS[language].number(function["answer"])
             for part in (function["synopsis"], function["formula"], f"<code>{answer}</code>",
-                         *(english if language == "en" else domains[english][language]
-                           for english in (function["domain"], function["source"]))):
+                         *(TEXTS[language].of_function(function, key) for key in ("domain", "source"))):
                 check(f"help {language} {function['name']}: {part}", part in text)
     with private_office() as office:
         good, text = run(office, office.new(), "about")
@@ -538,7 +536,7 @@ def package():
         with private_office(language) as office:
             groups = {group: titles for group, titles in template_titles(office).items() if group.startswith("Pacecells")}
             check(f"templates in {language}: groups", sorted(groups),
-                  ["Pacecells"] + [f"Pacecells ({language})"] * (language in ("de", "es", "fr")))
+                  ["Pacecells"] + [f"Pacecells ({language})"] * (language in LANGUAGES and language != "en"))
             for group, titles in groups.items():
                 check(f"templates in {language}, {group}: at least three, {titles}", len(titles) >= 3)
 

@@ -13,7 +13,7 @@ import uno
 from office import enter_array, recalculate, result, save, type_in
 from sharing import BUILD, FUNCTIONS, WORK, shared
 
-CATALOG = json.loads((BUILD / "generated" / "catalog.json").read_text())
+CATALOG = json.loads((BUILD / "generated" / "catalog.json").read_text())["functions"]
 
 
 def seconds(value):

@@ -1,0 +1,48 @@
+"""What the extension says at run time, in every language: one table, by the English sentence."""
+
+import json
+
+
+def of_language(functions, language):
+    """Where each sentence stands, the English sentence, and its translation."""
+    for english, text in language.messages.items():
+        yield "messages.json", english, text
+    for command, texts in language.commands.items():
+        for english, text in texts.items():
+            yield f"commands/{command}.json", english, text
+    for function in functions:
+        for key in ("domain", "source"):
+            yield "functions.json", function[key], language.of_function(function, key)
+
+
+def table(functions, languages):
+    """English -> code -> text. Fails where a language lacks a sentence or has it twice, and differently."""
+    rows = {}
+    others = [language for language in languages if not language.english]
+    for language in others:
+        for file, english, text in of_language(functions, language):
+            known = rows.setdefault(english, {}).setdefault(language.code, text)
+            if known != text:
+                raise SystemExit(f"texts/{language.code}/{file}: {english!r} is {known!r} in another place")
+    for english, texts in rows.items():
+        for language in others:
+            if not texts.get(language.code):
+                raise SystemExit(f"texts/{language.code}: no text for {english!r}")
+    return rows
+
+
+def literal(text):
+    return json.dumps(text, ensure_ascii=False)
+
+
+def texts_inc(rows):
+    """The rows of the table in C++, sorted by the bytes of the English text."""
+    lines = []
+    for english in sorted(rows, key=str.encode):
+        texts = [rows[english][code] for code in sorted(rows[english])]
+        lines.append(f"{{{literal(english)}, {{{', '.join(map(literal, texts))}}}}},\n")
+    return "".join(lines)
+
+
+def languages_inc(languages):
+    return "".join(f"{{{literal(language.code)}, {literal(language.decimal)}}},\n" for language in languages)
