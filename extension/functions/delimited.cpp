@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <chrono>
 #include <optional>
 
 namespace pacecells {
@@ -110,6 +111,42 @@ ColumnTable columns_of(const TextRows& rows, const ColumnNames& names) {
         table.rows.push_back(std::move(cells));
     }
     return table;
+}
+
+std::optional<double> typed_date(std::string_view text) {
+    using namespace std::chrono;
+    std::array<int, 3> parts{};
+    std::size_t part = 0;
+    std::size_t digits = 0;
+    char separator = 0;
+    for (const char c : text) {
+        if (c >= '0' && c <= '9') {
+            if (++digits > 4)
+                return std::nullopt;
+            parts[part] = parts[part] * 10 + (c - '0');
+        } else {
+            if ((c != '-' && c != '.' && c != '/') || digits == 0 || ++part > 2 || (separator != 0 && c != separator))
+                return std::nullopt;
+            separator = c;
+            digits = 0;
+        }
+    }
+    if (part != 2 || digits == 0)
+        return std::nullopt;
+    auto [a, b, c] = parts;
+    if (separator == '-')
+        std::swap(a, c); // year first
+    if (separator == '/' && b > 12)
+        std::swap(a, b); // month first
+    else if (separator == '/' && a <= 12 && a != b)
+        return std::nullopt;
+    if (a > 31 || b > 12) // before the calendar's types cut them to a byte
+        return std::nullopt;
+    const year_month_day day{year{c < 100 ? 2000 + c : c}, month{static_cast<unsigned>(b)},
+                             std::chrono::day{static_cast<unsigned>(a)}};
+    if (!day.ok())
+        return std::nullopt;
+    return (sys_days{day} - sys_days{1899y / December / 30}).count();
 }
 
 } // namespace pacecells

@@ -1,6 +1,7 @@
 // Lists as people have them: pasted from a sheet or a message, or a CSV file. No office types.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -27,5 +28,8 @@ struct ColumnTable {
 };
 
 [[nodiscard]] ColumnTable columns_of(const TextRows& rows, const ColumnNames& names);
+
+// A date as Calc counts days: 2026-11-30 and 30.11.2026; 11/30/2026 only where it can be but one day.
+[[nodiscard]] std::optional<double> typed_date(std::string_view text);
 
 } // namespace pacecells

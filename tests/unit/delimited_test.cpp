@@ -49,4 +49,25 @@ TEST(Columns, WithoutOneTheyComeInTheUsualOrder) {
 
 TEST(Columns, AnEmptyListHasNone) { EXPECT_TRUE(columns_of({}, people).rows.empty()); }
 
+TEST(Dates, AreReadWhereTheyCanBeButOneDay) {
+    const double november = 46356; // 30 November 2026, as Calc counts: 30 December 1899 is day 0
+    EXPECT_EQ(typed_date("2026-11-30"), november);
+    EXPECT_EQ(typed_date("30.11.2026"), november);
+    EXPECT_EQ(typed_date("30.11.26"), november);
+    EXPECT_EQ(typed_date("11/30/2026"), november);
+    EXPECT_EQ(typed_date("30/11/2026"), november);
+    EXPECT_EQ(typed_date("2/2/2026"), 46055);
+    EXPECT_FALSE(typed_date("2/3/2026"));
+    EXPECT_FALSE(typed_date("30.11"));
+    EXPECT_FALSE(typed_date("2026-02-30"));
+}
+
+TEST(Dates, NoPartIsCutToFit) { // 267 and 286 are 11 and 30 in a byte
+    EXPECT_FALSE(typed_date("2026-267-286"));
+    EXPECT_FALSE(typed_date("286.11.2026"));
+    EXPECT_FALSE(typed_date("30.267.2026"));
+    EXPECT_FALSE(typed_date("2026-0-30"));
+    EXPECT_FALSE(typed_date("2026-11-0"));
+}
+
 } // namespace
