@@ -117,7 +117,7 @@ constexpr Row rows[] = {
                       {"step", "From goal to goal; 1 if left out."},
                       {"calories", "Calories in each round; without them the last column stays empty."},
                       {"other_s", "Seconds for all else in the round; 0 if left out."}},
-                     "from_rounds above 0 and at most to_rounds; step above 0; at most 10000 rows.", arithmetic,
+                     "from_rounds at least 1 and at most to_rounds; step above 0; at most 10000 rows.", arithmetic,
                      {"\"18:00\";8;10", "8"}),
 };
 
