@@ -16,18 +16,17 @@ namespace {
 namespace uno = com::sun::star::uno;
 using rtl::OUString;
 using uno::Any;
+using CellRange = uno::Reference<com::sun::star::table::XCellRange>;
 
-template <class... Anys>
-Any call(std::size_t row_index, const Anys&... values) noexcept {
+template <class... Values>
+Any call(std::size_t row_index, const Values&... values) noexcept {
     try {
-        if ((pacecells::too_many_cells(values) || ...))
-            return Any(pacecells::error_value(pacecells::illegal_argument));
         const auto& row = pacecells::catalog()[row_index];
         const std::array<pacecells::Argument, sizeof...(values)> arguments{pacecells::to_argument(values)...};
         const auto answer = row.evaluate(arguments);
         pacecells::Trace::note(row, arguments, answer);
         return pacecells::to_any(answer);
-    } catch (...) { // out of memory; nothing of ours throws
+    } catch (...) { // out of memory, or a range that the office cannot read; nothing of ours throws
         return Any(pacecells::error_value(pacecells::no_value));
     }
 }

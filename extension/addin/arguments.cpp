@@ -2,9 +2,12 @@
 
 #include "unicode.h"
 
+#include <algorithm>
 #include <bit>
 #include <cstdint>
 
+#include <com/sun/star/sheet/XCellRangeAddressable.hpp>
+#include <com/sun/star/sheet/XCellRangeData.hpp>
 #include <com/sun/star/uno/Sequence.hxx>
 
 namespace pacecells {
@@ -50,6 +53,56 @@ double number_of(const Error& error) {
     return error_value(illegal_argument);
 }
 
+using Rows = uno::Sequence<uno::Sequence<uno::Any>>;
+
+bool filled(const uno::Any& value) {
+    const auto* text = access<rtl::OUString>(value);
+    return text ? !text->isEmpty() : value.hasValue();
+}
+
+bool any_filled(const uno::Sequence<uno::Any>& row) { return std::any_of(row.begin(), row.end(), filled); }
+
+// How many rows count: a whole column is meant as far as it is filled.
+sal_Int32 used_rows(const Rows& rows) {
+    constexpr sal_Int32 most_meant_whole = 65'536;
+    sal_Int32 used = rows.getLength();
+    if (used > most_meant_whole)
+        while (used > 1 && !any_filled(rows[used - 1]))
+            --used;
+    return used;
+}
+
+class OfficeArea : public Area {
+  public:
+    explicit OfficeArea(const uno::Reference<com::sun::star::table::XCellRange>& range)
+        : range_(range),
+          where_(uno::Reference<com::sun::star::sheet::XCellRangeAddressable>(range, uno::UNO_QUERY_THROW)
+                     ->getRangeAddress()) {}
+
+    [[nodiscard]] int rows() const override { return where_.EndRow - where_.StartRow + 1; }
+    [[nodiscard]] int columns() const override { return where_.EndColumn - where_.StartColumn + 1; }
+    [[nodiscard]] Place place() const override { return {where_.Sheet, where_.StartColumn, where_.StartRow}; }
+
+    [[nodiscard]] Range part(int row, int column, int rows, int columns) const override {
+        const bool whole = rows == this->rows() && columns == this->columns();
+        const auto range =
+            whole ? range_ : range_->getCellRangeByPosition(column, row, column + columns - 1, row + rows - 1);
+        const auto values =
+            uno::Reference<com::sun::star::sheet::XCellRangeData>(range, uno::UNO_QUERY_THROW)->getDataArray();
+        Range result{rows, columns, {}};
+        result.cells.reserve(static_cast<std::size_t>(rows) * static_cast<std::size_t>(columns));
+        for (const auto& line : values)
+            for (const auto& value : line)
+                result.cells.push_back(value.hasValue() ? to_cell(value, true)
+                                                        : Cell{out_of_domain("has a cell with an error in it.")});
+        return result;
+    }
+
+  private:
+    uno::Reference<com::sun::star::table::XCellRange> range_;
+    com::sun::star::table::CellRangeAddress where_;
+};
+
 uno::Any to_any(const Cell& cell) {
     if (const auto* number = std::get_if<double>(&cell))
         return uno::Any(*number);
@@ -67,28 +120,35 @@ double error_value(ErrorCode code) { return std::bit_cast<double>(std::uint64_t{
 Argument to_argument(const uno::Any& value) {
     if (!value.hasValue())
         return Omitted{};
-    const auto* rows = access<uno::Sequence<uno::Sequence<uno::Any>>>(value);
+    const auto* rows = access<Rows>(value);
     if (!rows)
         return to_cell(value, false);
-    Range range{rows->getLength(), rows->hasElements() ? (*rows)[0].getLength() : 0, {}};
+    constexpr std::int64_t most_cells = std::int64_t{8} << 20; // no function has a use for more
+    Range range{used_rows(*rows), rows->hasElements() ? (*rows)[0].getLength() : 0, {}};
+    if (std::int64_t{range.rows} * range.columns > most_cells)
+        return Cell{out_of_domain("takes fewer cells than that.")};
     range.cells.reserve(static_cast<std::size_t>(range.rows) * static_cast<std::size_t>(range.columns));
-    for (const auto& row : *rows)
+    for (sal_Int32 r = 0; r < range.rows; ++r) {
+        const auto& row = (*rows)[r];
+        if (row.getLength() != range.columns)
+            return Cell{out_of_domain("takes rows of equal length.")};
         for (const auto& cell : row)
             range.cells.push_back(to_cell(cell, true));
+    }
     return range;
 }
 
-bool too_many_cells(const uno::Any& value) {
-    constexpr std::int64_t most = std::int64_t{8} << 20;
-    const auto* rows = access<uno::Sequence<uno::Sequence<uno::Any>>>(value);
-    return rows && rows->hasElements() && std::int64_t{rows->getLength()} * (*rows)[0].getLength() > most;
+Argument to_argument(const uno::Reference<com::sun::star::table::XCellRange>& range) {
+    if (!range.is())
+        return Omitted{};
+    return AreaPointer(std::make_shared<OfficeArea>(range));
 }
 
 uno::Any to_any(const Answer& answer) {
     if (const auto* cell = std::get_if<Cell>(&answer))
         return to_any(*cell);
     const auto& range = *std::get_if<Range>(&answer);
-    uno::Sequence<uno::Sequence<uno::Any>> rows(range.rows);
+    Rows rows(range.rows);
     auto* row = rows.getArray();
     for (int r = 0; r < range.rows; ++r) {
         row[r].realloc(range.columns);

@@ -3,16 +3,17 @@
 
 #include "cells.h"
 
+#include <com/sun/star/table/XCellRange.hpp>
 #include <com/sun/star/uno/Any.hxx>
 
 namespace pacecells {
 
 // What the office hands over for one argument: nothing, a value, or a range row by row. An empty text inside a range is
-// how an empty cell arrives there: Blank.
+// how an empty cell arrives there: Blank. A range that long that only whole columns are ends after its last filled cell.
 [[nodiscard]] Argument to_argument(const com::sun::star::uno::Any& value);
 
-// More cells than eight whole columns: no function has a use for them, and to copy a hundred columns takes gigabytes.
-[[nodiscard]] bool too_many_cells(const com::sun::star::uno::Any& value);
+// A range as an object. To read it may throw what the office throws.
+[[nodiscard]] Argument to_argument(const com::sun::star::uno::Reference<com::sun::star::table::XCellRange>& range);
 
 // What a formula gives back: a value, or a sequence of rows. An error is a not-a-number that carries the office's error
 // code, which costs a fifth of an exception and works inside arrays too. A Blank is an empty text.

@@ -5,7 +5,9 @@
 #include "catalog.h"
 #include "reader.h"
 
+#include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <tuple>
 #include <utility>
 
@@ -59,8 +61,11 @@ inline constexpr Kind kind_of<Answer> = Kind::array;
 
 namespace detail {
 
+// "needs a number": the name of the argument goes before it. Another sentence is whole.
 [[nodiscard]] inline Error about(std::size_t argument, Error error) {
-    error.argument = static_cast<int>(argument);
+    const char first = error.sentence.front();
+    if (first >= 'a' && first <= 'z')
+        error.argument = static_cast<int>(argument);
     return error;
 }
 
@@ -84,7 +89,7 @@ template <auto function, class R, class First, class... Rest, std::size_t... I>
     const auto refused = first_error(1, rest);
 
     // Where the first argument is one value and a range is given, the answer is an array of its shape.
-    if constexpr (!takes_range<First> && kind_of<R> != Kind::array) {
+    if constexpr (!takes_range<First> && !takes_area<First> && kind_of<R> != Kind::array) {
         if (const auto* range = std::get_if<Range>(&arguments[0]); range && !range->single()) {
             Range out{range->rows, range->columns, {}};
             out.cells.reserve(range->cells.size());
@@ -110,10 +115,25 @@ template <auto function, class R, class First, class... Rest, std::size_t... I>
     return to_answer(function(*std::move(first), *std::move(std::get<I>(rest))...));
 }
 
+// The office takes a quarter of an hour to show a column of a million texts, and stands still meanwhile.
+[[nodiscard]] inline Answer not_too_long(Answer answer) {
+    constexpr std::ptrdiff_t most_texts = 100'000;
+    const auto* range = std::get_if<Range>(&answer);
+    if (!range || std::ssize(range->cells) <= most_texts)
+        return answer;
+    const auto texts = std::ranges::count_if(range->cells, [](const Cell& cell) {
+        return std::holds_alternative<Blank>(cell) || std::holds_alternative<std::string>(cell);
+    });
+    if (texts <= most_texts)
+        return answer;
+    return Cell{out_of_domain("The answer would be %1 texts, and Calc can show %2 at most: choose a shorter range.",
+                              texts, most_texts)};
+}
+
 template <auto function>
 [[nodiscard]] Answer evaluate(std::span<const Argument> arguments) {
     return []<class R, class First, class... Rest>(std::span<const Argument> a, Result<R> (*type)(First, Rest...)) {
-        return call<function>(a, type, std::index_sequence_for<Rest...>{});
+        return not_too_long(call<function>(a, type, std::index_sequence_for<Rest...>{}));
     }(arguments, function);
 }
 
@@ -139,6 +159,11 @@ inline constexpr bool is_time<std::optional<T>> = is_time<T>;
 template <class R, class... P>
 constexpr std::array<bool, sizeof...(P)> times(Result<R> (*)(P...)) {
     return {is_time<P>...};
+}
+
+template <class R, class... P>
+constexpr std::array<bool, sizeof...(P)> areas(Result<R> (*)(P...)) {
+    return {takes_area<P>...};
 }
 
 template <class T>
@@ -167,11 +192,13 @@ template <auto function, std::size_t N>
     Row result{method, name, description, domain, source, example, detail::kind(function), N, {}, nullptr};
     constexpr auto optionals = detail::optionals(function);
     constexpr auto times = detail::times(function);
+    constexpr auto areas = detail::areas(function);
     constexpr auto bounds = detail::bounds(function);
     for (std::size_t i = 0; i < N; ++i) {
         result.storage[i] = parameters[i];
         result.storage[i].optional = optionals[i];
         result.storage[i].time = times[i];
+        result.storage[i].area = areas[i];
         result.storage[i].most = bounds[i];
     }
     result.evaluate = &detail::evaluate<function>;

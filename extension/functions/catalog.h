@@ -14,8 +14,9 @@ namespace pacecells {
 struct Parameter {
     std::string_view name;        // as shown: critical_W
     std::string_view description; // one sentence for the function wizard
-    bool optional = false;        // this and the next two follow from the C++ parameter
+    bool optional = false;        // this and the rest follow from the C++ parameter
     bool time = false;            // a Calc time
+    bool area = false;            // a range as an object
     int most = 0;                 // refused above it; 0: no bound of the parameter's own
 };
 

@@ -3,6 +3,7 @@
 
 #include "pacecells/result.h"
 
+#include <memory>
 #include <string>
 #include <variant>
 #include <vector>
@@ -11,7 +12,8 @@ namespace pacecells {
 
 struct Blank {};
 
-// One cell, going in or coming out. Errors only come out: the office stops on an error cell before we are asked.
+// One cell, going in or coming out. An error goes in only where the caller is at fault or an area holds one: the office
+// itself stops on an error cell before we are asked.
 using Cell = std::variant<Blank, double, std::string, Error>;
 
 // A range, row by row.
@@ -29,7 +31,29 @@ struct Range {
 
 struct Omitted {};
 
-using Argument = std::variant<Omitted, Cell, Range>;
+// A range that is handed over as an object, whatever its size: none of it is read before it is asked for.
+class Area {
+  public:
+    struct Place { // of a cell: its sheet, column and row, from 0
+        int sheet = 0;
+        int column = 0;
+        int row = 0;
+    };
+
+    Area() = default;
+    virtual ~Area() = default;
+    Area(const Area&) = delete;
+    Area& operator=(const Area&) = delete;
+
+    [[nodiscard]] virtual int rows() const = 0;
+    [[nodiscard]] virtual int columns() const = 0;
+    [[nodiscard]] virtual Place place() const = 0; // of its first cell
+    // A part inside it, counted from 0. A cell that holds an error comes as Error.
+    [[nodiscard]] virtual Range part(int row, int column, int rows, int columns) const = 0;
+};
+using AreaPointer = std::shared_ptr<const Area>;
+
+using Argument = std::variant<Omitted, Cell, Range, AreaPointer>;
 using Answer = std::variant<Cell, Range>;
 
 } // namespace pacecells

@@ -11,18 +11,11 @@ namespace {
 // The rows read the kind of a parameter from its type, so parameters are values.
 // NOLINTBEGIN(performance-unnecessary-value-param)
 
-Result<double> erg_convert(NumberOrText value, Text from, Text to, std::optional<Text> machine) {
-    const auto unit_from = parse_erg_unit(from.value);
-    if (!unit_from)
-        return unit_from.error();
-    const auto unit_to = parse_erg_unit(to.value);
-    if (!unit_to)
-        return unit_to.error();
-    const auto which = machine_in(machine);
-    if (!which)
-        return which.error();
+using UnitOption = Option<&parse_erg_unit>;
+
+Result<double> erg_convert(NumberOrText value, UnitOption from, UnitOption to, std::optional<MachineOption> machine) {
     double given = 0;
-    if (*unit_from == ErgUnit::split) {
+    if (from.value == ErgUnit::split) {
         const auto split = Read<SplitTime>::from(std::visit([](auto&& v) { return Cell{v}; }, value.value));
         if (!split)
             return detail::about(0, split.error());
@@ -30,19 +23,16 @@ Result<double> erg_convert(NumberOrText value, Text from, Text to, std::optional
     } else if (const auto* number = std::get_if<double>(&value.value)) {
         given = *number;
     } else {
-        return out_of_domain("A value in %1 is a number; a text is understood for a split only.", from.value);
+        return out_of_domain("A text is understood for a split only; other values are numbers.");
     }
-    auto converted = convert(given, *unit_from, *unit_to, *which);
-    if (!converted || *unit_to != ErgUnit::split)
+    auto converted = convert(given, from.value, to.value, value_or(machine, Machine::row));
+    if (!converted || to.value != ErgUnit::split)
         return converted;
     return *converted / seconds_a_day;
 }
 
-Result<Watts> erg_watts(DistanceNumber distance, ShortTime time, std::optional<Text> machine) {
-    const auto which = machine_in(machine);
-    if (!which)
-        return which.error();
-    const auto watts = power_over(Metres{distance.value}, time.value, *which);
+Result<Watts> erg_watts(DistanceNumber distance, ShortTime time, std::optional<MachineOption> machine) {
+    const auto watts = power_over(Metres{distance.value}, time.value, value_or(machine, Machine::row));
     return watts ? believable(*watts, time.value) : watts;
 }
 

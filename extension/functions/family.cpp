@@ -48,10 +48,6 @@ Result<RepsPerRound> RoundReps::view() const {
     return RepsPerRound::by_round(numbers_);
 }
 
-Result<Machine> machine_in(const std::optional<Text>& machine) {
-    return machine ? parse_machine(machine->value) : Result<Machine>{Machine::row};
-}
-
 std::string group_text(const Cell& cell) {
     if (const auto* number = std::get_if<double>(&cell)) {
         char digits[32];

@@ -50,8 +50,7 @@ class RoundReps {
     return {Watts{critical.value}, Joules{reserve.value}};
 }
 
-// The rower if left out.
-[[nodiscard]] Result<Machine> machine_in(const std::optional<Text>& machine);
+using MachineOption = Option<&parse_machine>;
 
 // A group is known by its text; a number serves as all its digits.
 [[nodiscard]] std::string group_text(const Cell& cell);

@@ -13,6 +13,8 @@ namespace {
 
 // A blank cell counts as 0, as everywhere in the office; text is not a number.
 Result<double> number_in(const Cell& cell) {
+    if (const auto* error = std::get_if<Error>(&cell))
+        return *error;
     if (const auto* text = std::get_if<std::string>(&cell))
         return out_of_domain("needs a number, got the text %1.", quoted(*text));
     if (const auto* number = std::get_if<double>(&cell); number && !std::isfinite(*number))
@@ -167,6 +169,8 @@ Result<Text> Read<Text>::from(const Cell& cell) {
         return Text{*text};
     if (const auto* number = std::get_if<double>(&cell))
         return out_of_domain("needs a text, got %1.", *number);
+    if (const auto* error = std::get_if<Error>(&cell))
+        return *error;
     return out_of_domain("needs a text, and the cell is blank.");
 }
 

@@ -72,6 +72,12 @@ struct Text {
     std::string value;
 };
 
+// A text that the model reads: one of its options, such as a unit.
+template <auto parse>
+struct Option {
+    typename decltype(parse({}))::value_type value;
+};
+
 // A number or text, to be judged by the function itself (a score, a goal, a scheme).
 struct NumberOrText {
     std::variant<double, std::string> value;
@@ -104,6 +110,10 @@ struct RawCells {
 template <class T>
 inline constexpr bool takes_range =
     std::is_same_v<T, Numbers> || std::is_same_v<T, Times> || std::is_same_v<T, RawCells>;
+
+// A parameter of type AreaPointer takes a range as an object; the office refuses everything else.
+template <class T>
+inline constexpr bool takes_area = std::is_same_v<T, AreaPointer>;
 
 // --- reading -----------------------------------------------------------------------------------------------------
 
@@ -172,6 +182,18 @@ template <>
 struct Read<Text> {
     static Result<Text> from(const Cell& cell);
 };
+template <auto parse>
+struct Read<Option<parse>> {
+    static Result<Option<parse>> from(const Cell& cell) {
+        const auto text = Read<Text>::from(cell);
+        if (!text)
+            return text.error();
+        auto option = parse(text->value);
+        if (!option)
+            return option.error();
+        return Option<parse>{*std::move(option)};
+    }
+};
 template <>
 struct Read<NumberOrText> {
     static Result<NumberOrText> from(const Cell& cell);
@@ -210,7 +232,17 @@ template <class T>
     } else {
         if (std::holds_alternative<Omitted>(argument))
             return out_of_domain("is needed and was left out.");
-        if constexpr (takes_range<T>) {
+        if (const auto* cell = std::get_if<Cell>(&argument))
+            if (const auto* error = std::get_if<Error>(cell))
+                return *error;
+        if constexpr (takes_area<T>) {
+            const auto* area = std::get_if<AreaPointer>(&argument);
+            if (!area)
+                return out_of_domain("takes a range of cells.");
+            return *area;
+        } else if (std::holds_alternative<AreaPointer>(argument)) {
+            return out_of_domain("takes values, not a range as an object.");
+        } else if constexpr (takes_range<T>) {
             if (const auto* cell = std::get_if<Cell>(&argument))
                 return Read<T>::from(RawCells{1, 1, {cell, 1}});
             const auto& range = *std::get_if<Range>(&argument);

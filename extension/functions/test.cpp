@@ -79,11 +79,8 @@ Result<Watts> power_of_test(const ShortTime& time, const NumberOrText& done, Mac
 }
 
 Result<CaloriesPerHour> test_rate(ShortTime time, NumberOrText done, Duration cap, std::optional<Number> share,
-                                  std::optional<Text> machine) {
-    const auto which = machine_in(machine);
-    if (!which)
-        return which.error();
-    auto watts = power_of_test(time, done, *which);
+                                  std::optional<MachineOption> machine) {
+    auto watts = power_of_test(time, done, value_or(machine, Machine::row));
     if (watts)
         watts = believable(*watts, time.value);
     if (watts)

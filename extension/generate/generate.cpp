@@ -49,7 +49,7 @@ Json functions() {
         auto parameters = Json::array();
         for (const auto& parameter : row.parameters())
             parameters.push_back({{"name", parameter.name},
-                                  {"type", "any"},
+                                  {"type", parameter.area ? "range" : "any"},
                                   {"description", parameter.description},
                                   {"optional", parameter.optional},
                                   {"time", parameter.time},

@@ -123,6 +123,7 @@ def calls(office):
         (made("ERG.TIME as an array", f"=ERG.TIME(A1:A{count};1000)", pairs, True), 0),
         (made("TEST.POWER as an array", f"=TEST.POWER(A1:A{count};250;20000)", tests, True), 4),
         (made("SETS.MAXREPS as an array", f"=SETS.MAXREPS(A1:A{count};140)", loads, True), 3),
+        (made("ERG.CONVERT as an array", f'=ERG.CONVERT(A1:A{count};"cal/h";"W")', [row[::-1] for row in pairs], True), 5),
     ]
     others = [made("office add-in function (GESTEP)", "=GESTEP(A1;B1)", pairs),
               made("native formula of ERG.TIME", "=A1*3600/B1/86400", pairs)]
@@ -142,7 +143,7 @@ def calls(office):
     for variant, scalar in arrays:
         share = variant.share_of(ours[scalar][0])
         line(variant.name, f"{variant.median():.3f}", "us")
-        line("  of the same call in every cell", f"{share:.2f}", "times", "<= 0.5", share <= 0.5)
+        line("  of the same call in every cell", f"{share:.2f}", "times", "<= 0.4", share <= 0.4)
     for variant in everything:
         variant.close()
 

@@ -5,6 +5,7 @@ rest is arithmetic that can be done on paper.
 """
 
 import json
+import time
 import zipfile
 from collections import namedtuple
 
@@ -424,6 +425,37 @@ def test_array(sheet_beside_cells, number):
     single = sheet_beside_cells.getCellByPosition(20, number)
     type_in(single, formula)
     assert result(single) == wanted(rows[0][0])
+
+
+# A1:A3 hold 18:00, 21:30 and 25:00, B2 holds 1:00.
+COLUMNS = [
+    ("=PACE.ROUND(A:A;8)", seconds(135)),
+    ("=CLOCK.TEXT(A:B)", "18:00"),
+    ("=CLOCK.TEXT(A1:B65537)", "18:00"),
+    ("=ROWS(CLOCK.TEXT(A:B))", 3),
+    ("=COLUMNS(CLOCK.TEXT(A:B))", 2),
+    ("=ROWS(CLOCK.TEXT(A1:B5))", 5),
+    ("=SCORE.FADE(A:A)", -435 / 500),
+]
+
+
+@pytest.mark.parametrize("formula, want", COLUMNS, ids=[formula for formula, _ in COLUMNS])
+def test_whole_column_ends_after_its_last_filled_cell(sheet, formula, want):
+    """In much less than the minute that a column of a million texts takes the office."""
+    for name, value in (("A1", 1080), ("A2", 1290), ("A3", 1500), ("B2", 60)):
+        sheet[name].Value = seconds(value)
+    begin = time.perf_counter()
+    type_in(sheet["J1"], formula)
+    assert result(sheet["J1"]) == wanted(want)
+    assert time.perf_counter() - begin < 8
+
+
+def test_answer_of_more_texts_than_calc_can_show_is_refused(sheet):
+    sheet["A1"].Value = sheet["A120000"].Value = seconds(1080)
+    for row, formula in enumerate(("=CLOCK.TEXT(A:A)", "=PACE.ROUND(A:A;8)", "=ERG.TIME(A1:A120000;1000)")):
+        cell = sheet.getCellByPosition(9, row)
+        type_in(cell, formula)
+        assert result(cell) == "Err:502", formula
 
 
 @pytest.fixture(scope="module")

@@ -128,6 +128,33 @@ TEST(Cells, AMessageNamesTheArgument) {
     EXPECT_EQ(std::get_if<Error>(std::get_if<Cell>(&answer))->argument, 1);
 }
 
+TEST(Cells, ASentenceThatIsWholeNamesNoArgument) {
+    const auto answer = evaluate("ergConvert", {cell(1000), cell("knots"), cell("W")});
+    EXPECT_EQ(message(answer), "\"knots\" is not a unit here: write cal/h, W or split.");
+    EXPECT_EQ(std::get_if<Error>(std::get_if<Cell>(&answer))->argument, -1);
+}
+
+TEST(Cells, WhatTheCallerCouldNotHandOverIsRefused) {
+    const Argument broken = Cell{out_of_domain("takes rows of equal length.")};
+    for (const auto& answer : {evaluate("ergTime", {broken, cell(1000)}), evaluate("ergTime", {cell(15), broken}),
+                               evaluate("scoreFade", {broken}), evaluate("ergTime", {cell(15), cell(1000), broken})})
+        EXPECT_EQ(message(answer), "takes rows of equal length.");
+}
+
+TEST(ArrayForm, RefusesMoreTextsThanTheOfficeCanShow) {
+    const auto blanks = [](int rows) {
+        Range range{rows, 1, {}};
+        range.cells.resize(static_cast<std::size_t>(rows), Blank{});
+        range.cells.front() = 15.0;
+        return range;
+    };
+    EXPECT_TRUE(refused(evaluate("ergTime", {blanks(100'002), cell(1000)})));
+    EXPECT_FALSE(refused(evaluate("ergTime", {blanks(100'001), cell(1000)})));
+    Range numbers{200'000, 1, {}};
+    numbers.cells.resize(200'000, Cell{15.0});
+    EXPECT_FALSE(refused(evaluate("ergTime", {numbers, cell(1000)})));
+}
+
 TEST(ArrayForm, KeepsTheShapeWithErrorsAndBlanksInTheirPlace) {
     const auto answer = evaluate("ergTime", {column({15.0, Blank{}, -1.0, 30.0}), cell(1000)});
     const auto* range = std::get_if<Range>(&answer);
