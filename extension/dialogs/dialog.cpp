@@ -6,7 +6,6 @@
 #include <com/sun/star/awt/PushButtonType.hpp>
 #include <com/sun/star/awt/Toolkit.hpp>
 #include <com/sun/star/awt/XButton.hpp>
-#include <com/sun/star/awt/XCheckBox.hpp>
 #include <com/sun/star/awt/XControlModel.hpp>
 #include <com/sun/star/awt/XListBox.hpp>
 #include <com/sun/star/awt/XTextComponent.hpp>
@@ -182,16 +181,6 @@ Dialog::Field Dialog::choice(const std::string& text, const std::vector<std::str
     return field;
 }
 
-Dialog::Field Dialog::tick(const std::string& text, bool ticked) {
-    const std::string name = "tick" + std::to_string(count_);
-    const auto made = insert("UnoControlCheckBoxModel", name, margin, y_, width_ - 2 * margin, 10);
-    set_property(made, "Label", Any(utf16(text)));
-    set_property(made, "State", Any(static_cast<sal_Int16>(ticked)));
-    watched_.push_back(name);
-    y_ += 10 + gap;
-    return {name, {}, {}};
-}
-
 Dialog::Field Dialog::memo(const std::string& text, const std::string& initial, int height, bool read_only) {
     if (!text.empty()) {
         label(text, margin, y_, width_ - 2 * margin);
@@ -341,8 +330,6 @@ void Dialog::listen() {
             text->addTextListener(listener.get());
         else if (const auto list = as<css::awt::XListBox>(one); list.is())
             list->addItemListener(listener.get());
-        else if (const auto box = as<css::awt::XCheckBox>(one); box.is())
-            box->addItemListener(listener.get());
     }
     std::vector<std::string> buttons{"accept"};
     for (const auto& action : actions_)
@@ -412,15 +399,6 @@ int Dialog::selected(const Field& field) const {
     return need<css::awt::XListBox>(control(field.name))->getSelectedItemPos();
 }
 
-void Dialog::set_choice(const Field& field, const std::vector<std::string>& items, int selected) {
-    set_property(model(field.name), "StringItemList", Any(strings(items)));
-    need<css::awt::XListBox>(control(field.name))->selectItemPos(static_cast<sal_Int16>(selected), true);
-}
-
-bool Dialog::ticked(const Field& field) const {
-    return need<css::awt::XCheckBox>(control(field.name))->getState() != 0;
-}
-
 void Dialog::set_rows(const Field& field, const Rows& rows) {
     Reference<css::awt::grid::XMutableGridDataModel> data;
     get_property(model(field.name), "GridDataModel") >>= data;
@@ -439,10 +417,6 @@ void Dialog::set_rows(const Field& field, const Rows& rows) {
 void Dialog::set_progress(const Field& field, double share) {
     set_property(model(field.name), "ProgressValue", integer(static_cast<int>(share * 1000)));
 }
-
-void Dialog::enable(const Field& field, bool enabled) { set_property(model(field.name), "Enabled", Any(enabled)); }
-
-void Dialog::show(const Field& field, bool visible) { set_property(model(field.name), "EnableVisible", Any(visible)); }
 
 void Dialog::say(const std::string& name, const std::string& text, bool refusal) {
     if (name.empty())

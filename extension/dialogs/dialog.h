@@ -47,7 +47,6 @@ class Dialog {
     [[nodiscard]] Field entry(const std::string& label, const std::string& initial, const std::string& hint = {});
     [[nodiscard]] Field choice(const std::string& label, const std::vector<std::string>& items, int selected = 0,
                                const std::string& hint = {});
-    [[nodiscard]] Field tick(const std::string& label, bool ticked);
     // Several lines with scrollbars, over the whole width; the label may be empty.
     Field memo(const std::string& label, const std::string& initial, int height, bool read_only);
     // A table to look at, over the whole width, with scrollbars; the shares of its columns in the width, or all alike.
@@ -78,12 +77,8 @@ class Dialog {
     [[nodiscard]] std::string text(const Field& field) const;
     void set_text(const Field& field, const std::string& text);
     [[nodiscard]] int selected(const Field& field) const; // of a choice, from 0; -1 for none
-    void set_choice(const Field& field, const std::vector<std::string>& items, int selected);
-    [[nodiscard]] bool ticked(const Field& field) const;
     void set_rows(const Field& field, const Rows& rows);
     void set_progress(const Field& field, double share);
-    void enable(const Field& field, bool enabled);
-    void show(const Field& field, bool visible);
 
     // The sentence beside the field, the focus into it. Always false, so that an accept function can return it.
     bool refuse(const Field& field, const std::string& sentence);

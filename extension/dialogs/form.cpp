@@ -24,7 +24,7 @@ Form::Form(Context& context, const std::string& title, int width, int label_widt
 
 void Form::entry(const std::string& name, const std::string& label, const std::string& initial,
                  const std::string& hint) {
-    fields_.push_back({name, label, initial, {}, false, dialog_.entry(label, initial, hint), false});
+    fields_.push_back({name, label, initial, {}, dialog_.entry(label, initial, hint), false});
 }
 
 void Form::choice(const std::string& name, const std::string& label, const std::vector<Option>& options,
@@ -32,12 +32,7 @@ void Form::choice(const std::string& name, const std::string& label, const std::
     std::vector<std::string> labels;
     for (const auto& option : options)
         labels.push_back(option.label);
-    fields_.push_back(
-        {name, label, options.front().value, options, false, dialog_.choice(label, labels, 0, hint), false});
-}
-
-void Form::tick(const std::string& name, const std::string& label, bool ticked) {
-    fields_.push_back({name, label, ticked ? "true" : "", {}, true, dialog_.tick(label, ticked), false});
+    fields_.push_back({name, label, options.front().value, options, dialog_.choice(label, labels, 0, hint), false});
 }
 
 void Form::line(std::vector<Part> parts) {
@@ -52,8 +47,8 @@ void Form::line(std::vector<Part> parts) {
     for (std::size_t i = 0; i < parts.size(); ++i) {
         auto& part = parts[i];
         fields_.push_back({part.name, part.spoken.empty() ? part.label : part.spoken,
-                           part.options.empty() ? part.initial : part.options.front().value, part.options, false,
-                           made[i], true});
+                           part.options.empty() ? part.initial : part.options.front().value, part.options, made[i],
+                           true});
     }
 }
 
@@ -71,8 +66,6 @@ std::string Form::text(const std::string& name) const {
             throw FieldRefusal{name, tr("%1 is none of the choices.", given)};
         return given;
     }
-    if (named.tick)
-        return dialog_.ticked(named.field) ? "true" : "";
     if (named.options.empty())
         return std::string(trim(dialog_.text(named.field)));
     const int chosen = dialog_.selected(named.field);

@@ -38,7 +38,6 @@ class Form {
                const std::string& hint = {});
     void choice(const std::string& name, const std::string& label, const std::vector<Option>& options,
                 const std::string& hint = {});
-    void tick(const std::string& name, const std::string& label, bool ticked);
     // Fields side by side, in one line. Where `spoken` is empty the label is what the field is called in a refusal.
     struct Part : Dialog::Part {
         std::string name;
@@ -49,7 +48,7 @@ class Form {
     // For all that is not a named field.
     [[nodiscard]] Dialog& dialog() { return dialog_; }
 
-    // What stands in the field, without outer spaces; of a choice its value; of a tick "true" or "".
+    // What stands in the field, without outer spaces; of a choice its value.
     [[nodiscard]] std::string text(const std::string& name) const;
     // A time above 0 and below a limit. Refuses all else.
     [[nodiscard]] Seconds time(const std::string& name, Seconds below) const;
@@ -67,7 +66,6 @@ class Form {
         std::string label;
         std::string initial;
         std::vector<Option> options;
-        bool tick = false;
         Dialog::Field field;
         bool shares_sentence = false; // which has to say what it is about
     };

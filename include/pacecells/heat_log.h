@@ -1,9 +1,11 @@
 // What happens in a heat as lines of text, each complete in itself: a line torn by a power cut does no harm, and the
 // last line about a cell counts.
 //
-//   heat  1  <event>  <heat>
-//   start <clock of the computer at 0:00, s>  <which run of the computer>  <time of day at 0:00, s since 1970>  <cap,
-//   s> lane  <lane>  <athlete> set   <range>  <athlete>  <column>  <value> end
+//   heat   1  <event>  <heat>
+//   start  <the computer's clock at 0:00, s>  <this run of the computer>  <time of day at 0:00, s since 1970>  <cap, s>
+//   lane   <lane>  <athlete>
+//   set    <range>  <athlete>  <column>  <value>
+//   end
 #pragma once
 
 #include <map>

@@ -1,9 +1,9 @@
 // The readers of text: what they accept has a written form, and reading that gives the same again.
 // The first byte of an input picks the reader, the rest is the text.
-#include "delimited.h"
 #include "reader.h"
 
 #include "pacecells/clock.h"
+#include "pacecells/delimited.h"
 #include "pacecells/ergometer.h"
 #include "pacecells/heat_log.h"
 #include "pacecells/stations.h"

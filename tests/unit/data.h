@@ -4,6 +4,8 @@
 // the columns. A missing file, column or number throws, which fails the test.
 #pragma once
 
+#include "pacecells/delimited.h"
+
 #include <algorithm>
 #include <cstddef>
 #include <fstream>
@@ -17,8 +19,8 @@ namespace data {
 
 class Row {
   public:
-    Row(const std::vector<std::string>& columns, std::vector<std::string> cells)
-        : columns_{columns}, cells_{std::move(cells)} {}
+    Row(std::vector<std::string> columns, std::vector<std::string> cells)
+        : columns_{std::move(columns)}, cells_{std::move(cells)} {}
 
     [[nodiscard]] const std::string& text(std::string_view column) const {
         const auto at = std::find(columns_.begin(), columns_.end(), column);
@@ -38,17 +40,6 @@ struct Table {
     std::vector<Row> rows;
 };
 
-inline std::vector<std::string> cells_of(std::string_view line) {
-    std::vector<std::string> cells;
-    for (;;) {
-        const auto comma = line.find(',');
-        cells.emplace_back(line.substr(0, comma));
-        if (comma == std::string_view::npos)
-            return cells;
-        line.remove_prefix(comma + 1);
-    }
-}
-
 inline Table table(const std::string& key) {
     const auto path = std::string{PACECELLS_TEST_DATA} + "/" + key + ".csv";
     std::ifstream file{path};
@@ -56,18 +47,16 @@ inline Table table(const std::string& key) {
         throw std::runtime_error{"cannot read " + path};
     constexpr std::string_view tolerance = "# tolerance:";
     Table table;
-    std::vector<std::string> columns;
+    std::string text;
     for (std::string line; std::getline(file, line);) {
         if (line.starts_with(tolerance))
             table.tolerance = std::stod(line.substr(tolerance.size()));
-        if (line.empty() || line.front() == '#')
-            continue;
-        if (columns.empty()) {
-            columns = cells_of(line);
-        } else {
-            table.rows.emplace_back(columns, cells_of(line));
-        }
+        if (!line.starts_with('#'))
+            text += line + '\n';
     }
+    const auto rows = pacecells::delimited_rows(text);
+    for (std::size_t i = 1; i < rows.size(); ++i)
+        table.rows.emplace_back(rows.front(), rows[i]);
     if (table.rows.empty() || table.tolerance < 0)
         throw std::runtime_error{"no rows or no tolerance in " + path};
     return table;

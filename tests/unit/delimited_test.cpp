@@ -1,5 +1,5 @@
 // Lists as people paste them.
-#include "delimited.h"
+#include "pacecells/delimited.h"
 
 #include <gtest/gtest.h>
 

@@ -1,6 +1,5 @@
 // A list of people, pasted or from a file, onto the roster of an event workbook. What will happen to each line is shown
 // before anything is written. Whatever the list says stays a text: it never becomes a formula.
-#include "delimited.h"
 #include "dialog.h"
 #include "form.h"
 #include "office.h"
@@ -8,6 +7,7 @@
 #include "store.h"
 
 #include "pacecells/clock.h"
+#include "pacecells/delimited.h"
 #include "pacecells/text.h"
 
 #include <com/sun/star/text/XTextRange.hpp>

@@ -1,12 +1,12 @@
 // Results of tests into the event workbook, by name: from the tests workbook, or from a list as CSV. What will happen
 // is shown before anything is written. A machine's values, and a movement's, are taken over together or not at all:
 // values of two different tests never stand side by side.
-#include "delimited.h"
 #include "form.h"
 #include "office.h"
 #include "store.h"
 
 #include "pacecells/clock.h"
+#include "pacecells/delimited.h"
 #include "pacecells/text.h"
 
 #include <com/sun/star/container/XNameAccess.hpp>

@@ -1,4 +1,4 @@
-#include "delimited.h"
+#include "pacecells/delimited.h"
 
 #include "pacecells/text.h"
 
