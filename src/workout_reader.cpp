@@ -78,7 +78,7 @@ class Reader {
         for (const auto& keys : part_keys)
             if (key == keys.header)
                 return read_header(row, keys);
-        if (part_ == Part::before)
+        if (part_ == Part::before || key == "label") // headings and sentences for people
             return {};
         if (key == "end") {
             ended_ = true;

@@ -2,6 +2,8 @@
 #include "catalog.h"
 #include "menu.h"
 
+#include "pacecells/words.h"
+
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
@@ -80,6 +82,22 @@ Json menu() {
     return {{"title", pacecells::menu_title}, {"protocol", pacecells::protocol}, {"items", items}};
 }
 
+// The words that workbooks offer to choose from: key and text in each language.
+Json words() {
+    Json lists;
+    for (std::size_t i = 0; i < pacecells::word_lists; ++i) {
+        const auto list = static_cast<pacecells::WordList>(i);
+        auto& entries = lists[std::string(pacecells::name_of(list))] = Json::array();
+        for (const auto& word : pacecells::words_of(list))
+            entries.push_back({{"key", word.key},
+                               {"en", word.text[0]},
+                               {"de", word.text[1]},
+                               {"es", word.text[2]},
+                               {"fr", word.text[3]}});
+    }
+    return lists;
+}
+
 } // namespace
 
 int main(int count, char** arguments) {
@@ -87,7 +105,7 @@ int main(int count, char** arguments) {
         std::cerr << "usage: generate FILE_TO_WRITE\n";
         return 2;
     }
-    const Json catalog{{"functions", functions()}, {"menu", menu()}};
+    const Json catalog{{"functions", functions()}, {"menu", menu()}, {"words", words()}};
     std::ofstream file(arguments[1], std::ios::binary);
     file << catalog.dump(1) << "\n";
     if (file.flush())

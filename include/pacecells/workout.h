@@ -14,7 +14,8 @@
 //   machines, machine          header: unit, count
 //   end
 //
-// Rows without any content are skipped, so rows and columns may be inserted.
+// Rows with the key "label" are headings for people and skipped; so are rows without any content, so rows and columns may
+// be inserted.
 #pragma once
 
 #include "pacecells/ergometer.h"

@@ -50,6 +50,8 @@ TEST(Workout, BlankRowsAndInsertedColumnsChangeNothing) {
         read(with(with(tide, "station   | 3", "  |  |\nstation   | 3"), "group     | middle", "\ngroup | middle"));
     EXPECT_EQ(spread.stations.size(), plain.stations.size());
     EXPECT_EQ(spread.groups.size(), plain.groups.size());
+    const Workout headed = read(with(tide, "group     | middle", "label | Pace groups | 7\ngroup | middle"));
+    EXPECT_EQ(headed.groups.size(), plain.groups.size());
     // A column in between, without a key.
     std::string wide;
     for (const char c : tide)
