@@ -1,18 +1,21 @@
 // Symbols: x a pool's content in reps, D the share of it that is left after a time, c what one round from empty
 // leaves in it when the next begins, tau a time constant in s.
+//
+// Times are multiplied by the factor of recovery where they enter, so that below all pools empty as in the studies.
 #include "pacecells/sets.h"
 
 #include "check.h"
+#include "near_even.h"
 
 #include <boost/math/tools/toms748_solve.hpp>
 
 #include <algorithm>
 #include <array>
-#include <charconv>
+#include <bit>
 #include <cmath>
+#include <cstddef>
 #include <cstdint>
 #include <limits>
-#include <optional>
 #include <span>
 
 namespace pacecells {
@@ -21,132 +24,168 @@ namespace {
 
 using Run = Scheme::Run;
 
-// --- reading schemes
+constexpr std::size_t pool_count = 3;
+using Pools = std::array<double, pool_count>;
+constexpr Pools share{0.38, 0.55, 0.07};
+constexpr Pools tau{10, 90, 3600};
 
-Error not_a_scheme(std::string_view text) {
-    return out_of_domain("%1 is not a scheme: write sets as 9, 5-4, 3-3-3, 4x2 (four sets of two) or 3-2/3-2 (/ "
-                         "changes sides), at most 999 reps in all.",
-                         quoted(text));
-}
-
-// Takes a token off the start of the text, spaces before it too.
-bool take(std::string_view& text, std::string_view token) {
-    const auto rest = trim(text);
-    if (!rest.starts_with(token))
-        return false;
-    text = rest.substr(token.size());
-    return true;
-}
-
-// A whole number from 1 to Scheme::max_reps, without leading zeros.
-std::optional<int> take_count(std::string_view& text) {
-    const auto rest = trim(text);
-    int count = 0;
-    if (rest.empty() || rest.front() < '1' || rest.front() > '9')
-        return std::nullopt;
-    const auto read = std::from_chars(rest.data(), rest.data() + rest.size(), count);
-    if (read.ec != std::errc{} || count > Scheme::max_reps)
-        return std::nullopt;
-    text = rest.substr(static_cast<std::size_t>(read.ptr - rest.data()));
-    return count;
-}
-
-bool take_rest(std::string_view& text) { return take(text, "-") || take(text, "\u2013"); }
-bool take_times(std::string_view& text) { return take(text, "x") || take(text, "X") || take(text, "\u00D7"); }
-
-// --- the near-even scheme, without allocation for the search in plan_sets
-
-class NearEven {
-  public:
-    NearEven(int reps, int sets) {
-        const int larger = reps % sets; // sets that hold one rep more
-        if (larger > 0)
-            runs_[size_++] = {reps / sets + 1, larger, false};
-        runs_[size_++] = {reps / sets, sets - larger, false};
-    }
-    [[nodiscard]] std::span<const Run> runs() const& { return {runs_.data(), size_}; }
-    std::span<const Run> runs() && = delete; // would outlive its runs in a range-for
-
-  private:
-    std::array<Run, 2> runs_{};
-    std::size_t size_ = 0;
-};
-
-// --- fatigue
-
-constexpr double fast_share = 0.5067;
-constexpr double slow_share = 0.4933;
-constexpr double fast_tau = 21.5;
-constexpr double slow_tau = 388;
 constexpr double margin_slack = 1e-9;
+constexpr double infinite = std::numeric_limits<double>::infinity();
 
-struct Pools {
-    double fast = 0;
-    double slow = 0;
-    friend Pools operator*(Pools a, Pools b) { return {a.fast * b.fast, a.slow * b.slow}; }
+Pools kept_over(double seconds) {
+    Pools kept{};
+    for (std::size_t i = 0; i < pool_count; ++i)
+        kept[i] = std::exp(-seconds / tau[i]);
+    return kept;
+}
+
+// D^n and 1 + D + ... + D^(n - 1), by doubling n. All terms are positive, so nothing cancels where D is near 1.
+struct Series {
+    double power = 1;
+    double sum = 0;
 };
 
-Pools kept_over(double seconds) { return {std::exp(-seconds / fast_tau), std::exp(-seconds / slow_tau)}; }
+Series series(double ratio, int terms) {
+    Series s;
+    for (auto bit = std::bit_floor(static_cast<unsigned>(terms)); bit != 0; bit >>= 1U) {
+        s = {s.power * s.power, s.sum * (1 + s.power)};
+        if ((static_cast<unsigned>(terms) & bit) != 0)
+            s = {s.power * ratio, s.sum * ratio + 1};
+    }
+    return s;
+}
 
+// What one round from empty leaves in a pool at its end, and the share of an earlier content that is left by then.
 struct RoundEnd {
-    Pools pools;
-    double most_spent; // at the end of the hardest set
+    double added = 0;
+    double kept = 1;
 };
 
-RoundEnd walk_round(std::span<const Run> runs, Pools pools, Pools kept_over_rest) {
-    double most_spent = 0;
+RoundEnd round_end(std::span<const Run> runs, double kept_over_rest) {
+    RoundEnd end;
     bool rested = false; // no rest before the first set
+    for (const auto& run : runs) {
+        const double before = rested && !run.after_side_change ? kept_over_rest : 1;
+        const auto within = series(kept_over_rest, run.sets - 1);
+        end.added = end.added * before * within.power + run.reps * (1 + kept_over_rest * within.sum);
+        end.kept *= before * within.power;
+        rested = true;
+    }
+    return end;
+}
+
+// Spent at the worst moment: at the end of a set of the last round, which finds all pools as full as they get.
+double most_spent(std::span<const Run> runs, int rounds, const Pools& kept_over_rest, const Pools& kept_over_away) {
+    Pools pools{};
+    if (rounds > 1) {
+        for (std::size_t i = 0; i < pool_count; ++i) {
+            const auto one = round_end(runs, kept_over_rest[i]);
+            const double left = share[i] * one.added * kept_over_away[i];
+            pools[i] = left * series(one.kept * kept_over_away[i], rounds - 1).sum;
+        }
+    }
+    double most = 0;
+    bool rested = false;
     for (const auto& run : runs) {
         rested = rested && !run.after_side_change;
         for (int set = 0; set < run.sets; ++set) {
-            if (rested)
-                pools = pools * kept_over_rest;
+            double spent = 0;
+            for (std::size_t i = 0; i < pool_count; ++i) {
+                pools[i] = (rested ? pools[i] * kept_over_rest[i] : pools[i]) + share[i] * run.reps;
+                spent += pools[i];
+            }
             rested = true;
-            pools.fast += fast_share * run.reps;
-            pools.slow += slow_share * run.reps;
-            most_spent = std::max(most_spent, pools.fast + pools.slow);
+            most = std::max(most, spent);
         }
     }
-    return {pools, most_spent};
+    return most;
 }
 
-// 1 + D + ... + D^(terms - 1) for D = exp(-seconds / tau), also where D is so near 1 that 1 - D would cancel.
-double geometric_sum(double seconds, double tau, int terms) {
-    const double decay = seconds / tau;
-    if (terms == 0)
-        return 0;
-    if (decay == 0)
-        return terms;
-    return std::expm1(-terms * decay) / std::expm1(-decay);
+// Precondition: 0 < rounds <= most_rounds.
+int whole_rounds(double rounds) { return std::max(1, static_cast<int>(std::ceil(rounds - 1e-9))); }
+
+using Root = std::pair<double, double>;
+
+// Where a continuous function that is above 0 at low and not at high changes sign.
+template <class Function>
+Root root_between(Function function, double low, double at_low, double high, double at_high) {
+    using namespace boost::math;
+    const policies::policy<policies::domain_error<policies::ignore_error>,
+                           policies::evaluation_error<policies::ignore_error>>
+        no_throw;
+    std::uintmax_t steps = 200;
+    return tools::toms748_solve(function, low, high, at_low, at_high, tools::eps_tolerance<double>(40), steps,
+                                no_throw);
 }
 
-// Spent at the worst moment. resting is the time of all rests of a round together; may be infinite.
-double most_spent(std::span<const Run> runs, int rounds, Pools kept_over_rest, Pools kept_over_away, double resting,
-                  double away) {
-    const auto first = walk_round(runs, {}, kept_over_rest).pools * kept_over_away;
-    const double cycle = resting + away;
-    const Pools sums{geometric_sum(cycle, fast_tau, rounds - 1), geometric_sum(cycle, slow_tau, rounds - 1)};
-    return walk_round(runs, first * sums, kept_over_rest).most_spent;
-}
+// What the near-even schemes of some work spend, and the rests they need.
+class Schemes {
+  public:
+    // Precondition: refuse_work and the like found nothing.
+    explicit Schemes(const SetWork& work)
+        : reps_(work.reps), rounds_(whole_rounds(work.rounds)), recovery_(work.recovery),
+          kept_over_away_(kept_over(work.recovery * work.away.value())),
+          may_spend_((work.max_unbroken - work.margin.value_or(default_margin(work.max_unbroken))).value()) {}
 
-std::optional<Error> refuse_work(int rounds, Reps max_unbroken, Seconds away) {
-    if (rounds < 1)
-        return out_of_domain("The number of rounds must be 1 or more; got %1.", rounds);
-    if (!(max_unbroken.value() >= 1 && std::isfinite(max_unbroken.value()))) {
-        return out_of_domain("The unbroken maximum must be 1 rep or more; got %1.", max_unbroken.value());
+    // How much more than allowed is spent at the worst moment. Falls as the rest grows, as all pools do.
+    [[nodiscard]] double excess(int sets, double rest) const {
+        const NearEven scheme{reps_, sets};
+        return most_spent(scheme.runs(), rounds_, kept_over(recovery_ * rest), kept_over_away_) - may_spend_;
     }
+
+    // The least rest from at_least up that keeps the margin; none where at_most is too short.
+    [[nodiscard]] std::optional<double> least_rest(int sets, double at_least, double at_most = infinite) const {
+        if ((reps_ + sets - 1) / sets > may_spend_ + margin_slack)
+            return std::nullopt; // the longest set is too long for fresh arms
+        double enough = at_most;
+        double at_enough = excess(sets, enough);
+        if (at_enough > margin_slack)
+            return std::nullopt;
+        const double at_once = excess(sets, at_least);
+        if (at_once <= margin_slack)
+            return at_least;
+        if (at_enough > -margin_slack)
+            return std::nullopt; // only an endless rest
+        if (std::isinf(enough)) {
+            enough = std::max(at_least, 1.0);
+            do {
+                enough *= 4; // a pool's remainder is 0 in a double beyond some days as recovery counts them
+                at_enough = excess(sets, enough);
+            } while (at_enough > 0);
+            if (std::isinf(enough))
+                return std::nullopt;
+        }
+        return root_between([&](double rest) { return excess(sets, rest); }, at_least, at_once, enough, at_enough)
+            .second;
+    }
+
+  private:
+    int reps_;
+    int rounds_;
+    double recovery_;
+    Pools kept_over_away_;
+    double may_spend_;
+};
+
+std::optional<Error> refuse_conditions(double rounds, Reps max_unbroken, Seconds away, double recovery) {
+    if (!(rounds > 0 && rounds <= most_rounds))
+        return out_of_domain("The rounds must be above 0 and at most 9999; got %1.", rounds);
+    if (!(max_unbroken.value() >= 1 && std::isfinite(max_unbroken.value())))
+        return out_of_domain("The unbroken maximum must be 1 rep or more; got %1.", max_unbroken.value());
     if (!not_negative(away.value()))
         return out_of_domain("The time away must be 0 s or more; got %1.", away.value());
+    if (!positive(recovery))
+        return out_of_domain("The recovery factor must be above 0; got %1.", recovery);
     return std::nullopt;
 }
 
-std::optional<Error> refuse_plan(int reps, int rounds, Reps max_unbroken, Seconds away, Reps margin) {
-    if (reps < 1 || reps > Scheme::max_reps)
-        return out_of_domain("The reps must be from 1 to 999; got %1.", reps);
-    if (auto error = refuse_work(rounds, max_unbroken, away))
+std::optional<Error> refuse_work(const SetWork& work) {
+    if (work.reps < 1 || work.reps > Scheme::max_reps)
+        return out_of_domain("The reps must be from 1 to 999; got %1.", work.reps);
+    if (auto error = refuse_conditions(work.rounds, work.max_unbroken, work.away, work.recovery))
         return error;
-    if (!not_negative(margin.value()))
-        return out_of_domain("The margin must be 0 reps or more; got %1.", margin.value());
+    if (work.margin && !not_negative(work.margin->value()))
+        return out_of_domain("The margin must be 0 reps or more; got %1.", work.margin->value());
     return std::nullopt;
 }
 
@@ -156,219 +195,147 @@ std::optional<Error> refuse_rest(Seconds rest) {
     return out_of_domain("The rest must be 0 s or more; got %1.", rest.value());
 }
 
-} // namespace
+double margin_of(const SetWork& work) { return work.margin.value_or(default_margin(work.max_unbroken)).value(); }
 
-Result<Scheme> Scheme::parse(std::string_view text) {
-    Scheme scheme;
-    auto left = trim(text);
-    std::int64_t total = 0;
-    bool after_side_change = false;
-    for (;;) {
-        const auto first = take_count(left);
-        if (!first)
-            return not_a_scheme(text);
-        Run run{*first, 1, after_side_change};
-        if (take_times(left)) {
-            const auto reps = take_count(left);
-            if (!reps)
-                return not_a_scheme(text);
-            run = {*reps, *first, after_side_change};
-        }
-        total += std::int64_t{run.reps} * run.sets;
-        if (total > max_reps)
-            return not_a_scheme(text);
-        scheme.add(run);
-        if (left.empty())
-            return scheme;
-        after_side_change = take(left, "/");
-        if (!after_side_change && !take_rest(left))
-            return not_a_scheme(text);
-    }
+SetPlan plan_of(int reps, int sets, double rest) {
+    return {*Scheme::near_even(reps, sets), Seconds{sets > 1 ? rest : 0}};
 }
 
-Result<Scheme> Scheme::from_number(double reps) {
-    if (!(reps >= 1 && reps <= max_reps && std::floor(reps) == reps)) {
-        return out_of_domain("A number given as a scheme must be whole, from 1 to 999 (a cell may have read 5-4 as a "
-                             "date: format it as text); got %1.",
-                             reps);
-    }
-    Scheme scheme;
-    scheme.add({static_cast<int>(reps), 1, false});
-    return scheme;
-}
-
-Result<Scheme> Scheme::near_even(int reps, int sets) {
-    if (reps < 1 || reps > max_reps)
-        return out_of_domain("The reps must be from 1 to 999; got %1.", reps);
-    if (sets < 1 || sets > reps)
-        return out_of_domain("The number of sets must be 1 or more and at most the reps; got %1.", sets);
-    Scheme scheme;
-    const NearEven near_even{reps, sets};
-    for (const auto& run : near_even.runs())
-        scheme.add(run);
-    return scheme;
-}
-
-void Scheme::add(Run run) {
-    if (!runs_.empty() && runs_.back().reps == run.reps && !run.after_side_change) {
-        runs_.back().sets += run.sets;
-    } else {
-        runs_.push_back(run);
-    }
-}
-
-int Scheme::sets() const {
-    int sets = 0;
-    for (const auto& run : runs_)
-        sets += run.sets;
-    return sets;
-}
-
-int Scheme::reps() const {
-    int reps = 0;
-    for (const auto& run : runs_)
-        reps += run.sets * run.reps;
-    return reps;
-}
-
-int Scheme::side_changes() const {
-    return static_cast<int>(
-        std::count_if(runs_.begin(), runs_.end(), [](const Run& run) { return run.after_side_change; }));
-}
-
-std::string Scheme::text() const {
-    constexpr int shortens_from = 4;
-    std::string text;
-    for (const auto& run : runs_) {
-        if (!text.empty())
-            text += run.after_side_change ? '/' : '-';
-        const auto reps = std::to_string(run.reps);
-        if (run.sets >= shortens_from) {
-            text += std::to_string(run.sets) + 'x' + reps;
-        } else {
-            for (int set = 0; set < run.sets; ++set)
-                text += (set > 0 ? "-" : "") + reps;
-        }
-    }
-    return text;
-}
-
-Result<Seconds> set_time(const Scheme& scheme, Seconds rep, Seconds rest) {
-    if (!not_negative(rep.value()))
-        return out_of_domain("The time for a rep must be 0 s or more; got %1.", rep.value());
-    if (auto error = refuse_rest(rest))
-        return *std::move(error);
-    return finite(scheme.reps() * rep + scheme.rests() * rest);
-}
-
-Result<Reps> reps_left(const Scheme& scheme, int rounds, Reps max_unbroken, Seconds away, Seconds rest) {
-    if (auto error = refuse_work(rounds, max_unbroken, away))
-        return *std::move(error);
-    if (auto error = refuse_rest(rest))
-        return *std::move(error);
-    return max_unbroken - Reps{most_spent(scheme.runs(), rounds, kept_over(rest.value()), kept_over(away.value()),
-                                          scheme.rests() * rest.value(), away.value())};
-}
-
-Reps default_margin(Reps max_unbroken) { return std::max(Reps{2}, 0.15 * max_unbroken); }
-
-Result<Scheme> plan_sets(int reps, int rounds, Reps max_unbroken, Seconds away, Seconds rest,
-                         std::optional<Reps> margin) {
-    const auto keep = margin.value_or(default_margin(max_unbroken));
-    if (auto error = refuse_plan(reps, rounds, max_unbroken, away, keep))
-        return *std::move(error);
-    if (auto error = refuse_rest(rest))
-        return *std::move(error);
-    const double may_spend = (max_unbroken - keep).value() + margin_slack;
-    const auto over_rest = kept_over(rest.value());
-    const auto over_away = kept_over(away.value());
-    for (int sets = 1; sets <= reps; ++sets) {
-        const NearEven scheme{reps, sets};
-        const double spent =
-            most_spent(scheme.runs(), rounds, over_rest, over_away, (sets - 1) * rest.value(), away.value());
-        if (spent <= may_spend)
-            return Scheme::near_even(reps, sets);
-    }
+Result<SetPlan> plan_with_rest(const SetWork& work, double rest) {
+    const Schemes schemes{work};
+    for (int sets = 1; sets <= work.reps; ++sets)
+        if (schemes.excess(sets, rest) <= margin_slack)
+            return plan_of(work.reps, sets, rest);
     return no_solution(
         "Not even single reps keep %1 reps in hand: rest longer, do fewer reps, or take an easier version.",
-        keep.value());
+        margin_of(work));
 }
 
-Result<Seconds> rest_needed(int reps, int rounds, Reps max_unbroken, Seconds away, int sets,
-                            std::optional<Reps> margin) {
-    const auto keep = margin.value_or(default_margin(max_unbroken));
-    if (auto error = refuse_plan(reps, rounds, max_unbroken, away, keep))
+Result<SetPlan> plan_sets_and_rest(const SetWork& work) {
+    const Schemes schemes{work};
+    if (schemes.excess(1, 0) <= margin_slack)
+        return plan_of(work.reps, 1, 0);
+    const double least_rest = least_rest_at_a_break.value();
+    double least_cost = infinite;
+    int cheapest = 0;
+    for (int sets = 2; sets <= work.reps && (sets - 1) * least_rest < least_cost; ++sets) {
+        if (const auto rest = schemes.least_rest(sets, least_rest, least_cost / (sets - 1))) {
+            least_cost = (sets - 1) * *rest;
+            cheapest = sets;
+        }
+    }
+    if (cheapest == 0)
+        return no_solution("Not even single reps with endless rests keep %1 reps in hand: do fewer reps, or take an "
+                           "easier version.",
+                           margin_of(work));
+    const double may_cost = least_cost + std::max(5.0, 0.1 * least_cost);
+    for (int sets = 2; sets < cheapest; ++sets)
+        if (const auto rest = schemes.least_rest(sets, least_rest, may_cost / (sets - 1)))
+            return plan_of(work.reps, sets, *rest);
+    return plan_of(work.reps, cheapest, least_cost / (cheapest - 1));
+}
+
+} // namespace
+
+Result<Reps> reps_left(const Scheme& scheme, double rounds, Reps max_unbroken, Seconds away, Seconds rest,
+                       double recovery) {
+    if (auto error = refuse_conditions(rounds, max_unbroken, away, recovery))
         return *std::move(error);
-    if (sets < 1 || sets > reps)
-        return out_of_domain("The number of sets must be 1 or more and at most the reps; got %1.", sets);
-
-    const NearEven scheme{reps, sets};
-    const auto over_away = kept_over(away.value());
-    const auto too_little = [&](double rest) { // falls as the rest grows, as both pools do
-        const double resting = sets > 1 ? (sets - 1) * rest : 0;
-        return most_spent(scheme.runs(), rounds, kept_over(rest), over_away, resting, away.value()) -
-               (max_unbroken - keep).value();
-    };
-    const double without = too_little(0);
-    if (without <= margin_slack)
-        return Seconds{0};
-    if (!(too_little(std::numeric_limits<double>::infinity()) < -margin_slack)) {
-        if (sets == 1)
-            return no_solution("Unbroken reps have no rest between them: take more sets or fewer reps.");
-        return no_solution(
-            "Even endless rests between %1 sets do not keep %2 reps in hand: take more sets or fewer reps.", sets,
-            keep.value());
-    }
-    double enough = 1;
-    while (too_little(enough) > 0)
-        enough *= 2; // ends: beyond some days a pool's remainder is 0 in a double
-
-    using namespace boost::math;
-    const policies::policy<policies::domain_error<policies::ignore_error>,
-                           policies::evaluation_error<policies::ignore_error>>
-        no_throw;
-    std::uintmax_t steps = 200;
-    const auto bracket = tools::toms748_solve(too_little, 0.0, enough, without, too_little(enough),
-                                              tools::eps_tolerance<double>(), steps, no_throw);
-    return Seconds{bracket.second};
+    if (auto error = refuse_rest(rest))
+        return *std::move(error);
+    return max_unbroken - Reps{most_spent(scheme.runs(), whole_rounds(rounds), kept_over(recovery * rest.value()),
+                                          kept_over(recovery * away.value()))};
 }
 
-Result<LoadFormula> parse_load_formula(std::string_view text) {
+Reps default_margin(Reps max_unbroken) { return 0.1 * (max_unbroken - Reps{1}); }
+
+Result<SetPlan> plan_sets(const SetWork& work, std::optional<Seconds> rest) {
+    if (auto error = refuse_work(work))
+        return *std::move(error);
+    if (!rest || rest->value() == 0)
+        return plan_sets_and_rest(work);
+    if (auto error = refuse_rest(*rest))
+        return *std::move(error);
+    return plan_with_rest(work, rest->value());
+}
+
+Result<Seconds> rest_needed(const SetWork& work, std::optional<int> sets) {
+    constexpr double shortest = 0.5;
+    if (auto error = refuse_work(work))
+        return *std::move(error);
+    if (!sets) {
+        const auto plan = plan_sets_and_rest(work);
+        if (!plan)
+            return plan.error();
+        return plan->rest;
+    }
+    if (*sets < 1 || *sets > work.reps)
+        return out_of_domain("The number of sets must be 1 or more and at most the reps; got %1.", *sets);
+    const auto rest = Schemes{work}.least_rest(*sets, 0);
+    if (rest)
+        return Seconds{*rest == 0 ? 0 : std::max(shortest, *rest)};
+    if (*sets == 1)
+        return no_solution("Unbroken reps have no rest between them: take more sets or fewer reps.");
+    return no_solution("Even endless rests between %1 sets do not keep %2 reps in hand: take more sets or fewer reps.",
+                       *sets, margin_of(work));
+}
+
+Result<MaximumFrom> parse_maximum_from(std::string_view text) {
     const auto name = fold(text);
-    if (name == "epley")
-        return LoadFormula::epley;
-    if (name == "brzycki")
-        return LoadFormula::brzycki;
-    return out_of_domain("%1 is not a formula here: write epley or brzycki.", quoted(text));
+    if (name == "test")
+        return MaximumFrom::test;
+    if (name == "load")
+        return MaximumFrom::load;
+    return out_of_domain("%1 is no source of a maximum: write test or load.", quoted(text));
 }
 
-Result<Reps> max_reps(double load, double one_rep_max, LoadFormula formula) {
-    constexpr double rounding = 1e-9; // a load computed as 100 % of the maximum may come out a trace above it
-    if (!positive(load))
-        return out_of_domain("The load must be above 0; got %1.", load);
-    if (!positive(one_rep_max))
-        return out_of_domain("The one-repetition maximum must be above 0; got %1.", one_rep_max);
-    if (!(load <= one_rep_max * (1 + rounding))) {
-        return out_of_domain("The load must be at most the one-repetition maximum; got %1.", load);
-    }
-    const double reps = formula == LoadFormula::epley ? 30 * (one_rep_max / load - 1) : 37 - 36 * load / one_rep_max;
-    return finite(Reps{std::max(1.0, reps)});
+Result<Reps> max_noise(Reps max_unbroken, MaximumFrom from) {
+    if (!(max_unbroken.value() >= 1 && std::isfinite(max_unbroken.value())))
+        return out_of_domain("The unbroken maximum must be 1 rep or more; got %1.", max_unbroken.value());
+    return from == MaximumFrom::load ? 0.25 * max_unbroken : Reps{0.7} + 0.06 * max_unbroken;
 }
 
-Result<double> one_rep_max(double load, Reps reps, LoadFormula formula) {
-    const double r = reps.value();
-    if (!positive(load))
-        return out_of_domain("The load must be above 0; got %1.", load);
-    if (!(r >= 1 && std::isfinite(r)))
-        return out_of_domain("The reps must be 1 or more; got %1.", r);
-    if (formula == LoadFormula::brzycki && !(r < 37))
-        return out_of_domain("The reps must be below 37 for brzycki; got %1.", r);
-    double most = load;
-    if (r > 1)
-        most = formula == LoadFormula::epley ? load * (1 + r / 30) : 36 * load / (37 - r);
-    if (!std::isfinite(most))
-        return out_of_domain("The load is too large to compute with; got %1.", load);
-    return most;
+Result<SetPlan> plan_fall_back(const SetWork& work, std::optional<Seconds> rest, MaximumFrom from) {
+    const auto open = plan_sets(work, rest);
+    if (!open)
+        return open.error();
+    const auto likely = work.max_unbroken - *max_noise(work.max_unbroken, from);
+    SetWork harder = work;
+    harder.max_unbroken = std::min(work.max_unbroken, std::max(Reps{1.5}, likely));
+    if (auto plan = plan_sets(harder, rest))
+        return plan;
+    const bool rest_is_planned = !rest || rest->value() == 0;
+    const auto between = rest_is_planned ? std::max(least_rest_at_a_break, open->rest) : *rest;
+    return plan_of(work.reps, work.reps, between.value());
 }
+
+Result<double> recovery_from(Reps first, Reps second, Seconds rest) {
+    const double a = first.value();
+    const double b = second.value();
+    if (!(b >= 1 && std::isfinite(b)))
+        return out_of_domain("The reps of the second set must be 1 or more; got %1.", b);
+    if (!(a > b && std::isfinite(a)))
+        return out_of_domain("The reps of the first set must be above those of the second; got %1.", a);
+    if (!positive(rest.value()))
+        return out_of_domain("The rest must be above 0 s; got %1.", rest.value());
+    const double weighs = (a - b) / (a + 0.5); // what a rep of the first set still does at the second
+    const auto excess = [&](double seconds) {
+        const auto kept = kept_over(seconds);
+        double sum = -weighs;
+        for (std::size_t i = 0; i < pool_count; ++i)
+            sum += share[i] * kept[i];
+        return sum;
+    };
+    // Between what the quickest pool alone and the slowest alone would take.
+    const double soonest = -tau.front() * std::log(weighs) * (1 - 1e-9);
+    const double latest = -tau.back() * std::log(weighs) * (1 + 1e-9);
+    const auto root = root_between(excess, soonest, excess(soonest), latest, excess(latest));
+    const double recovery = root.second / rest.value();
+    if (!positive(recovery))
+        return out_of_domain("These numbers are too large or too small to compute with.");
+    return recovery;
+}
+
+double cautious_recovery(double fitted) { return std::clamp(std::sqrt(fitted), 0.6, 1.6); }
 
 } // namespace pacecells

@@ -1,6 +1,8 @@
 // The SETS family: what a cell hands over, and what the model makes of it.
 #include "family.h"
 
+#include "pacecells/loads.h"
+#include "pacecells/scheme.h"
 #include "pacecells/sets.h"
 
 namespace pacecells {
@@ -14,10 +16,6 @@ Result<Scheme> scheme_in(const NumberOrText& given) {
     if (const auto* number = std::get_if<double>(&given.value))
         return Scheme::from_number(*number);
     return Scheme::parse(*std::get_if<std::string>(&given.value));
-}
-
-std::optional<Reps> margin_in(const std::optional<Number>& margin) {
-    return margin ? std::optional{Reps{margin->value}} : std::nullopt;
 }
 
 Result<LoadFormula> formula_in(const std::optional<Text>& formula) {
@@ -45,30 +43,54 @@ Result<Seconds> sets_time(NumberOrText scheme, PlainSeconds rep, PlainSeconds re
     return set_time(*parsed, rep.value, rest.value);
 }
 
-Result<std::string> sets_plan(Count reps, Count rounds, CountNumber max_unbroken, PlainSeconds away,
-                              std::optional<PlainSeconds> rest, std::optional<Number> margin) {
-    const auto scheme = plan_sets(reps.value, rounds.value, Reps{max_unbroken.value}, away.value,
-                                  value_or(rest, Seconds{3}), margin_in(margin));
-    if (!scheme)
-        return scheme.error();
-    return scheme->text();
+SetWork work_in(Count reps, CountNumber rounds, CountNumber max_unbroken, PlainSeconds away,
+                const std::optional<Number>& margin, const std::optional<Number>& recovery) {
+    return {.reps = reps.value,
+            .rounds = rounds.value,
+            .max_unbroken = Reps{max_unbroken.value},
+            .away = away.value,
+            .margin = margin ? std::optional{Reps{margin->value}} : std::nullopt,
+            .recovery = value_or(recovery, 1.0)};
 }
 
-Result<double> sets_rest(Count reps, Count rounds, CountNumber max_unbroken, PlainSeconds away, Count sets,
-                         std::optional<Number> margin) {
-    const auto rest =
-        rest_needed(reps.value, rounds.value, Reps{max_unbroken.value}, away.value, sets.value, margin_in(margin));
+Result<std::string> sets_plan(Count reps, CountNumber rounds, CountNumber max_unbroken, PlainSeconds away,
+                              std::optional<PlainSeconds> rest, std::optional<Number> margin,
+                              std::optional<Number> recovery) {
+    const auto plan = plan_sets(work_in(reps, rounds, max_unbroken, away, margin, recovery),
+                                rest ? std::optional{rest->value} : std::nullopt);
+    if (!plan)
+        return plan.error();
+    return plan->scheme.text();
+}
+
+// Plain seconds, as the functions that take a rest read them.
+Result<double> sets_rest(Count reps, CountNumber rounds, CountNumber max_unbroken, PlainSeconds away,
+                         std::optional<Count> sets, std::optional<Number> margin, std::optional<Number> recovery) {
+    const auto rest = rest_needed(work_in(reps, rounds, max_unbroken, away, margin, recovery),
+                                  sets ? std::optional{sets->value} : std::nullopt);
     if (!rest)
         return rest.error();
-    return rest->value(); // plain seconds, as the functions that take a rest read them
+    return rest->value();
 }
 
-Result<Reps> sets_left(NumberOrText scheme, Count rounds, CountNumber max_unbroken, PlainSeconds away,
-                       std::optional<PlainSeconds> rest) {
+Result<Reps> sets_left(NumberOrText scheme, CountNumber rounds, CountNumber max_unbroken, PlainSeconds away,
+                       std::optional<PlainSeconds> rest, std::optional<Number> recovery) {
     const auto parsed = scheme_in(scheme);
     if (!parsed)
         return parsed.error();
-    return reps_left(*parsed, rounds.value, Reps{max_unbroken.value}, away.value, value_or(rest, Seconds{3}));
+    return reps_left(*parsed, rounds.value, Reps{max_unbroken.value}, away.value, value_or(rest, least_rest_at_a_break),
+                     value_or(recovery, 1.0));
+}
+
+Result<Reps> sets_noise(CountNumber max_unbroken, std::optional<Text> from) {
+    const auto source = from ? parse_maximum_from(from->value) : MaximumFrom::test;
+    if (!source)
+        return source.error();
+    return max_noise(Reps{max_unbroken.value}, *source);
+}
+
+Result<double> sets_recovery(CountNumber first, CountNumber second, PlainSeconds rest) {
+    return recovery_from(Reps{first.value}, Reps{second.value}, rest.value);
 }
 
 Result<Reps> sets_maxreps(LoadNumber load, LoadNumber one_rep_max_load, std::optional<Text> formula) {
@@ -87,10 +109,12 @@ Result<double> sets_onerepmax(LoadNumber load, CountNumber reps, std::optional<T
 
 // NOLINTEND(performance-unnecessary-value-param)
 
-constexpr std::string_view two_phase =
-    "Two-phase recovery with the constants of Chorley et al. 2022 (whole body; used for local muscle by analogy); held "
-    "against the drop-off printed by Senna et al. 2009 and Speretta et al. 2012. The margin is judgement.";
-constexpr std::string_view margin_text = "Reps to keep in hand; the larger of 2 and 15 % of max_unbroken if left out.";
+constexpr std::string_view three_pools =
+    "Three-component exponential recovery (form: Stull and Kearney 1978); constants fitted to twelve studies of "
+    "repeated sets, among them Senna et al. 2009 and Ratamess et al. 2007. The margin is judgement.";
+constexpr std::string_view margin_text = "Reps to keep in hand; a tenth of (max_unbroken - 1) if left out.";
+constexpr std::string_view rounds_text = "Rounds; a part of one counts as a whole one.";
+constexpr std::string_view recovery_text = "Factor of the athlete's recovery, see SETS.RECOVERY; 1 if left out.";
 constexpr std::string_view away_text = "Seconds from the end of these reps to the start of the next round's.";
 constexpr std::string_view unbroken_text = "Reps that can be done unbroken from fresh.";
 constexpr std::string_view formula_text = "\"epley\" or \"brzycki\"; \"epley\" if left out.";
@@ -110,30 +134,47 @@ constexpr Row rows[] = {
                     "Seconds are plain numbers, at least 0.", arithmetic, {"\"3-3-3\";2;5", "0:28"}),
     row<&sets_plan>("setsPlan", "SETS.PLAN", "The scheme with the fewest sets that keeps the margin in every round.",
                     {{"reps", "Repetitions in each round."},
-                     {"rounds", "Rounds."},
+                     {"rounds", rounds_text},
                      {"max_unbroken", unbroken_text},
                      {"away_s", away_text},
-                     {"rest_s", "Seconds of rest between sets; 3 if left out."},
-                     {"margin", margin_text}},
-                    "reps and rounds whole, above 0; Err:523 where not even singles keep the margin.", two_phase,
-                    {"9;9;28;80", "3-3-3"}),
+                     {"rest_s", "Seconds of rest between sets; if left out or 0, planned with the sets."},
+                     {"margin", margin_text},
+                     {"recovery", recovery_text}},
+                    "reps at most 999; Err:523 where not even singles keep the margin.", three_pools,
+                    {"9;9;18;80", "5-4"}),
     row<&sets_rest>("setsRest", "SETS.REST", "Seconds of rest between sets that this number of sets needs.",
                     {{"reps", "Repetitions in each round."},
-                     {"rounds", "Rounds."},
+                     {"rounds", rounds_text},
                      {"max_unbroken", unbroken_text},
                      {"away_s", away_text},
-                     {"sets", "Number of sets."},
-                     {"margin", margin_text}},
-                    "0 where no rest is needed; Err:523 where even endless rest does not keep the margin.", two_phase,
-                    {"9;9;30;80;1", "0"}),
+                     {"sets", "Number of sets; those of SETS.PLAN if left out."},
+                     {"margin", margin_text},
+                     {"recovery", recovery_text}},
+                    "0 where no rest is needed; Err:523 where even endless rest does not keep the margin.", three_pools,
+                    {"9;9;15;80", "18.24"}),
     row<&sets_left>("setsLeft", "SETS.LEFT",
                     "Reps in hand at the worst moment of a scheme; negative means failure before the end.",
                     {{"scheme", "Scheme of each round, such as \"5-4\"; a number is unbroken."},
-                     {"rounds", "Rounds."},
+                     {"rounds", rounds_text},
                      {"max_unbroken", unbroken_text},
                      {"away_s", away_text},
-                     {"rest_s", "Seconds of rest between sets; 3 if left out."}},
-                    "rounds whole, above 0; max_unbroken at least 1.", two_phase, {"9;9;30;80", "5.223"}),
+                     {"rest_s", "Seconds of rest between sets; 3 if left out."},
+                     {"recovery", recovery_text}},
+                    "rounds above 0; max_unbroken at least 1.", three_pools, {"9;9;30;80", "12.980"}),
+    row<&sets_noise>("setsNoise", "SETS.NOISE",
+                     "How far the day's unbroken maximum may lie from the known one: one standard deviation in reps.",
+                     {{"max_unbroken", unbroken_text},
+                      {"from", "Where the maximum is from: \"test\" or \"load\"; \"test\" if left out."}},
+                     "max_unbroken at least 1.",
+                     "Mitter et al. 2022 (test); a quarter of the reps where a load tells them, judgement after Silva "
+                     "et al. 2014.",
+                     {"20", "1.9"}),
+    row<&sets_recovery>("setsRecovery", "SETS.RECOVERY",
+                        "Factor of recovery that two sets to failure imply: 1 is the athlete of the studies.",
+                        {{"first", "Reps of the first set, from fresh."},
+                         {"second", "Reps of the second set."},
+                         {"rest_s", "Seconds of rest between the two."}},
+                        "second at least 1 and below first; rest_s above 0.", three_pools, {"20;12;60", "0.820"}),
     row<&sets_maxreps>(
         "setsMaxreps", "SETS.MAXREPS", "Unbroken reps expected at a load, decimal.",
         {{"load", "Load."}, {"one_rep_max", "One-repetition maximum, in the same unit."}, {"formula", formula_text}},

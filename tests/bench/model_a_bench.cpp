@@ -1,7 +1,7 @@
-// What one call costs: closed forms should stay below 100 ns, a plan of 30 reps by 20 rounds below 5 us, and below 20
-// us where every number of sets has to be tried in vain.
+// What one call costs: closed forms should stay below 100 ns, a plan of sets and rest below 20 us.
 #include "pacecells/clock.h"
 #include "pacecells/ergometer.h"
+#include "pacecells/loads.h"
 #include "pacecells/pace.h"
 #include "pacecells/sets.h"
 
@@ -35,10 +35,27 @@ BENCHMARK_CAPTURE(measure, pace_erg_need,
 BENCHMARK_CAPTURE(measure, sets_max_reps, [] { return max_reps(opaque(80.0), 100); });
 BENCHMARK_CAPTURE(measure, clock_value, [] { return parse_clock(opaque(std::string_view{"2:30"})); });
 BENCHMARK_CAPTURE(measure, clock_text, [] { return clock_text(Seconds{opaque(150.0)}); });
-BENCHMARK_CAPTURE(measure, sets_plan_found, [] { return plan_sets(opaque(30), 20, Reps{70}, Seconds{80}); });
-BENCHMARK_CAPTURE(measure, sets_plan_none, [] { return plan_sets(opaque(30), 20, Reps{20}, Seconds{80}); });
-BENCHMARK_CAPTURE(measure, sets_plan_longest, [] { return plan_sets(opaque(999), 20, Reps{20}, Seconds{80}); });
-BENCHMARK_CAPTURE(measure, sets_rest, [] { return rest_needed(opaque(9), 9, Reps{24}, Seconds{80}, 3); });
+// A rest of 0: sets and rest are planned together.
+void sets_plan(benchmark::State& state, int reps, double rounds, double max_unbroken, double away, double rest) {
+    const SetWork work{
+        .reps = opaque(reps), .rounds = rounds, .max_unbroken = Reps{max_unbroken}, .away = Seconds{away}};
+    for (auto _ : state)
+        benchmark::DoNotOptimize(plan_sets(work, Seconds{rest}));
+}
+BENCHMARK_CAPTURE(sets_plan, rest_given_found, 30, 20, 70, 80, 5);
+BENCHMARK_CAPTURE(sets_plan, rest_given_none, 30, 20, 20, 80, 3);
+BENCHMARK_CAPTURE(sets_plan, rest_given_longest, 999, 20, 20, 80, 3);
+BENCHMARK_CAPTURE(sets_plan, unbroken, 10, 5, 20, 120, 0);
+BENCHMARK_CAPTURE(sets_plan, two_sets, 9, 9, 15, 80, 0);
+BENCHMARK_CAPTURE(sets_plan, four_sets, 10, 5, 12, 90, 0);
+BENCHMARK_CAPTURE(sets_plan, eight_sets, 10, 5, 8, 90, 0);
+BENCHMARK_CAPTURE(sets_plan, fourteen_sets, 30, 20, 20, 80, 0);
+BENCHMARK_CAPTURE(sets_plan, hundred_reps, 100, 1, 50, 0, 0);
+BENCHMARK_CAPTURE(sets_plan, longest, 999, 20, 20, 80, 0);
+BENCHMARK_CAPTURE(measure, sets_rest, [] {
+    return rest_needed({.reps = opaque(9), .rounds = 9, .max_unbroken = Reps{15}, .away = Seconds{80}}, 3);
+});
+BENCHMARK_CAPTURE(measure, sets_recovery, [] { return recovery_from(Reps{opaque(20.0)}, Reps{12}, Seconds{60}); });
 
 void sets_left(benchmark::State& state) {
     const auto scheme = Scheme::parse("2-2-5x1");

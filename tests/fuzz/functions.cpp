@@ -227,27 +227,37 @@ void conversion_comes_back(const Arguments& given, const Answer& answer) {
         claim(std::abs(*again - *before) <= 1e-6 * std::max(std::abs(*before), 1e-3), "a conversion comes back");
 }
 
+double margin_in(const Argument& margin, double most) {
+    return number(margin).value_or(std::holds_alternative<Omitted>(margin) ? 0.1 * (most - 1) : 0.0);
+}
+
 void plan_keeps_the_margin(const Arguments& given, const Answer& answer) {
     const auto scheme = text(answer);
     const auto most = number(given[2]);
     if (!scheme || !most)
         return;
-    const double margin =
-        number(given[5]).value_or(std::holds_alternative<Omitted>(given[5]) ? std::max(2.0, 0.15 * *most) : 0.0);
-    const auto left = number(ask("setsLeft", {Cell{*scheme}, given[1], given[2], given[3], given[4]}));
-    claim(left && *left >= margin - 1e-6, "a plan keeps the margin");
+    auto rest = given[4];
+    if (number(ask("setsTime", {Cell{"1-1"}, cell(0), rest})).value_or(0) == 0) { // planned with the sets
+        const auto planned =
+            number(ask("setsRest", {given[0], given[1], given[2], given[3], Omitted{}, given[5], given[6]}));
+        claim(planned.has_value(), "a plan has a rest");
+        rest = cell(*planned);
+    }
+    const auto left = number(ask("setsLeft", {Cell{*scheme}, given[1], given[2], given[3], rest, given[6]}));
+    claim(left && *left >= margin_in(given[5], *most) - 1e-6, "a plan keeps the margin");
 }
 
 void rest_is_enough(const Arguments& given, const Answer& answer) {
     const auto rest = number(answer), most = number(given[2]);
-    if (!rest || !most || (*rest > 0 && *rest < 0.2))
+    if (!rest || !most)
         return;
-    const double margin =
-        number(given[5]).value_or(std::holds_alternative<Omitted>(given[5]) ? std::max(2.0, 0.15 * *most) : 0.0);
-    const auto scheme = text(ask("setsSplit", {given[0], given[4]}));
+    const auto scheme =
+        std::holds_alternative<Omitted>(given[4])
+            ? text(ask("setsPlan", {given[0], given[1], given[2], given[3], Omitted{}, given[5], given[6]}))
+            : text(ask("setsSplit", {given[0], given[4]}));
     claim(scheme.has_value(), "a rest is for sets that can be");
-    const auto left = number(ask("setsLeft", {Cell{*scheme}, given[1], given[2], given[3], cell(*rest)}));
-    claim(left && *left >= margin - 1e-6, "the rest is enough");
+    const auto left = number(ask("setsLeft", {Cell{*scheme}, given[1], given[2], given[3], cell(*rest), given[6]}));
+    claim(left && *left >= margin_in(given[5], *most) - 1e-6, "the rest is enough");
 }
 
 void one_rep_max_comes_back(const Arguments& given, const Answer& answer) {
