@@ -110,9 +110,10 @@ Result<double> sets_onerepmax(LoadNumber load, CountNumber reps, std::optional<T
 // NOLINTEND(performance-unnecessary-value-param)
 
 constexpr std::string_view three_pools =
-    "Three-component exponential recovery (form: Stull and Kearney 1978); constants fitted to twelve studies of "
-    "repeated sets, among them Senna et al. 2009 and Ratamess et al. 2007. The margin is judgement.";
-constexpr std::string_view margin_text = "Reps to keep in hand; a tenth of (max_unbroken - 1) if left out.";
+    "Three-component exponential recovery (form: Stull and Kearney 1978); constants fitted here to twelve studies of "
+    "repeated sets, among them Senna et al. 2009 and Ratamess et al. 2007.";
+constexpr std::string_view margin_text =
+    "Reps to keep in hand; if left out, a tenth of (max_unbroken - 1), which is judgement.";
 constexpr std::string_view rounds_text = "Rounds; a part of one counts as a whole one.";
 constexpr std::string_view recovery_text = "Factor of the athlete's recovery, see SETS.RECOVERY; 1 if left out.";
 constexpr std::string_view away_text = "Seconds from the end of these reps to the start of the next round's.";
