@@ -180,8 +180,86 @@ def effort_case():
     case("effort", [*task, rate, keep], near([brentq(off, -60, 60, xtol=1e-13, rtol=1e-14)], 1e-7, 1e-9))
 
 
+# ---- local fatigue: every set with the time since it, in one matrix ----
+
+def weight(age):
+    return 0.38 * np.exp(-age / 10) + 0.55 * np.exp(-age / 90) + 0.07 * np.exp(-age / 3600)
+
+
+def in_hand(sets, rounds, longest, away, rest, recovery):
+    starts = np.array([round_ * (away + rest * (len(sets) - 1)) + rest * k
+                       for round_ in range(rounds) for k in range(len(sets))])
+    ages = recovery * (starts[:, None] - starts[None, :])
+    weights = np.where(ages >= 0, weight(np.maximum(ages, 0)), 0)
+    weights = np.tril(weights)  # rests of 0 s: in the order of the sets
+    return longest - (weights @ np.tile(sets, rounds)).max()
+
+
+def near_even(reps, sets):
+    return [reps // sets + (k < reps % sets) for k in range(sets)]
+
+
+def set_work():
+    reps, rounds = rng.randint(1, 12), rng.randint(1, 5)
+    longest = rng.uniform(1, 2.5 * reps + 1)
+    return [reps, rounds, longest, rng.uniform(0, 200), rng.choice([0.1 * (longest - 1), rng.uniform(0, 4)]),
+            rng.choice([1, rng.uniform(0.5, 2)])]
+
+
+def least_rest(work, sets, shortest=0.0):
+    reps, rounds, longest, away, margin, recovery = work
+    off = lambda rest: in_hand(near_even(reps, sets), rounds, longest, away, rest, recovery) - margin
+    if off(shortest) >= -1e-9:
+        return shortest
+    if sets == 1 or off(1e6) <= 1e-9:
+        return None
+    return brentq(off, shortest, 1e6, xtol=1e-10, rtol=1e-13, maxiter=200)
+
+
+def sets_left_case():
+    sets = [rng.randint(1, 12) for _ in range(rng.randint(1, 8))]
+    rounds, longest, away, rest = rng.randint(1, 10), rng.uniform(1, 60), rng.uniform(0, 300), rng.choice([0, rng.uniform(0, 60)])
+    recovery = rng.uniform(0.4, 2)
+    case("sets_left", [rounds, longest, away, rest, recovery, *sets],
+         near([in_hand(sets, rounds, longest, away, rest, recovery)], 1e-9, 1e-9))
+
+
+def sets_rest_case():
+    work = set_work()
+    sets = rng.randint(1, work[0])
+    rest = least_rest(work, sets)
+    case("sets_rest", [*work, sets], near(["no_solution"] if rest is None else [rest and max(0.5, rest)], 1e-6, 1e-6))
+
+
+def sets_plan_case():
+    work = set_work()
+    if rng.random() < 0.3:
+        rest = rng.uniform(0.5, 30)
+        enough = [k for k in range(1, work[0] + 1)
+                  if in_hand(near_even(work[0], k), work[1], *work[2:4], rest, work[5]) >= work[4] - 1e-9]
+        expected = [enough[0], rest if enough[0] > 1 else 0] if enough else ["no_solution"]
+    else:
+        rest = 0
+        rests = {k: least_rest(work, k, 3.0 if k > 1 else 0.0) for k in range(1, work[0] + 1)}
+        costs = {k: (k - 1) * r for k, r in rests.items() if r is not None}
+        expected = ["no_solution"]
+        if costs:
+            least = min(costs.values())
+            sets = min(k for k, cost in costs.items() if cost <= least + max(5, 0.1 * least))
+            expected = [sets, rests[sets]]
+    case("sets_plan", [*work, rest], near(expected, 1e-6, 1e-6))
+
+
+def sets_recovery_case():
+    first, rest = rng.uniform(2, 60), rng.uniform(5, 600)
+    second = rng.uniform(1, first - 0.1)
+    off = lambda t: (first + 0.5) * (1 - weight(t)) - (second + 0.5)
+    case("sets_recovery", [first, second, rest], near([brentq(off, 0, 1e6, xtol=1e-12, rtol=1e-14) / rest], 1e-8))
+
+
 warnings.simplefilter("ignore")
-kinds = [(critical_case, 150), (fade_case, 100), (forecast_case, 300), (left_case, 150), (hold_case, 200), (effort_case, 150)]
+kinds = [(critical_case, 150), (fade_case, 100), (forecast_case, 300), (left_case, 150), (hold_case, 200), (effort_case, 150),
+         (sets_left_case, 200), (sets_rest_case, 150), (sets_plan_case, 150), (sets_recovery_case, 100)]
 for make, count in kinds:
     for _ in range(count):
         make()

@@ -3,6 +3,7 @@
 #include "pacecells/critical_power.h"
 #include "pacecells/reserve.h"
 #include "pacecells/score.h"
+#include "pacecells/sets.h"
 
 #include <iomanip>
 #include <iostream>
@@ -48,6 +49,15 @@ MixedTask task(const std::vector<double>& in) {
             .effort_between = in[5]};
 }
 
+SetWork set_work(const std::vector<double>& in) {
+    return {.reps = static_cast<int>(in[0]),
+            .rounds = in[1],
+            .max_unbroken = Reps{in[2]},
+            .away = Seconds{in[3]},
+            .margin = Reps{in[4]},
+            .recovery = in[5]};
+}
+
 void answer(const std::string& name, const std::vector<double>& in) {
     if (name == "critical") { // time, watts, time, watts, ...
         std::vector<Seconds> times;
@@ -84,6 +94,20 @@ void answer(const std::string& name, const std::vector<double>& in) {
         print(hold_rate(task(in), in[6]));
     } else if (name == "effort") { // task, rate, keep
         print(effort_between(task(in), CaloriesPerHour{in[6]}, in[7]));
+    } else if (name == "sets_left") { // rounds, maximum, away, rest, recovery, sets
+        std::string scheme;
+        for (std::size_t i = 5; i < in.size(); ++i)
+            scheme += (i > 5 ? "-" : "") + std::to_string(static_cast<int>(in[i]));
+        print(reps_left(*Scheme::parse(scheme), in[0], Reps{in[1]}, Seconds{in[2]}, Seconds{in[3]}, in[4]));
+    } else if (name == "sets_plan") { // reps, rounds, maximum, away, margin, recovery, rest
+        if (const auto plan = plan_sets(set_work(in), Seconds{in[6]}))
+            std::cout << plan->scheme.sets() << ' ' << plan->rest.value();
+        else
+            std::cout << word(plan.error());
+    } else if (name == "sets_rest") { // reps, rounds, maximum, away, margin, recovery, sets
+        print(rest_needed(set_work(in), static_cast<int>(in[6])));
+    } else if (name == "sets_recovery") { // first, second, rest
+        print(recovery_from(Reps{in[0]}, Reps{in[1]}, Seconds{in[2]}));
     } else {
         std::cout << "unknown case " << name;
     }
