@@ -5,25 +5,14 @@
 #include "pacecells/pace.h"
 #include "pacecells/sets.h"
 
+#include "measure.h"
+
 #include <benchmark/benchmark.h>
 
 #include <string_view>
 
 namespace pacecells {
 namespace {
-
-// Keeps the compiler from computing a call with constant arguments beforehand.
-template <class T>
-T opaque(T value) {
-    benchmark::DoNotOptimize(value);
-    return value;
-}
-
-template <class Call>
-void measure(benchmark::State& state, Call call) {
-    for (auto _ : state)
-        benchmark::DoNotOptimize(call());
-}
 
 BENCHMARK_CAPTURE(measure, erg_convert,
                   [] { return convert(opaque(1000.0), ErgUnit::calories_per_hour, ErgUnit::split); });

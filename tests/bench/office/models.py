@@ -14,27 +14,44 @@ IMPLEMENTATION = "org.pacecells.bench.ModelsImplementation"
 SERVICES = ("org.pacecells.bench.Models", "com.sun.star.sheet.AddIn")
 
 
-def sets_plan(reps, rounds, max_unbroken, away, rest=3.0):
-    """Two pools of local fatigue, walked set by set and round by round; the fewest near-even sets that hold."""
-    spend = max_unbroken - max(2.0, 0.15 * max_unbroken) + 1e-9
-    rest_fast, rest_slow = math.exp(-rest / 21.5), math.exp(-rest / 388)
-    away_fast, away_slow = math.exp(-away / 21.5), math.exp(-away / 388)
-    for sets in range(1, reps + 1):
-        each, larger = divmod(reps, sets)
-        scheme = [each + 1] * larger + [each] * (sets - larger)
-        fast = slow = worst = 0.0
+POOLS = ((0.38, 10.0), (0.55, 90.0), (0.07, 3600.0))
+
+
+def sets_plan(reps, rounds, max_unbroken, away):
+    """Three pools of local fatigue, walked set by set and round by round; rests by SciPy, then the planner's choice."""
+    spend = max_unbroken - 0.1 * (max_unbroken - 1)
+    away_kept = [math.exp(-away / tau) for _, tau in POOLS]
+
+    def excess(rest, scheme):
+        kept = [math.exp(-rest / tau) for _, tau in POOLS]
+        pools, worst = [0.0, 0.0, 0.0], 0.0
         for _ in range(rounds):
             for number, size in enumerate(scheme):
                 if number:
-                    fast, slow = fast * rest_fast, slow * rest_slow
-                fast, slow = fast + 0.5067 * size, slow + 0.4933 * size
-                worst = max(worst, fast + slow)
-            if worst > spend:
-                break
-            fast, slow = fast * away_fast, slow * away_slow
-        if worst <= spend:
-            return scheme
-    return None
+                    pools = [pool * k for pool, k in zip(pools, kept)]
+                pools = [pool + share * size for pool, (share, _) in zip(pools, POOLS)]
+                worst = max(worst, sum(pools))
+            pools = [pool * k for pool, k in zip(pools, away_kept)]
+        return worst - spend
+
+    plans, least = [], math.inf  # cost, scheme
+    for sets in range(1, reps + 1):
+        if 3 * (sets - 1) > least + max(5, 0.1 * least):
+            break
+        each, larger = divmod(reps, sets)
+        scheme = [each + 1] * larger + [each] * (sets - larger)
+        if excess(0 if sets == 1 else 3, scheme) <= 1e-9:
+            cost = 3 * (sets - 1)
+        elif sets > 1 and excess(1e9, scheme) < -1e-9:
+            high = 12.0
+            while excess(high, scheme) > 0:
+                high *= 4
+            cost = (sets - 1) * toms748(excess, 3.0, high, args=(scheme,), xtol=1e-9)
+        else:
+            continue
+        plans.append((cost, scheme))
+        least = min(least, cost)
+    return next((scheme for cost, scheme in plans if cost <= least + max(5, 0.1 * least)), None)
 
 
 def plan_hold(cap, calories, other, critical, reserve, effort, keep=0.10):
