@@ -307,7 +307,7 @@ def journey(office):
     scheme = cells(document, "s_open").getCellByPosition(0, 1).String
     check("a scheme adds up to the repetitions", sum(spelled(scheme)), 7)
     left = cells(document, "s_hand").getCellByPosition(0, 1).Value
-    check("in hand as the two pools say", left, in_hand(spelled(scheme), rounds_of(document, 0), 16,
+    check("in hand as the three pools say", left, in_hand(spelled(scheme), rounds_of(document, 0), 16,
                                                         cells(document, "s_away").getCellByPosition(0, 1).Value), 1e-6)
     check("the sheet Sets shows it", work.getCellRangeByName("D6").String, scheme)
 
@@ -329,15 +329,15 @@ def rounds_of(document, row):
 
 
 def in_hand(sets, rounds, longest, away, rest=3):
-    """Two pools that fill by reps (50.67 and 49.33 %) and empty with 21.5 s and 388 s, away from the station."""
-    fast = slow = 0.0
-    worst = longest
-    for round_ in range(rounds):
+    """Every rep with its age: what it still weighs is a sum of three exponentials."""
+    done, worst = [], longest  # [reps, age]
+    for _ in range(rounds):
         for k, reps in enumerate(sets):
-            fast, slow = fast + 0.5067 * reps, slow + 0.4933 * reps
-            worst = min(worst, longest - fast - slow)
-            pause = rest if k < len(sets) - 1 else away
-            fast, slow = fast * math.exp(-pause / 21.5), slow * math.exp(-pause / 388)
+            done.append([reps, 0.0])
+            worst = min(worst, longest - sum(n * (0.38 * math.exp(-t / 10) + 0.55 * math.exp(-t / 90)
+                                                  + 0.07 * math.exp(-t / 3600)) for n, t in done))
+            for earlier in done:
+                earlier[1] += rest if k < len(sets) - 1 else away
     return worst
 
 
