@@ -153,6 +153,27 @@ TEST(Plan, BetterConditionsNeverWorsenIt) {
     }
 }
 
+TEST(Plan, EveryOrdinaryTaskHasOne) {
+    int tasks = 0;
+    int unbroken = 0;
+    for (const int max_unbroken : {8, 12, 15, 20, 25}) {
+        for (const int reps : {5, 8, 10, 12}) {
+            if (reps > max_unbroken)
+                continue;
+            for (const int rounds : {3, 5, 8, 10}) {
+                for (const double away : {60.0, 90.0, 120.0}) {
+                    const auto got = plan(work(reps, rounds, max_unbroken, away));
+                    ++tasks;
+                    unbroken += got.scheme.sets() == 1;
+                    EXPECT_LE(got.rest.value(), 30) << told(work(reps, rounds, max_unbroken, away));
+                }
+            }
+        }
+    }
+    EXPECT_EQ(tasks, 216);
+    EXPECT_EQ(unbroken, 117) << "as many as the simulation finds";
+}
+
 TEST(Plan, RefusesWhatCannotBeMeant) {
     const auto expect_refused = [](const SetWork& task) {
         EXPECT_REFUSED(plan_sets(task));
