@@ -2,7 +2,13 @@
 
 #include "check.h"
 
+#include "pacecells/clock.h"
+#include "pacecells/text.h"
+
+#include <algorithm>
+#include <charconv>
 #include <cmath>
+#include <string>
 
 namespace pacecells {
 
@@ -65,6 +71,27 @@ Refusal time(std::optional<Seconds>& to, const At& at, std::optional<Seconds> (*
 Refusal text(std::string& to, const At& at) {
     to = cell_text(at.cell);
     return {};
+}
+
+// A goal of the wall: rounds, or a time as part of a day. As text too, for a sheet reads a typed 13:00 as hours.
+Refusal wall_goal(std::optional<double>& to, const At& at) {
+    if (const auto* text = std::get_if<std::string>(&at.cell)) {
+        if (const auto clock = parse_clock(*text)) {
+            to = clock->value() / seconds_per_day;
+            return {};
+        }
+        std::string digits{trim(*text)};
+        std::ranges::replace(digits, ',', '.');
+        double value = 0;
+        const auto* end = digits.data() + digits.size();
+        const auto read = std::from_chars(digits.data(), end, value);
+        if (read.ec == std::errc{} && read.ptr == end && value >= 0 && value <= most_plan_rounds) {
+            to = value;
+            return {};
+        }
+        return out_of_domain("%1: %2 must be rounds such as 6.5, or a time such as 13:00.", at.place, quoted(at.label));
+    }
+    return number(to, at, 0, most_plan_rounds);
 }
 
 std::string all_words(WordList list, Language language) {
@@ -153,9 +180,9 @@ constexpr SettingRow setting_rows[] = {
     {"rehearsal_rounds", [](Settings& s, const At& at) { return whole(s.rehearsal_rounds, at, 1, 5); }},
     {"test_weeks", [](Settings& s, const At& at) { return number(s.test_weeks, at, 1, 104); }},
     {"rate_unit", [](Settings& s, const At& at) { return choice(s.rate_unit, at, WordList::rate_unit, s.language); }},
-    {"wall_from", [](Settings& s, const At& at) { return number(s.wall_from, at, 0, 1e6); }},
-    {"wall_to", [](Settings& s, const At& at) { return number(s.wall_to, at, 0, 1e6); }},
-    {"wall_step", [](Settings& s, const At& at) { return number(s.wall_step, at, 0, 1e6); }},
+    {"wall_from", [](Settings& s, const At& at) { return wall_goal(s.wall_from, at); }},
+    {"wall_to", [](Settings& s, const At& at) { return wall_goal(s.wall_to, at); }},
+    {"wall_step", [](Settings& s, const At& at) { return wall_goal(s.wall_step, at); }},
     {"wall_most", [](Settings& s, const At& at) { return number(s.wall_most, at, 300, 5000); }},
 };
 

@@ -158,7 +158,8 @@ struct Settings {
     double test_weeks = 12;          // a test counts for so long (common practice)
     ErgUnit rate_unit = ErgUnit::calories_per_hour;
 
-    std::optional<double> wall_from, wall_to, wall_step, wall_most;
+    std::optional<double> wall_from, wall_to, wall_step; // rounds, or for time a part of a day
+    std::optional<double> wall_most;                     // cal/h
 };
 
 struct Workout {

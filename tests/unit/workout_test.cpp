@@ -44,6 +44,16 @@ TEST(Workout, ReadsATaskAsTheSheetHoldsIt) {
     EXPECT_FALSE(workout.rounds(0));
 }
 
+TEST(Workout, GoalsOfTheWallAreRoundsOrTimesAsTextToo) {
+    const auto lowest = [](const std::string& typed) {
+        return read(with(tide, "stations", "wall_from | | " + typed + "\nstations")).settings.wall_from.value_or(-1);
+    };
+    EXPECT_DOUBLE_EQ(lowest("6"), 6);
+    EXPECT_DOUBLE_EQ(lowest("6,5"), 6.5);
+    EXPECT_DOUBLE_EQ(lowest("13:00"), 780.0 / 86400);
+    EXPECT_NE(refusal(with(tide, "stations", "wall_from | | six\nstations")).find("13:00"), std::string::npos);
+}
+
 TEST(Workout, BlankRowsAndInsertedColumnsChangeNothing) {
     const Workout plain = read(tide);
     const Workout spread =
