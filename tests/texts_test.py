@@ -1,27 +1,24 @@
-#!/usr/bin/python3
 """Every text in every language: none missing, none left over, none left in English, nothing lost on the way.
 
-    texts_test.py BUILD    e.g. texts_test.py build/release
-
 Reads BUILD/generated/catalog.json (functions) and BUILD/templates/texts.json (workbooks), written by the build, and the
-translations in extension/texts. Ends with "N texts, N wrong" and fails if any is.
+translations in extension/texts.
 """
 
 import json
+import os
 import re
-import sys
 import xml.etree.ElementTree as ElementTree
 from pathlib import Path
 
-ROOT, BUILD = Path(__file__).resolve().parents[1], Path(sys.argv[1])
-sys.path.insert(0, str(ROOT / "extension" / "generate"))
-from languages import languages  # noqa: E402
+import pytest
+from languages import languages
+
+ROOT = Path(__file__).resolve().parents[1]
+BUILD = Path(os.environ.get("PACECELLS_BUILD", ROOT / "build" / "release"))
 
 ENGLISH, *OTHERS = languages()
 UNITS = {"cal", "h", "m", "s", "min", "Pacecells"}  # the same everywhere
 UNITS |= {"P", "Riegel", "American", "Scientist"}
-
-total, wrong = 0, []
 
 
 def read(path):
@@ -44,64 +41,60 @@ def marks(text):
     }
 
 
-def complain(language, where, what):
-    wrong.append(f"{language.code} {where}: {what}")
+class Reading:
+    """The texts of a language beside the English: how many were compared, and all that is wrong with them."""
+
+    def __init__(self, language):
+        self.language, self.compared, self.wrong = language, 0, []
+
+    def complain(self, where, what):
+        self.wrong.append(f"{where}: {what}")
+
+    def compare(self, where, english, text):
+        """One text beside its translation."""
+        self.compared += 1
+        if not text.strip():
+            return self.complain(where, f"no text for {english!r}")
+        words = re.findall(r"[^\W\d_]+", re.sub(r"\{\w+\}|%[1-9]", "", english))
+        if text == english and english not in self.language.same and not UNITS.issuperset(words):
+            self.complain(where, f"still English: {english!r}")
+        if text != text.strip() or "  " in text:
+            self.complain(where, f"stray spaces in {text!r}")
+        if self.language.code == "fr" and re.search(r" [;:?!»]|« | %(?![1-9])", text):
+            self.complain(where, f"a space where the line may break in {text!r}")
+        kept = marks(text)
+        for what, expected in marks(english).items():
+            if kept[what] != expected:
+                self.complain(where, f"{what} of {english!r} are {expected} and became {kept[what]} in {text!r}")
+
+    def keys(self, where, wanted, found):
+        for key in sorted(wanted - found):
+            self.complain(where, f"no text for {key!r}")
+        for key in sorted(found - wanted):
+            self.complain(where, f"a text that nothing uses: {key!r}")
+        return sorted(wanted & found)
 
 
-def compare(language, where, english, text):
-    """One text beside its translation."""
-    global total
-    total += 1
-    if not text.strip():
-        return complain(language, where, f"no text for {english!r}")
-    words = re.findall(r"[^\W\d_]+", re.sub(r"\{\w+\}|%[1-9]", "", english))
-    if text == english and english not in language.same and not UNITS.issuperset(words):
-        complain(language, where, f"still English: {english!r}")
-    if text != text.strip() or "  " in text:
-        complain(language, where, f"stray spaces in {text!r}")
-    if language.code == "fr" and re.search(r" [;:?!»]|« | %(?![1-9])", text):
-        complain(language, where, f"a space where the line may break in {text!r}")
-    kept = marks(text)
-    for what, expected in marks(english).items():
-        if kept[what] != expected:
-            complain(language, where, f"{what} of {english!r} are {expected} and became {kept[what]} in {text!r}")
+@pytest.fixture(params=OTHERS, ids=lambda language: language.code)
+def reading(request):
+    return Reading(request.param)
 
 
-def keys(language, where, wanted, found):
-    for key in sorted(wanted - found):
-        complain(language, where, f"no text for {key!r}")
-    for key in sorted(found - wanted):
-        complain(language, where, f"a text that nothing uses: {key!r}")
-    return sorted(wanted & found)
-
-
-def functions(language):
-    for name in keys(language, "functions", set(CATALOG), set(language.functions)):
-        row, text = CATALOG[name], language.functions[name]
+def test_functions(reading):
+    for name in reading.keys("functions", set(CATALOG), set(reading.language.functions)):
+        row, text = CATALOG[name], reading.language.functions[name]
         for key in ("description", "domain", "source"):
-            compare(language, f"{name} {key}", row[key], text.get(key, ""))
+            reading.compare(f"{name} {key}", row[key], text.get(key, ""))
         english = {parameter["name"]: parameter["description"] for parameter in row["parameters"]}
-        for parameter in keys(language, name, set(english), set(text["parameters"])):
-            compare(language, f"{name} {parameter}", english[parameter], text["parameters"][parameter])
+        for parameter in reading.keys(name, set(english), set(text["parameters"])):
+            reading.compare(f"{name} {parameter}", english[parameter], text["parameters"][parameter])
+    assert reading.compared and reading.wrong == []
 
 
-def workbooks(language):
-    for key in keys(language, "workbooks", set(read(BUILD / "templates" / "texts.json")), set(language.workbooks)):
-        compare(language, "workbooks", key, language.workbooks[key])
-
-
-def bounds():
-    """The largest number of a parameter, as the Function Wizard tells it."""
-    wanted = {"en": "At most 10,000.", "de": "Höchstens 10.000.", "es": "Como máximo, 10.000.", "fr": "Au plus 10\u00a0000."}
-    tree = ElementTree.parse(BUILD / "generated" / "CalcAddIns.xcu")
-    name = "{http://openoffice.org/2001/registry}name"
-    calories = next(node for function in tree.iter("node") if function.get(name) == "ergTime"
-                    for node in function.iter("node") if node.get(name) == "calories")
-    shown = {value.get("{http://www.w3.org/XML/1998/namespace}lang"): value.text
-             for prop in calories if prop.get(name) == "Description" for value in prop}
-    for language in (ENGLISH, *OTHERS):
-        if not shown.get(language.code, "").endswith(wanted.get(language.code, "0.")):
-            complain(language, "ERG.TIME", f"calories without their bound: {shown.get(language.code)!r}")
+def test_workbooks(reading):
+    for key in reading.keys("workbooks", set(read(BUILD / "templates" / "texts.json")), set(reading.language.workbooks)):
+        reading.compare("workbooks", key, reading.language.workbooks[key])
+    assert reading.compared and reading.wrong == []
 
 
 def sources():
@@ -110,7 +103,7 @@ def sources():
     return re.sub(r'"\s*"', "", "".join(file.read_text(encoding="utf-8") for file in files))
 
 
-def refusals(language):
+def test_refusals(reading):
     """Every sentence of the model and the readers, which are looked up when they are shown."""
     found = set()
     for literal, other in re.findall(r'\b(?:out_of_domain|no_solution|not_available)\(\s*(?:("(?:[^"\\]|\\.)*")|(.*))',
@@ -118,46 +111,48 @@ def refusals(language):
         if literal:
             found.add(json.loads(literal))
         else:
-            complain(language, "sources", f"an error whose sentence is no literal: {other}")
-    for key in sorted(found - set(language.messages)):
-        complain(language, "messages.json", f"no text for {key!r}")
+            reading.complain("sources", f"an error whose sentence is no literal: {other}")
+    for key in sorted(found - set(reading.language.messages)):
+        reading.complain("messages.json", f"no text for {key!r}")
+    assert found and reading.wrong == []
 
 
-def commands(language):
+def test_commands(reading):
     written = sources()
-    for file, texts in {"messages": language.messages, **language.commands}.items():
+    for file, texts in {"messages": reading.language.messages, **reading.language.commands}.items():
         for key, text in texts.items():
             if json.dumps(key, ensure_ascii=False) not in written:
-                complain(language, file, f"a text that nothing uses: {key!r}")
-            compare(language, file, key, text)
+                reading.complain(file, f"a text that nothing uses: {key!r}")
+            reading.compare(file, key, text)
+    assert reading.compared and reading.wrong == []
 
 
-def pages(language):
+def test_pages(reading):
     """The hand-written help: as many headings, lists and examples, and menu commands under the names that they have."""
     said = {text.replace("~", "").replace("\u00a0", " ").rstrip("…")
-            for texts in language.commands.values() for text in texts.values()}
+            for texts in reading.language.commands.values() for text in texts.values()}
     for english in sorted((ENGLISH.folder / "help").glob("*.html")):
-        page = language.folder / "help" / english.name
+        page = reading.language.folder / "help" / english.name
         if not page.is_file():
-            complain(language, page.name, "no such page")
+            reading.complain(page.name, "no such page")
             continue
         text = page.read_text(encoding="utf-8")
         tags = [re.findall(r"<(/?(?:h\d|ol|ul|li|table|tr|th|td|pre))\b", t) for t in (english.read_text("utf-8"), text)]
         if tags[0] != tags[1]:
-            complain(language, page.name, "other headings, lists or tables than in English")
+            reading.complain(page.name, "other headings, lists or tables than in English")
         for command in re.findall(r"<b>Pacecells, ([^<]+)</b>", text):
             if command.replace("\u00a0", " ") not in said:
-                complain(language, page.name, f"no menu command {command!r}")
+                reading.complain(page.name, f"no menu command {command!r}")
+    assert said and reading.wrong == []
 
 
-for language in OTHERS:
-    functions(language)
-    pages(language)
-    workbooks(language)
-    commands(language)
-    refusals(language)
-bounds()
-for line in wrong:
-    print("WRONG", line)
-print(f"{total} texts, {len(wrong)} wrong")
-sys.exit(1 if wrong or not total else 0)
+@pytest.mark.parametrize("language, bound", [
+    ("en", "At most 10,000."), ("de", "Höchstens 10.000."), ("es", "Como máximo, 10.000."), ("fr", "Au plus 10\u00a0000.")])
+def test_wizard_tells_the_largest_number_of_a_parameter(language, bound):
+    tree = ElementTree.parse(BUILD / "generated" / "CalcAddIns.xcu")
+    name = "{http://openoffice.org/2001/registry}name"
+    calories = next(node for function in tree.iter("node") if function.get(name) == "ergTime"
+                    for node in function.iter("node") if node.get(name) == "calories")
+    shown = {value.get("{http://www.w3.org/XML/1998/namespace}lang"): value.text
+             for prop in calories if prop.get(name) == "Description" for value in prop}
+    assert shown[language].endswith(bound)

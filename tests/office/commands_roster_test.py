@@ -1,30 +1,21 @@
-#!/usr/bin/python3
 """The commands around the event workbook and its people in the real office, each through its dispatch, without windows.
 
-    commands_roster_test.py BUILD [PART...]    e.g. commands_roster_test.py build/release bring_list
-
-Uses BUILD/pacecells.oxt and the workbooks in BUILD/templates. Ends with "N passed, N failed" and fails if anything did.
+Uses BUILD/pacecells.oxt and the workbooks in BUILD/templates.
 Expected values are what was typed into the files, or what the tests workbook shows.
 """
 
 import datetime
-import sys
 import time
 import zipfile
 
-from checks import check, finish
-from commands_test import BUILD, LANGUAGES, OXT, WORK, result, run
+from commands import LANGUAGES, private_office, run
 from com.sun.star.table.CellContentType import EMPTY, TEXT, VALUE
-from office import Office, save
+from compare import check
+from office import result, save
+from sharing import BUILD, folder_of
 
-FILES = WORK / "roster-files"
+FILES = folder_of(__file__)
 NEW, CHANGED, SAME = "new", "changed", "unchanged"
-
-
-def private_office(language="en"):
-    """An office of this test's own: commands_test may be running beside it."""
-    return Office([OXT], WORK / f"roster-{language}", language="en-US" if language == "en" else language,
-                  locale=LANGUAGES[language], reuse=True)
 
 
 def cells(document, name):
@@ -67,7 +58,7 @@ def made(office, document, **arguments):
 
 # --- new event ----------------------------------------------------------------------------------------------------
 
-def new_event():
+def test_new_event():
     """What was typed stands in the workbook, what was left blank is blank there, and nothing else differs."""
     with private_office() as office:
         document = office.new()
@@ -194,7 +185,7 @@ Emil Sandgren;1200;15000;;;;9;;;
 """
 
 
-def bring_list():
+def test_bring_list():
     """From CSV: what is brought is what the list says, on the row of that athlete alone; the rest stays."""
     with private_office() as office:
         event = event_with(office)
@@ -265,7 +256,7 @@ def bring_list():
         check("two lines: written", row_of(event, "tests_bike", 3), [230.0, 16000.0, day(2026, 2, 3), None, None, None])
 
 
-def bring_full():
+def test_bring_full():
     """Where no column or no row is free that is said; the event's own movements come first."""
     with private_office() as office:
         event = event_with(office)
@@ -293,7 +284,7 @@ def bring_full():
         check("twice on the sheet", said[1], "Ada Brinkhorst: twice on the sheet Tests: left out")
 
 
-def bring_workbook():
+def test_bring_workbook():
     """From the tests workbook, as ods and as xlsx: what its sheet Summary shows, and its file is left as it is."""
     with private_office() as office:
         tests = office.open(BUILD / "templates" / "en" / "tests.ots")
@@ -346,7 +337,7 @@ def bring_workbook():
             event.close(True)
 
 
-def bring_refused():
+def test_bring_refused():
     """A file that is none of ours gets a sentence, and nothing happens."""
     with private_office() as office:
         event = event_with(office)
@@ -383,7 +374,7 @@ def bring_refused():
               (False, "This workbook has no cells named roster_name. Is it a Pacecells workbook?"))
 
 
-def bring_many():
+def test_bring_many():
     """200 athletes with four machines and ten movements each, in one step, while one can wait for it."""
     with private_office() as office:
         names = [f"Athlete {k:03}" for k in range(200)]
@@ -401,17 +392,3 @@ def bring_many():
         check("many: the last", (row_of(event, "tests_armbike", 199, 0, 2), row_of(event, "tests_sets", 199, 27, 1)),
               ([249.0, 15000.0], [11.0]))
         check("many: one step", len(event.UndoManager.AllUndoActionTitles), 1)
-
-
-def main():
-    FILES.mkdir(parents=True, exist_ok=True)
-    parts = [new_event, bring_list, bring_full, bring_workbook, bring_refused, bring_many]
-    chosen = sys.argv[2:] or [part.__name__ for part in parts]
-    for part in parts:
-        if part.__name__ in chosen:
-            part()
-    return finish()
-
-
-if __name__ == "__main__":
-    sys.exit(main())

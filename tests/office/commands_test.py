@@ -1,51 +1,28 @@
-#!/usr/bin/python3
 """The menu commands in the real office, each through its dispatch, without windows.
 
-    commands_test.py BUILD [PART...]    e.g. commands_test.py build/release explain
-
-Uses BUILD/pacecells.oxt. Ends with "N passed, N failed" and fails if anything did. Expected values are the catalog's or
-arithmetic that can be done on paper.
+Uses BUILD/pacecells.oxt. Expected values are the catalog's or arithmetic that can be done on paper.
 """
 
 import html
 import json
 import re
 import shutil
-import sys
 import zipfile
 from pathlib import Path
 from urllib.parse import unquote, urlparse
 from xml.etree import ElementTree
 
-HERE = Path(__file__).resolve().parent
-SOURCES = HERE.parents[1] / "extension"
-sys.path.insert(0, str(HERE.parents[1] / "templates"))
-sys.path.insert(0, str(SOURCES / "generate"))
-import uno  # noqa: E402
-from com.sun.star.frame.DispatchResultState import SUCCESS  # noqa: E402
-from checks import check, finish  # noqa: E402
-from languages import languages  # noqa: E402
-from office import Office, enter, named, result, type_in  # noqa: E402
+import uno
+from commands import LANGUAGES, PROTOCOL, TEXTS, private_office, run
+from compare import check
+from office import Office, enter, named, result, type_in
+from sharing import BUILD, OXT, ROOT, folder_of, shared
 
-BUILD = Path(sys.argv[1]).resolve()
-OXT = BUILD / "pacecells.oxt"
-WORK = BUILD / "office-tests"
-TEXTS = {language.code: language for language in languages()}
-LANGUAGES = {code: language.locale for code, language in TEXTS.items()}
-PROTOCOL = "vnd.org.pacecells:"
-
-def run(office, document, command, **arguments):
-    """Dispatches a command without windows: (did it work, what it said)."""
-    event = office.dispatch(document, PROTOCOL + command, Silent="true", **arguments)
-    return event.State == SUCCESS, event.Result
+SOURCES = ROOT / "extension"
+WORK = folder_of(__file__)
 
 
-def private_office(language="en"):
-    return Office([OXT], WORK / f"commands-{language}", language="en-US" if language == "en" else language,
-                  locale=LANGUAGES.get(language, language), reuse=True)
-
-
-def commands():
+def menu():
     """The names in the menu, read from its registration."""
     text = (BUILD / "generated" / "Addons.xcu").read_text()
     return list(dict.fromkeys(re.findall(PROTOCOL + r"([a-z-]+)</value>", text)))
@@ -60,7 +37,7 @@ def undo_is_one_step(document, what, before, state):
 
 # ------------------------------------------------------------------------------------------------------------------
 
-def mnemonics():
+def test_mnemonics():
     """Every letter of the menu and of a window once, in each language."""
     sources = {file.name: re.sub(r'"\s*\n\s*"', "", file.read_text()) for file in (SOURCES / "commands").glob("*.[ch]*")}
     labels = re.findall(r'\{"[a-z-]+", ("[^"]+")', (SOURCES / "commands" / "menu.h").read_text())
@@ -81,7 +58,7 @@ def mnemonics():
                 check(f"{name}: mnemonics of a window in {language}, each once", sorted(keys), sorted(set(keys)))
 
 
-def registration():
+def test_registration():
     """Each menu item has a command in Calc and none elsewhere, and the menu its pictures."""
     with private_office() as office:
         sheet = office.new()
@@ -93,7 +70,7 @@ def registration():
             except Exception:  # that application is not installed
                 pass
         transformer = office.service("com.sun.star.util.URLTransformer")
-        for command in commands():
+        for command in menu():
             url = uno.createUnoStruct("com.sun.star.util.URL")
             url.Complete = PROTOCOL + command
             _, url = transformer.parseStrict(url)
@@ -110,7 +87,7 @@ def registration():
         check("an unknown command", sheet.CurrentController.Frame.queryDispatch(url, "_self", 0), None)
 
 
-def new_workbooks():
+def test_new_workbooks():
     """The three templates open as untitled documents, and stand under File, New, Templates in our group."""
     for language in LANGUAGES:
         with private_office(language) as office:
@@ -131,7 +108,7 @@ def error_cells(document):
             for cell in sheet.queryFormulaCells(4).Cells if cell.String != "#N/A"]
 
 
-def example_events():
+def test_example_events():
     """Each example opens filled and calculated, in the words of its language; English has all of them."""
     for language in LANGUAGES:
         with private_office(language) as office:
@@ -140,7 +117,7 @@ def example_events():
                 check(f"{language} example {example}", run(office, start, "example-event", Example=example), (True, ""))
                 document = next(component for component in office.desktop.Components if component != start)
                 value = lambda name, row=0: document.NamedRanges.getByName(name).ReferredCells.getCellByPosition(0, row)
-                listed = next(file for file in (HERE.parents[1] / "templates" / "examples").glob(f"{example}.txt")).read_text()
+                listed = next(file for file in (ROOT / "templates" / "examples").glob(f"{example}.txt")).read_text()
                 title = re.search(rf"\[event_title{'' if language == 'en' else f' in {language}'}\]\n(.*)", listed)[1]
                 check(f"{language} {example}: title", value("event_title").String, title)
                 check(f"{language} {example}: format", value("event_format").String, value("list_format",
@@ -155,7 +132,7 @@ def example_events():
             check(f"{language}: no such example", run(office, start, "example-event", Example="x")[0], False)
 
 
-def minutes():
+def test_minutes():
     """The number format on every selected range, in one step."""
     with private_office() as office:
         document = office.new()
@@ -174,7 +151,7 @@ def minutes():
         undo_is_one_step(document, "minutes", before, lambda: sheet["B2"].NumberFormat)
 
 
-def minutes_read_anew():
+def test_minutes_read_anew():
     """2:30 typed into a plain cell is two and a half hours; asked, it becomes 2 min 30 s, and only such cells do."""
     with private_office() as office:
         document = office.new()
@@ -213,7 +190,7 @@ def close_to(got, want):
     return isinstance(got, float) and abs(got - want) <= 1e-9 * max(1, abs(want))
 
 
-def pace_table():
+def test_pace_table():
     """8 to 10 rounds in 20:00 are 2:30, 2:13.3 and 2:00 each; 15 cal beside 90 s leave 60 s of 2:30: 900 cal/h."""
     with private_office() as office:
         document = office.new()
@@ -270,7 +247,7 @@ def used(sheet):
     return [text for row in area.FormulaArray for text in row if text]
 
 
-def ergometer_table():
+def test_ergometer_table():
     """350 W are 1504.56 cal/h and 1:40; 15 cal at 900 cal/h take 60 s."""
     with private_office() as office:
         document = office.new()
@@ -298,7 +275,7 @@ def explain_cell(office, document, name):
     return run(office, document, "explain")
 
 
-def explain():
+def test_explain():
     """What went in, what came out, whose fault it is; the document untouched."""
     with private_office() as office:
         document = office.new()
@@ -390,7 +367,7 @@ def explain():
               and "Was sie braucht: Zeitlimit und Ziel über 0." in text and "Quelle: Reine Rechnung." in text)
 
 
-def share():
+def test_share():
     """A copy that reads the same without formulas, also where Pacecells is missing; the workbook untouched."""
     folder = WORK / "shared"
     shutil.rmtree(folder, ignore_errors=True)
@@ -447,7 +424,7 @@ def share():
               (False, "The sheet Second one has a password. Take it off first, or share a PDF."))
         check("share: refusals leave nothing", sorted(file.name for file in folder.glob("[!.]*")),
               ["own.ods"] + [f"with space.{ending}" for ending in ("ods", "pdf", "xlsx")])
-    with Office([], WORK / "without-commands", reuse=True) as office:
+    with shared([], "without") as office:
         for ending in ("ods", "xlsx"):
             document = office.open(folder / f"with space.{ending}")
             document.calculateAll()
@@ -462,7 +439,7 @@ def share():
             check(f"share {ending}: protection stays", sheets[1].isProtected(), True)
 
 
-def help_pages():
+def test_help_pages():
     """A page for each function and workbook in each language, every link in them good, and the way to it."""
     for language in LANGUAGES:
         with private_office(language) as office:
@@ -516,7 +493,7 @@ def template_titles(office):
             for group, address in children(templates.getContent()).items()}
 
 
-def package():
+def test_package():
     """description.xml names what it should, and what it names is in the package; each template stands in its group."""
     with zipfile.ZipFile(OXT) as file:
         names = set(file.namelist())
@@ -541,7 +518,7 @@ def package():
                 check(f"templates in {language}, {group}: at least three, {titles}", len(titles) >= 3)
 
 
-def upgrade():
+def test_upgrade():
     """A file made with an older version works in the newer one, and keeps its formulas where Pacecells is taken out."""
     older, file = WORK / "older.oxt", WORK / "made-with-older.ods"
     with zipfile.ZipFile(OXT) as new, zipfile.ZipFile(older, "w", zipfile.ZIP_DEFLATED) as old:
@@ -585,17 +562,3 @@ def upgrade():
         document = office.open(without)
         document.calculateAll()
         check("back again: values of a file saved without Pacecells", values(document.Sheets[0]), before)
-
-
-def main():
-    WORK.mkdir(parents=True, exist_ok=True)
-    parts = [mnemonics, registration, new_workbooks, example_events, minutes, minutes_read_anew, pace_table, ergometer_table, explain, share, help_pages, package, upgrade]
-    chosen = sys.argv[2:] or [part.__name__ for part in parts]
-    for part in parts:
-        if part.__name__ in chosen:
-            part()
-    return finish()
-
-
-if __name__ == "__main__":
-    sys.exit(main())

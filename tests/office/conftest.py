@@ -9,8 +9,10 @@ How to write one: put a function `test_...` into a file `..._test.py`, and ask f
         type_in(sheet["A1"], '=PACE.ROUND("20:00";8)')
         assert result(sheet["A1"]) == pytest.approx(150 / 86400)
 
-    office     the running office with the cell functions (FUNCTIONS), shared by all cases; documents are closed after each
+    office     the running office with EXTENSIONS of the file, or the cell functions; shared by all cases of the file,
+               documents are closed after each
     document   a new spreadsheet in it            sheet   its first sheet
+    display    the name of an X server of the file's own, of the size SCREEN, for an office with real windows
 
 For another language, other extensions, or none: `with shared([OXT], "german", language="de", locale="de-DE") as office:`
 from sharing.py. `check` from compare.py goes on after a difference and reports all of them at the end of the case; a
@@ -18,14 +20,18 @@ plain `assert` does where one fact is tested. What a machine lacks (root, a disp
 A new file needs its name in tests/CMakeLists.txt.
 """
 
+import os
+import shutil
+import subprocess
+
 import compare
 import pytest
 import sharing
 
 
 @pytest.fixture
-def office():
-    with sharing.shared([sharing.FUNCTIONS], "functions") as running:
+def office(request):
+    with sharing.shared(getattr(request.module, "EXTENSIONS", [sharing.FUNCTIONS])) as running:
         yield running
 
 
@@ -37,6 +43,27 @@ def document(office):
 @pytest.fixture
 def sheet(document):
     return document.Sheets[0]
+
+
+@pytest.fixture(scope="module")
+def display(request):
+    if not all(shutil.which(tool) for tool in ("Xvfb", "xdotool", "import")):
+        pytest.skip("no Xvfb, xdotool or ImageMagick")
+    reading, writing = os.pipe()
+    size = getattr(request.module, "SCREEN", "1400x1000")
+    server = subprocess.Popen(["Xvfb", "-displayfd", str(writing), "-noreset", "-screen", "0", f"{size}x24"],
+                              pass_fds=[writing], stderr=subprocess.DEVNULL)
+    os.close(writing)
+    with os.fdopen(reading) as told:
+        yield ":" + told.readline().strip()
+    sharing.stop()  # an office does not outlive its screen
+    server.terminate()
+    server.wait()
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_runtest_setup(item):
+    sharing.at_work(item.path)
 
 
 @pytest.hookimpl(hookwrapper=True)

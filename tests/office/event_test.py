@@ -1,28 +1,25 @@
-#!/usr/bin/python3
 """The event workbook in the real office, as a coach uses it: a new event, sixty athletes, goals, cards, heats, the day.
 
-    event_test.py BUILD [PART...]    e.g. event_test.py build/release journey paper
-
 Uses BUILD/functions.oxt and BUILD/templates/en/*.ots; leaves pictures of every sheet in BUILD/look for a person to
-look at. Ends with "N passed, N failed" and fails if anything did. Expected numbers come from the arithmetic below,
-which walks a task second by second and knows nothing of the cell functions.
+look at. Expected numbers come from the arithmetic below, which walks a task
+second by second and knows nothing of the cell functions.
 """
 
 import math
 import os
 import re
 import subprocess
-import sys
 import time
 from pathlib import Path
 
-sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "templates"))
-from scipy.stats import t as student  # noqa: E402
-from checks import check, finish  # noqa: E402
-from office import Office, recalculate, save, type_in  # noqa: E402
+from compare import check
+from office import recalculate, save, type_in
+from scipy.stats import t as student
+from sharing import BUILD, OXT, folder_of
 
-BUILD = Path(sys.argv[1]).resolve()
-WORK, LOOK, TEMPLATES, EXAMPLES = BUILD / "event-workbook", BUILD / "look", BUILD / "templates" / "en", BUILD / "examples"
+EXTENSIONS = [OXT]
+WORK, LOOK, TEMPLATES, EXAMPLES = folder_of(__file__), BUILD / "look", BUILD / "templates" / "en", BUILD / "examples"
+LOOK.mkdir(exist_ok=True)
 BAD = re.compile(r"###|Err:\d+|#(?:NAME|VALUE|REF|N/A|NUM|DIV)")
 DAY = 86400
 
@@ -193,7 +190,7 @@ def in_turn(document, count):
 
 # Parts ------------------------------------------------------------------------------------------------------------
 
-def names(office):
+def test_names(office):
     document = office.open(TEMPLATES / "event.ots")
     text = (Path(__file__).resolve().parents[2] / "templates" / "NAMES.md").read_text()
     text = text.split("## Event workbook")[1].split("\n## ")[0]
@@ -216,7 +213,7 @@ def names(office):
     document.close(True)
 
 
-def journey(office):
+def test_journey(office):
     document = open_event(office)
     check("nothing left to put right", shown(document, "event_check"), "")
     check("stamp", shown(document, "event_stamp"), "version 3, 20:15")
@@ -407,7 +404,7 @@ def paper(document, office):
     subprocess.run(["pdftoppm", "-r", "80", "-png", WORK / "journey.pdf", LOOK / "event"], check=True)
 
 
-def bad(office):
+def test_bad(office):
     document = open_event(office)
     check("an empty roster says so", shown(document, "event_hint"), re.compile("No athletes yet"))
     check("an empty roster shows no error", errors_in(document), [])
@@ -486,7 +483,7 @@ def evened(clocks, share, unit):
     return mean, math.sqrt(sum((lap - mean) ** 2 for lap in laps) / (len(laps) - 1))
 
 
-def formats(office):
+def test_formats(office):
     """A result for time: capped, finished, withdrawn; a ladder's rounds grow."""
     document = office.open(EXAMPLES / "time.ots")
     check("no error in the example for time", errors_in(document), [])
@@ -549,7 +546,7 @@ def formats(office):
         document.close(True)
 
 
-def mixed(office):
+def test_mixed(office):
     """Two ergometers, metres by tests, a hold and a rest: only the first calories and the repetitions count."""
     document = open_event(office)
     in_turn(document, 2)
@@ -588,7 +585,7 @@ def mixed(office):
     document.close(True)
 
 
-def files(office):
+def test_files(office):
     document = office.open(EXAMPLES / "rounds.ots")
     kept = ("roster_plan", "roster_target", "roster_need", "roster_margin", "roster_schemes", "heat_list", "day_result", "day_expected")
     before = {name: cells(document, name).getDataArray() for name in kept}
@@ -614,7 +611,7 @@ def same(got, want):
                for left, right in zip(got, want) for a, b in zip(left, right)) and len(got) == len(want)
 
 
-def many(office):
+def test_many(office):
     document = open_event(office)
     document.enableAutomaticCalculation(False)
     count = 200
@@ -657,20 +654,3 @@ def processor_seconds(office):
         if int(fields[2]) == office.process.pid:  # process group
             ticks += int(fields[11]) + int(fields[12])
     return ticks / os.sysconf("SC_CLK_TCK")
-
-
-def main():
-    parts = (names, journey, bad, mixed, formats, files, many)
-    wanted = sys.argv[2:]
-    WORK.mkdir(parents=True, exist_ok=True)
-    LOOK.mkdir(parents=True, exist_ok=True)
-    with Office([BUILD / "pacecells.oxt"], WORK / "office", reuse=True) as office:
-        for part in parts:
-            if not wanted or part.__name__ in wanted:
-                begin = time.perf_counter()
-                part(office)
-                print(f"{part.__name__}: {time.perf_counter() - begin:.0f} s", flush=True)
-    sys.exit(finish())
-
-
-main()

@@ -1,10 +1,7 @@
-#!/usr/bin/python3
 """What goes wrong around the commands: no room, no right, no file, the office killed. A sentence, and nothing lost.
 
-    faults_test.py BUILD [PART...]      parts: lists templates locked disks killed others
-
 Uses BUILD/pacecells.oxt and its templates. A full disk and a read-only one are mounted for the purpose, which only root
-can do; without, that is said and passed over. Ends with "N passed, N failed" and fails if anything did.
+can do; without, those cases are skipped.
 """
 
 import csv
@@ -14,35 +11,27 @@ import re
 import shutil
 import signal
 import subprocess
-import sys
 import threading
 import time
-from pathlib import Path
+from contextlib import contextmanager
 
-sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "templates"))
-import uno  # noqa: E402, F401
-from checks import check, disk, fill, finish  # noqa: E402
-from com.sun.star.frame.DispatchResultState import SUCCESS  # noqa: E402
-from com.sun.star.table.CellContentType import FORMULA  # noqa: E402
-from office import FILTERS, Office, named, recalculate, save  # noqa: E402
+import pytest
+from commands import private_office, run
+from disks import disk, fill
+from office import FILTERS, named, recalculate, save
+from sharing import BUILD, OXT, folder_of, shared
 
-BUILD = Path(sys.argv[1]).resolve()
-WORK = BUILD / "office-tests" / "faults"
+EXTENSIONS = [OXT]
+WORK = folder_of(__file__)
 TEMPLATES = BUILD / "templates" / "en"
 EXAMPLE = BUILD / "examples" / "rounds.ots"
 SENTENCE = re.compile(r"^(?!That did not work)\S.{15,}[.?]$", re.S)
 FILTERS["xls"] = "MS Excel 97"
 
 
-def run(office, document, command, **arguments):
-    event = office.dispatch(document, "vnd.org.pacecells:" + command, Silent="true", **arguments)
-    return event.State == SUCCESS, event.Result
-
-
 def refused(what, outcome, mentions=""):
-    check(f"{what}: refused", outcome[0], False)
-    check(f"{what}: with a sentence of ours", outcome[1], SENTENCE)
-    check(f"{what}: which tells {mentions!r}", mentions in outcome[1])
+    done, said = outcome
+    assert not done and SENTENCE.search(said) and mentions in said, f"{what}: {outcome}"
 
 
 def cells(document, name):
@@ -53,94 +42,117 @@ def column(document, name):
     return [row[0] for row in cells(document, name).getDataArray()]
 
 
-def private_office(name="office"):
-    return Office([BUILD / "pacecells.oxt"], WORK / name, reuse=True)
+BAD = {"picture.csv": b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR" + bytes(range(256)), "zeros.csv": bytes(4096),
+       "half.csv": b"PK\x03\x04\x14\0\0\0\x08\0broken", "ole.csv": b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1" + bytes(600),
+       "empty.csv": b""}
+LIST = "Name;Division\nÉlodie Maï;\nJosé Muñoz;\n"
 
 
-def lists():
-    """Files that are no lists, for the two commands that read some."""
-    folder = WORK / "lists"
-    folder.mkdir(exist_ok=True)
-    text = "Name;Division\nÉlodie Maï;\nJosé Muñoz;\n"
-    bad = {"picture.csv": b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR" + bytes(range(256)), "zeros.csv": bytes(4096),
-           "half.csv": b"PK\x03\x04\x14\0\0\0\x08\0broken", "ole.csv": b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1" + bytes(600)}
-    for name, content in bad.items():
-        (folder / name).write_bytes(content)
-    (folder / "folder.csv").mkdir(exist_ok=True)
-    (folder / "loop.csv").unlink(missing_ok=True)
-    (folder / "loop.csv").symlink_to(folder / "loop.csv")
-    (folder / "closed.csv").write_text(text)
-    (folder / "closed.csv").chmod(0)
-    names = [*bad, "folder.csv", "loop.csv", "missing.csv"] + ([] if os.geteuid() == 0 else ["closed.csv"])
+@pytest.fixture(scope="module")
+def event():
+    """An example event, the same for all cases that leave it as it is."""
     with private_office() as office:
-        document = office.open(EXAMPLE)
-        before = [column(document, name) for name in ("roster_name", "roster_division", "tests_name")]
-        for name in names:
-            for command in ("add-athletes", "bring-tests"):
-                refused(f"{command} {name}", run(office, document, command, File=str(folder / name)))
-        (folder / "empty.csv").write_bytes(b"")
-        for command in ("add-athletes", "bring-tests"):
-            refused(f"{command} of nothing", run(office, document, command, File=str(folder / "empty.csv")))
-        after = [column(document, name) for name in ("roster_name", "roster_division", "tests_name")]
-        check("bad lists: the sheets are as they were", after == before)
-        check("bad lists: nothing to undo", list(document.UndoManager.AllUndoActionTitles), [])
-        check("bad lists: nothing is left open", len(list(office.desktop.Components)), 1)
-
-        people = sum(1 for name in before[0] if name)
-        for encoding, mark in (("utf-16-le", b"\xff\xfe"), ("utf-16-be", b"\xfe\xff"), ("utf-8", b"\xef\xbb\xbf")):
-            (folder / "list.csv").write_bytes(mark + text.encode(encoding))
-            done, said = run(office, document, "add-athletes", File=str(folder / "list.csv"))
-            check(f"a list in {encoding} is read", (done, column(document, "roster_name")[people:people + 2]),
-                  (True, ["Élodie Maï", "José Muñoz"]))
-            document.UndoManager.undo()
+        yield office, office.open(EXAMPLE)
 
 
-def templates():
-    """The package has lost its workbooks."""
-    with private_office("package") as office:
+def bad_list(name):
+    """A file that is no list; what kind of file its name says."""
+    path = WORK / name
+    path.unlink(missing_ok=True) if path.is_symlink() or not path.is_dir() else path.rmdir()
+    if name in BAD:
+        path.write_bytes(BAD[name])
+    elif name == "folder.csv":
+        path.mkdir()
+    elif name == "loop.csv":
+        path.symlink_to(path)
+    elif name == "closed.csv":
+        if os.geteuid() == 0:
+            pytest.skip("root may read any file")
+        path.write_text(LIST)
+        path.chmod(0)
+    return path
+
+
+@pytest.mark.parametrize("command", ("add-athletes", "bring-tests"))
+@pytest.mark.parametrize("name", (*BAD, "folder.csv", "loop.csv", "missing.csv", "closed.csv"))
+def test_no_list(event, name, command):
+    """Files that are no lists, for the two commands that read some: a sentence, and the sheets stay as they were."""
+    office, document = event
+    columns = ("roster_name", "roster_division", "tests_name")
+    before = [column(document, name) for name in columns]
+    refused(name, run(office, document, command, File=str(bad_list(name))))
+    assert [column(document, name) for name in columns] == before
+    assert list(document.UndoManager.AllUndoActionTitles) == []
+    assert len(list(office.desktop.Components)) == 1, "nothing is left open"
+
+
+@pytest.mark.parametrize("encoding, mark", (("utf-16-le", b"\xff\xfe"), ("utf-16-be", b"\xfe\xff"), ("utf-8", b"\xef\xbb\xbf")))
+def test_list_in_another_encoding(event, encoding, mark):
+    office, document = event
+    people = sum(1 for name in column(document, "roster_name") if name)
+    (WORK / "list.csv").write_bytes(mark + LIST.encode(encoding))
+    done, said = run(office, document, "add-athletes", File=str(WORK / "list.csv"))
+    assert done, said
+    assert column(document, "roster_name")[people:people + 3] == ["Élodie Maï", "José Muñoz", ""]
+    document.UndoManager.undo()
+    document.UndoManager.clear()
+
+
+def test_package_without_its_workbooks():
+    with private_office("en-GB") as office:
         document = office.new()
-        folder = next((WORK / "package" / "packages").rglob("*.oxt/templates"))
+        folder = next((office.workdir / "packages").rglob("*.oxt/templates"))
         away = folder.with_name("templates-away")
         folder.rename(away)
         try:
             for command in ("new-event", "new-tests", "new-wall"):
                 refused(f"{command} without its workbook", run(office, document, command), "Install it again")
-            check("nothing is left open", len(list(office.desktop.Components)), 1)
+            assert len(list(office.desktop.Components)) == 1, "nothing is left open"
         finally:
             away.rename(folder)
         for command in ("new-tests", "new-wall"):
-            check(f"{command} with it", run(office, document, command)[0])
+            assert run(office, document, command) == (True, "")
 
 
-def locked():
-    """A file that somebody else has open."""
-    folder = WORK / "locked"
+def empty_folder(name):
+    folder = WORK / name
     shutil.rmtree(folder, ignore_errors=True)
     folder.mkdir()
-    with private_office() as office:
-        document, small = office.open(EXAMPLE), small_workbook(office)
-        source = {"share": small, "cards": document}
-        for name, command in (("a list.ods", "share"), ("values.xlsx", "share"), ("cards.pdf", "cards")):
-            file, lock = folder / name, folder / f".~lock.{name}#"
-            file.write_bytes(b"theirs")
-            lock.write_text(",someone,other-computer,01.01.2026 10:00,file:///home/someone/.config;")
-            outcome = run(office, source[command], command, File=file.as_uri(), Overwrite="true")
-            refused(f"{command} into {name}, open elsewhere", outcome, "is open elsewhere")
-            check(f"{name} is as it was", file.read_bytes(), b"theirs")
-            lock.unlink()
-            check(f"{name}: written when it is closed", run(office, source[command], command, File=file.as_uri(),
-                                                            Overwrite="true")[0])
-            check(f"{name}: is another now", file.read_bytes() != b"theirs")
-        check("nothing unfinished is left", sorted(file.name for file in folder.iterdir()),
-              ["a list.ods", "cards.pdf", "values.xlsx"])
-        tests = folder / "tests.ods"
-        shutil.copy(TEMPLATES / "tests.ots", tests)
-        lock = folder / ".~lock.tests.ods#"
-        lock.write_text(",someone,other-computer,01.01.2026 10:00,file:///home/someone/.config;")
-        content = tests.read_bytes()
-        done, said = run(office, document, "bring-tests", File=str(tests))
-        check("bring-tests: reads what is open elsewhere, or says why not", done or SENTENCE.search(said) is not None)
-        check("and leaves it and its lock alone", (tests.read_bytes() == content, lock.exists()), (True, True))
+    return folder
+
+
+def lock(file):
+    """Somebody else, on another computer, has it open."""
+    written = file.with_name(f".~lock.{file.name}#")
+    written.write_text(",someone,other-computer,01.01.2026 10:00,file:///home/someone/.config;")
+    return written
+
+
+@pytest.mark.parametrize("name, command", (("a list.ods", "share"), ("values.xlsx", "share"), ("cards.pdf", "cards")))
+def test_target_open_elsewhere(office, name, command):
+    document = office.open(EXAMPLE) if command == "cards" else small_workbook(office)
+    folder = empty_folder("locked")
+    file = folder / name
+    file.write_bytes(b"theirs")
+    theirs = lock(file)
+    refused(f"{command} into {name}", run(office, document, command, File=file.as_uri(), Overwrite="true"), "is open elsewhere")
+    assert file.read_bytes() == b"theirs"
+    theirs.unlink()
+    done, said = run(office, document, command, File=file.as_uri(), Overwrite="true")
+    assert done, said
+    assert file.read_bytes() != b"theirs"
+    assert [left.name for left in folder.iterdir()] == [name], "nothing unfinished is left"
+
+
+def test_source_open_elsewhere(office):
+    """It is read, and neither it nor its lock is touched."""
+    document = office.open(EXAMPLE)
+    tests = empty_folder("locked") / "tests.ods"
+    shutil.copy(TEMPLATES / "tests.ots", tests)
+    theirs, content = lock(tests), tests.read_bytes()
+    outcome = run(office, document, "bring-tests", File=str(tests))
+    print(outcome)
+    assert (tests.read_bytes() == content, theirs.exists()) == (True, True)
 
 
 def writers(folder):
@@ -156,87 +168,95 @@ def small_workbook(office):
     return document
 
 
-def disks():
-    """No room, and no right to write."""
-    with private_office() as office:
-        document = office.open(EXAMPLE)
-        source = {"share": small_workbook(office), "cards": document}
-        before, modified = column(document, "roster_name"), document.isModified()
-        with disk(WORK / "full", "size=64k") as full:
-            if full:
-                for name in ("values.ods", "cards.pdf"):
-                    (WORK / "full" / name).write_bytes(name.encode())
-                fill(WORK / "full" / "rest")
-                for command, arguments in writers(WORK / "full"):
-                    refused(f"full disk, {command} {arguments}",
-                            run(office, source[command], command, Overwrite="true", **arguments), "room")
-                old = {file.name: file.read_bytes() for file in (WORK / "full").iterdir() if file.name != "rest"}
-                check("full disk: what was there is there, and nothing else", old,
-                      {name: name.encode() for name in ("values.ods", "cards.pdf")})
-                (WORK / "full" / "rest").unlink()
-            else:
-                print("full disk: passed over, for nothing can be mounted here")
-        with disk(WORK / "read-only", "ro,size=64k") as closed:
-            if not closed:
-                (WORK / "read-only").chmod(0o500)
-            if closed or os.geteuid() != 0:
-                for command, arguments in writers(WORK / "read-only"):
-                    refused(f"read-only folder, {command} {arguments}",
-                            run(office, source[command], command, **arguments), "right")
-                check("read-only folder: nothing in it", list((WORK / "read-only").iterdir()), [])
-            else:
-                print("read-only folder: passed over, for nothing can be mounted here and root may write anywhere")
-        check("the workbook is as it was", (column(document, "roster_name"), document.isModified()), (before, modified))
-        check("nothing is left open", len(list(office.desktop.Components)), 2)
+@pytest.fixture
+def sources(office):
+    """The document that each command writes from; they stay as they are, and nothing else is left open."""
+    document = office.open(EXAMPLE)
+    before, modified = column(document, "roster_name"), document.isModified()
+    yield {"share": small_workbook(office), "cards": document}
+    assert (column(document, "roster_name"), document.isModified()) == (before, modified)
+    assert len(list(office.desktop.Components)) == 2
+
+
+def test_full_disk(office, sources):
+    folder = WORK / "full"
+    with disk(folder, "size=64k"):
+        for name in ("values.ods", "cards.pdf"):
+            (folder / name).write_bytes(name.encode())
+        fill(folder / "rest")
+        for command, arguments in writers(folder):
+            refused(f"{command} {arguments}", run(office, sources[command], command, Overwrite="true", **arguments), "room")
+        assert {file.name: file.read_bytes() for file in folder.iterdir() if file.name != "rest"} == {
+            name: name.encode() for name in ("values.ods", "cards.pdf")}, "what was there is there, and nothing else"
+
+
+def test_read_only_folder(office, sources):
+    folder = WORK / "read-only"
+    with disk(folder, "ro,size=64k") if os.geteuid() == 0 else closed(folder):
+        for command, arguments in writers(folder):
+            refused(f"{command} {arguments}", run(office, sources[command], command, **arguments), "right")
+        assert list(folder.iterdir()) == []
+
+
+@contextmanager
+def closed(folder):
+    folder.mkdir(exist_ok=True)
+    folder.chmod(0o500)
+    try:
+        yield
+    finally:
+        folder.chmod(0o700)
 
 
 def whole(pdf):
     return subprocess.run(["pdftotext", pdf, "-"], capture_output=True).returncode == 0
 
 
-def killed():
-    """The office killed while it writes cards: no half file under a final name."""
-    folder = WORK / "killed"
-    shutil.rmtree(folder, ignore_errors=True)
-    folder.mkdir()
-    one, each = folder / "all.pdf", folder / "each"
-    each.mkdir()
+def many(office, count):
+    document = office.open(TEMPLATES / "event.ots")
+    run(office, document, "add-athletes", List="\n".join(f"Athlete {i:03}" for i in range(1, count + 1)))
+    return document
+
+
+def killed_while_writing(arguments, there):
+    """Writes 200 cards and kills the office as soon as there() says so; whether it was still at work."""
+    with private_office() as office:
+        document = many(office, 200)
+        writing = threading.Thread(target=lambda: swallow(lambda: run(office, document, "cards", **arguments)))
+        writing.start()
+        deadline = time.monotonic() + 60
+        while not there() and writing.is_alive() and time.monotonic() < deadline:
+            time.sleep(0.001)
+        at_work = writing.is_alive()
+        os.killpg(office.process.pid, signal.SIGKILL)
+        office.process.wait()
+        writing.join(30)
+        return at_work
+
+
+def test_killed_while_it_writes_one_file():
+    """No half file under a final name; afterwards the same works."""
+    one = empty_folder("killed") / "all.pdf"
     one.write_bytes(b"what was there before")
+    assert killed_while_writing({"File": one.as_uri(), "Overwrite": "true"}, one.with_name("all.pdf.part").exists)
+    assert one.read_bytes() == b"what was there before" or whole(one)
+    with private_office() as office:
+        done, said = run(office, many(office, 20), "cards", File=one.as_uri(), Overwrite="true")
+        assert done, said
+    assert whole(one)
+    assert [file.name for file in one.parent.iterdir()] == ["all.pdf"]
 
-    def until_killed(arguments, there):
-        """Runs the command and kills the office as soon as there() says so."""
-        with private_office("kill") as office:
-            document = office.open(TEMPLATES / "event.ots")
-            run(office, document, "add-athletes", List="\n".join(f"Athlete {i:03}" for i in range(1, 201)))
-            writing = threading.Thread(target=lambda: swallow(lambda: run(office, document, "cards", **arguments)))
-            writing.start()
-            deadline = time.monotonic() + 60
-            while not there() and writing.is_alive() and time.monotonic() < deadline:
-                time.sleep(0.001)
-            at_work = writing.is_alive()
-            os.killpg(office.process.pid, signal.SIGKILL)
-            office.process.wait()
-            writing.join(30)
-            return at_work
 
-    at_work = until_killed({"File": one.as_uri(), "Overwrite": "true"},
-                           lambda: one.with_name("all.pdf.part").exists())
-    check("killed: while it wrote", at_work)
-    check("killed: what was there before is there still, or all of the new",
-          one.read_bytes() == b"what was there before" or whole(one))
-    at_work = until_killed({"Files": "each", "Folder": each.as_uri()}, lambda: len(list(each.glob("*.pdf"))) >= 5)
-    check("killed: while it wrote one after the other", at_work)
-    check("killed: every file with a final name is whole",
-          [file.name for file in each.glob("*.pdf") if not whole(file)], [])
-    check("killed: some are there, some are not", 5 <= len(list(each.glob("*.pdf"))) < 200)
-    with private_office("kill") as office:
-        document = office.open(TEMPLATES / "event.ots")
-        run(office, document, "add-athletes", List="\n".join(f"Athlete {i:03}" for i in range(1, 21)))
-        check("again: into one file", run(office, document, "cards", File=one.as_uri(), Overwrite="true")[0])
-        check("again: it is whole", whole(one))
-        check("again: one each", run(office, document, "cards", Files="each", Folder=each.as_uri(), Overwrite="true")[0])
-    check("again: nothing unfinished is left", [file.name for file in folder.rglob("*.part")
-                                                if file.name.split(".")[0] <= "Athlete 020"], [])
+def test_killed_while_it_writes_many_files():
+    """Every file with a final name is whole; afterwards the same works."""
+    each = empty_folder("killed-each")
+    assert killed_while_writing({"Files": "each", "Folder": each.as_uri()}, lambda: len(list(each.glob("*.pdf"))) >= 5)
+    assert [file.name for file in each.glob("*.pdf") if not whole(file)] == []
+    assert 5 <= len(list(each.glob("*.pdf"))) < 200
+    with private_office() as office:
+        done, said = run(office, many(office, 20), "cards", Files="each", Folder=each.as_uri(), Overwrite="true")
+        assert done, said
+    assert [file.name for file in each.glob("*.part") if file.name.split(".")[0] <= "Athlete 020"] == []
 
 
 def swallow(what):
@@ -282,78 +302,61 @@ def formulas(document):
                for sheet in document.Sheets for area in sheet.queryContentCells(16).RangeAddresses)
 
 
-def others():
-    """Values through .csv and .xls, formulas through an office that lacks the extension."""
-    workbooks = {"rounds": EXAMPLE, "tests": TEMPLATES / "tests.ots"}
-    kinds = {"rounds": ("ods",), "tests": ("ods", "xlsx")}
-    before = {}
+WORKBOOKS = {"rounds": EXAMPLE, "tests": TEMPLATES / "tests.ots"}
+
+
+@pytest.mark.parametrize("name", WORKBOOKS)
+def test_csv_holds_every_value(office, name):
+    document = office.open(WORKBOOKS[name])
+    recalculate(document)
+    save(document, WORK / f"{name}.csv", FilterOptions="59,34,76,1,,0,false,true,true,false,false,-1")
+    for sheet in document.Sheets:
+        if not sheet.IsVisible:
+            continue
+        file = next(WORK.glob(f"{name}-{glob_safe(sheet.Name)}.csv"))
+        with open(file, newline="", encoding="utf-8") as stream:
+            rows = list(csv.reader(stream, delimiter=";"))
+        cursor = sheet.createCursor()
+        cursor.gotoEndOfUsedArea(False)
+        lost = []
+        for y in range(min(25, cursor.RangeAddress.EndRow + 1)):
+            for x in range(min(20, cursor.RangeAddress.EndColumn + 1)):
+                text = sheet.getCellByPosition(x, y).String
+                there = rows[y][x] if y < len(rows) and x < len(rows[y]) else ""
+                if text != there:
+                    lost.append((y, x, text, there))
+        assert lost[:3] == [], sheet.Name
+
+
+@pytest.mark.parametrize("name", WORKBOOKS)
+def test_xls_holds_the_values_of_a_shared_copy(office, name):
+    document = office.open(WORKBOOKS[name])
+    recalculate(document)
+    copy = WORK / f"{name}-values.ods"
+    done, said = run(office, document, "share", Overwrite="true", File=copy.as_uri())
+    assert done, said
+    values = office.open(copy)
+    save(values, WORK / f"{name}.xls")
+    assert differences(shown(office.open(WORK / f"{name}.xls")), shown(values)) == []
+
+
+@pytest.mark.parametrize("name, ending", (("rounds", "ods"), ("tests", "ods"), ("tests", "xlsx")))
+def test_through_an_office_without_us(name, ending):
+    """Formulas and values are there again."""
+    there, back = WORK / f"{name}.{ending}", WORK / f"{name}-passed-on.{ending}"
     with private_office() as office:
-        for name, endings in kinds.items():
-            document = office.open(workbooks[name])
-            recalculate(document)
-            before[name] = shown(document), formulas(document)
-            for ending in endings:
-                save(document, WORK / f"{name}.{ending}")
-            check(f"{name}: shared as values", run(office, document, "share", Overwrite="true",
-                                                   File=(WORK / f"{name}-values.ods").as_uri())[0])
-            values = office.open(WORK / f"{name}-values.ods")
-            before[name] += (shown(values),)
-            save(values, WORK / f"{name}.xls")
-            values.close(True)
-            save(document, WORK / f"{name}.csv", FilterOptions="59,34,76,1,,0,false,true,true,false,false,-1")
-            for sheet in document.Sheets:
-                if not sheet.IsVisible:
-                    continue
-                file = next(WORK.glob(f"{name}-{glob_safe(sheet.Name)}.csv"))
-                with open(file, newline="", encoding="utf-8") as stream:
-                    rows = list(csv.reader(stream, delimiter=";"))
-                cursor = sheet.createCursor()
-                cursor.gotoEndOfUsedArea(False)
-                lost = []
-                for y in range(min(25, cursor.RangeAddress.EndRow + 1)):
-                    for x in range(min(20, cursor.RangeAddress.EndColumn + 1)):
-                        text = sheet.getCellByPosition(x, y).String
-                        there = rows[y][x] if y < len(rows) and x < len(rows[y]) else ""
-                        if text != there:
-                            lost.append((y, x, text, there))
-                check(f"{name}, {sheet.Name} as .csv: every value", lost[:3], [])
-            document.close(True)
-    with Office([], WORK / "without", reuse=True) as office:
-        for name, endings in kinds.items():
-            for ending in endings:
-                document = office.open(WORK / f"{name}.{ending}")
-                document.storeToURL((WORK / f"{name}-passed-on.{ending}").as_uri(),
-                                    named(FilterName=FILTERS[ending], Overwrite=True))
-                document.close(True)
+        document = office.open(WORKBOOKS[name])
+        recalculate(document)
+        values, count = shown(document), formulas(document)
+        save(document, there)
+    with shared([], "without") as office:
+        office.open(there).storeToURL(back.as_uri(), named(FilterName=FILTERS[ending], Overwrite=True))
     with private_office() as office:
-        for name, endings in kinds.items():
-            values, count, flat = before[name]
-            for ending in endings:
-                document = office.open(WORK / f"{name}-passed-on.{ending}")
-                recalculate(document)
-                check(f"{name}.{ending} through an office without us: formulas", formulas(document), count)
-                check(f"{name}.{ending} through an office without us: values", differences(shown(document), values), [])
-                document.close(True)
-            document = office.open(WORK / f"{name}.xls")
-            check(f"{name}.xls: values", differences(shown(document), flat), [])
-            document.close(True)
+        document = office.open(back)
+        recalculate(document)
+        assert formulas(document) == count
+        assert differences(shown(document), values) == []
 
 
 def glob_safe(name):
     return re.sub(r"[\[\]*?]", "?", name)
-
-
-def main():
-    WORK.mkdir(parents=True, exist_ok=True)
-    parts = [lists, templates, locked, disks, killed, others]
-    chosen = sys.argv[2:] or [part.__name__ for part in parts]
-    for part in parts:
-        if part.__name__ in chosen:
-            begin = time.monotonic()
-            part()
-            print(f"{part.__name__}: {time.monotonic() - begin:.0f} s", flush=True)
-    return finish()
-
-
-if __name__ == "__main__":
-    sys.exit(main())

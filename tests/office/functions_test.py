@@ -12,9 +12,10 @@ from collections import namedtuple
 import pytest
 import uno
 from office import enter_array, recalculate, result, save, type_in
-from sharing import BUILD, FUNCTIONS, WORK, shared
+from sharing import BUILD, FUNCTIONS, folder_of, shared
 
 CATALOG = json.loads((BUILD / "generated" / "catalog.json").read_text())["functions"]
+WORK = folder_of(__file__)
 
 
 def seconds(value):
@@ -398,7 +399,7 @@ def wanted(value):
 @pytest.fixture(scope="module")
 def sheet_beside_cells():
     """An empty sheet of a document that holds CELLS, the same for all cases: each types into a place of its own."""
-    with shared([FUNCTIONS], "functions") as office:
+    with shared([FUNCTIONS]) as office:
         document = office.new()
         lay_out(document)
         yield document.Sheets[0]
@@ -490,7 +491,7 @@ def test_answer_of_more_texts_than_calc_can_show_is_refused(sheet):
 @pytest.fixture(scope="module")
 def wizard():
     """What the Function Wizard shows, by the function's name."""
-    with shared([FUNCTIONS], "functions") as office:
+    with shared([FUNCTIONS]) as office:
         descriptions = office.service("com.sun.star.sheet.FunctionDescriptions")
         shown = [{item.Name: item.Value for item in descriptions.getByIndex(index)} for index in range(descriptions.Count)]
         return {properties["Name"]: properties for properties in shown}
@@ -531,7 +532,7 @@ Passed = namedtuple("Passed", "typed shown errors_without")
 @pytest.fixture(scope="module")
 def passed_on():
     """The examples in a file of each kind, passed on and recalculated by an office without the extension."""
-    with shared([FUNCTIONS], "functions") as office:
+    with shared([FUNCTIONS]) as office:
         document = office.new()
         type_examples(document.Sheets[0])
         typed = shown_formulas(document.Sheets[0])
@@ -602,7 +603,7 @@ def roster(document):
 @pytest.mark.parametrize("kind", ("ods", "xlsx"))
 def test_workbook_says_that_the_extension_is_missing_and_calculates_again_with_it(kind):
     path, changed = WORK / f"roster.{kind}", WORK / f"passed-on-roster.{kind}"
-    with shared([FUNCTIONS], "functions") as office:
+    with shared([FUNCTIONS]) as office:
         document = office.open(BUILD / "examples" / "rounds.ots")
         recalculate(document)
         assert says_missing(document) == []
@@ -616,7 +617,7 @@ def test_workbook_says_that_the_extension_is_missing_and_calculates_again_with_i
         assert {"Event", "Roster"} <= set(says_missing(document))
         document.NamedRanges.getByName("event_title").ReferredCells.getCellByPosition(0, 0).String = "Changed"
         save(document, changed)
-    with shared([FUNCTIONS], "functions") as office:
+    with shared([FUNCTIONS]) as office:
         document = office.open(changed)
         recalculate(document)
         assert says_missing(document) == []

@@ -1,33 +1,28 @@
-#!/usr/bin/python3
 """People onto the roster, and their cards as PDF: the commands add-athletes and cards in the real office.
 
-    people_test.py BUILD
-
-Uses BUILD/pacecells.oxt and its templates. Ends with "N passed, N failed" and fails if anything did.
+Uses BUILD/pacecells.oxt and its templates.
 """
 
-import os
 import re
 import shutil
 import subprocess
-import sys
 import time
 from pathlib import Path
 
-sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "templates"))
-import uno  # noqa: E402, F401
-from checks import check, finish  # noqa: E402
-from com.sun.star.frame.DispatchResultState import SUCCESS  # noqa: E402
-from office import Office  # noqa: E402
+import pytest
+from commands import run
+from compare import check
+from sharing import BUILD, OXT, folder_of
 
-BUILD = Path(sys.argv[1]).resolve()
-WORK = BUILD / "office-tests" / "people"
+EXTENSIONS = [OXT]
+WORK = folder_of(__file__) / "files"
 TEMPLATES, EXAMPLES = BUILD / "templates" / "en", BUILD / "examples"
 
 
-def run(office, document, command, **arguments):
-    event = office.dispatch(document, "vnd.org.pacecells:" + command, Silent="true", **arguments)
-    return event.State == SUCCESS, event.Result
+@pytest.fixture(scope="module", autouse=True)
+def empty_folder():
+    shutil.rmtree(WORK, ignore_errors=True)
+    WORK.mkdir()
 
 
 def column(document, name):
@@ -35,7 +30,7 @@ def column(document, name):
     return [row[0] for row in cells.getDataArray()]
 
 
-def add_athletes(office):
+def test_add_athletes(office):
     document = office.open(TEMPLATES / "event.ots", AsTemplate=True)
     divisions = column(document, "division_names")
     list_ = ("Name;Shoes;Division;Goal\n"
@@ -103,7 +98,7 @@ def pages(pdf):
     return text.split("\f")[:-1]
 
 
-def cards(office):
+def test_cards(office):
     document = office.open(EXAMPLES / "rounds.ots", AsTemplate=True)
     names = [name for name in column(document, "roster_name") if name]
     divisions = column(document, "roster_division")
@@ -167,17 +162,3 @@ def cards(office):
     print(f"200 cards in one PDF: {time.monotonic() - start:.1f} s")
     check("200 cards: fifty pages", (done, len(pages(WORK / "two-hundred.pdf"))), (True, 50))
     empty.close(True)
-
-
-def main():
-    shutil.rmtree(WORK, ignore_errors=True)
-    WORK.mkdir(parents=True)
-    os.environ.setdefault("TZ", "UTC")
-    with Office([BUILD / "pacecells.oxt"], WORK / "office") as office:
-        add_athletes(office)
-        cards(office)
-    return finish()
-
-
-if __name__ == "__main__":
-    sys.exit(main())

@@ -1,21 +1,31 @@
 """The offices that the tests share: one runs at a time in a process, and goes on running until another is wanted."""
 
 import os
-import sys
 from contextlib import contextmanager
 from pathlib import Path
+
+from office import Office
 
 ROOT = Path(__file__).resolve().parents[2]
 BUILD = Path(os.environ.get("PACECELLS_BUILD", ROOT / "build" / "release")).resolve()
 FUNCTIONS = BUILD / "functions.oxt"  # the cell functions alone
 OXT = Path(os.environ.get("PACECELLS_OXT", BUILD / "pacecells.oxt")).resolve()  # everything
-WORK = BUILD / "office-tests"
 LIMIT = 600  # seconds that one case may keep an office
 
-sys.path.insert(0, str(ROOT / "templates"))
-from office import Office  # noqa: E402
 
+_at_work = []  # the file of tests that runs: files may run beside each other, each in a folder of its own
 _running = {}  # what was asked for, and the office: one entry at most
+
+
+def folder_of(file):
+    """Where a file of tests, given as its __file__, puts all that it makes."""
+    folder = BUILD / "office-tests" / Path(file).stem
+    folder.mkdir(parents=True, exist_ok=True)
+    return folder
+
+
+def at_work(file):
+    _at_work[:] = [file]
 
 
 def alive(office):
@@ -30,15 +40,15 @@ def stop():
 
 @contextmanager
 def shared(extensions=(OXT,), name="office", **options):
-    """An office with those extensions, whose files are in WORK / name; `options` are those of `Office`.
+    """An office with those extensions, in a folder of that name beside the test's own; `options` are those of `Office`.
 
     One that runs already with the same is taken, another one is ended first. The documents opened meanwhile are closed.
     """
-    WORK.mkdir(parents=True, exist_ok=True)
-    wanted = (tuple(extensions), name, repr(sorted(options.items())))
+    folder = folder_of(_at_work[0]) / name
+    wanted = (tuple(extensions), folder, repr(sorted(options.items())))
     if wanted not in _running or not alive(_running[wanted]):
         stop()
-        started = Office(extensions, WORK / name, reuse=True, **options)
+        started = Office(extensions, folder, reuse=True, **options)
         _running[wanted] = started.__enter__()
     office = _running[wanted]
     office.watch(LIMIT)

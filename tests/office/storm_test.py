@@ -1,25 +1,22 @@
-#!/usr/bin/python3
-"""A storm of random calls in the real office: storm_test.py BUILD [SEED]
+"""A storm of random calls in the real office.
 
 Every function with every kind of cell: empty, text, error, boolean, date, time, huge and tiny numbers, ranges of odd
 shapes, whole columns. The office lives, each answer is a value or a proper error, and memory does not grow however
-often the sheets are calculated. The seed is printed; give it to see the same storm again.
+often the sheets are calculated. The seed is printed; PACECELLS_TEST_SEED brings the same storm again.
 """
 
 import json
 import os
 import random
-import sys
 import time
 from pathlib import Path
 
-sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "templates"))
-import uno  # noqa: E402
-from com.sun.star.uno import Exception as UnoException  # noqa: E402
-from office import Office, enter, enter_array  # noqa: E402
+import pytest
+import uno
+from office import enter, enter_array
+from sharing import BUILD, FUNCTIONS, shared
 
-BUILD = Path(sys.argv[1]).resolve()
-SEED = int(sys.argv[2]) if len(sys.argv) > 2 else 20_240
+SEED = int(os.environ.get("PACECELLS_TEST_SEED", 20_240))
 CATALOG = json.loads((BUILD / "generated" / "catalog.json").read_text())["functions"]
 CALLS, COLUMNS, BLOCK = 100_000, 50, 100
 ROWS = CALLS // COLUMNS
@@ -148,42 +145,60 @@ def memory(office):
     return pages * os.sysconf("SC_PAGE_SIZE") / 2**20
 
 
-def storm(document, failures):
-    """All the calls on a sheet of their own, and beside it a sheet with the number of each one's error."""
-    data = Data(document.Sheets[0])
-    document.Sheets[0].Name = "data"
-    document.Sheets.insertNewByName("calls", 1)
-    document.Sheets.insertNewByName("errors", 2)
-    calls, errors = document.Sheets["calls"], document.Sheets["errors"]
-    made = [[Call(data) for _ in range(COLUMNS)] for _ in range(ROWS)]
-    document.enableAutomaticCalculation(False)
-    for top in range(0, ROWS, BLOCK):
-        calls.getCellRangeByPosition(0, top, COLUMNS - 1, top + BLOCK - 1).setFormulaArray(
-            tuple(tuple(call.formula for call in row) for row in made[top:top + BLOCK]))
-    enter(errors["A1"], "=IF(ISERROR($calls.A1);ERRORTYPE($calls.A1);0)")
-    errors.getCellRangeByPosition(0, 0, COLUMNS - 1, 0).fillAuto(TO_RIGHT, 1)
-    errors.getCellRangeByPosition(0, 0, COLUMNS - 1, ROWS - 1).fillAuto(TO_BOTTOM, 1)
-    document.calculateAll()
+@pytest.fixture(scope="module")
+def calls():
+    """All the calls, on a sheet of a document, and what each may show. Beside it a sheet with the number of each error."""
+    print(f"PACECELLS_TEST_SEED={SEED}")
+    with shared([FUNCTIONS]) as office:
+        document = office.new()
+        data = Data(document.Sheets[0])
+        document.Sheets[0].Name = "data"
+        document.Sheets.insertNewByName("calls", 1)
+        document.Sheets.insertNewByName("errors", 2)
+        sheet, errors = document.Sheets["calls"], document.Sheets["errors"]
+        made = [[Call(data) for _ in range(COLUMNS)] for _ in range(ROWS)]
+        document.enableAutomaticCalculation(False)
+        for top in range(0, ROWS, BLOCK):
+            sheet.getCellRangeByPosition(0, top, COLUMNS - 1, top + BLOCK - 1).setFormulaArray(
+                tuple(tuple(call.formula for call in row) for row in made[top:top + BLOCK]))
+        enter(errors["A1"], "=IF(ISERROR($calls.A1);ERRORTYPE($calls.A1);0)")
+        errors.getCellRangeByPosition(0, 0, COLUMNS - 1, 0).fillAuto(TO_RIGHT, 1)
+        errors.getCellRangeByPosition(0, 0, COLUMNS - 1, ROWS - 1).fillAuto(TO_BOTTOM, 1)
+        document.calculateAll()
+        yield office, document, made, errors.getCellRangeByPosition(0, 0, COLUMNS - 1, ROWS - 1)
 
-    answered = {}
-    shown = errors.getCellRangeByPosition(0, 0, COLUMNS - 1, ROWS - 1).getDataArray()
-    for number, row in enumerate(shown):
-        for call, error in zip(made[number], row):
+
+def test_each_answer_is_a_value_or_a_proper_error(calls):
+    _, _, made, errors = calls
+    answered, wrong = {}, []
+    for row, shown in zip(made, errors.getDataArray()):
+        for call, error in zip(row, shown):
             answered[error] = answered.get(error, 0) + 1
             if error != 0 and error not in call.may_show:
-                failures.append(f"{call.formula[:300]} gives error {error}")
+                wrong.append(f"{call.formula[:300]} gives error {error}")
     print(f"{CALLS} calls:", ", ".join(f"{count} {'values' if error == 0 else f'with error {error}'}"
                                        for error, count in sorted(answered.items(), key=lambda item: -item[1])))
-    if answered.get(0, 0) < CALLS // 10:
-        failures.append("hardly a call gave a value: the storm does not reach the functions")
+    assert wrong[:30] == []
+    assert answered.get(0, 0) >= CALLS // 10, "the storm reaches the functions"
 
 
-def arrays(document, failures):
+def test_memory_does_not_grow(calls):
+    office, document, _, _ = calls
+    sizes = []
+    for _ in range(8):
+        document.calculateAll()
+        sizes.append(memory(office))
+    print("memory after each recalculation, MiB:", ", ".join(f"{size:.0f}" for size in sizes))
+    assert min(sizes) > 50, "it was measured"
+    assert sizes[-1] <= sizes[1] * 1.01 + 5
+
+
+def test_arrays(office, document):
     """The same kind of calls over blocks, entered as arrays."""
     data = Data(document.Sheets[0])
     document.Sheets.insertNewByName("arrays", 1)
     document.Sheets[0].Name = "data"
-    sheet = document.Sheets["arrays"]
+    sheet, wrong, values = document.Sheets["arrays"], [], 0
     for number in range(300):
         call = Call(data)
         cells = sheet.getCellRangeByPosition(0, number * 4, 4, number * 4 + 2)
@@ -191,57 +206,29 @@ def arrays(document, failures):
         for x in range(5):
             for y in range(3):
                 error = cells.getCellByPosition(x, y).getError()
+                values += not error
                 if error and error not in call.may_show:
-                    failures.append(f"{{{call.formula[:300]}}} gives error {error}")
+                    wrong.append(f"{{{call.formula[:300]}}} gives error {error}")
+    assert wrong[:30] == []
+    assert values >= 300 * 15 // 10, "the calls reach the functions"
 
 
-def whole_columns(document, failures):
-    """Ranges of whole columns: one to a hundred of them, nearly empty."""
+@pytest.mark.parametrize("formula, want", [
+    ("=SCORE.PLACE(41;$Sheet1.A:A)", 0), ("=PLAN.ROUNDTIME($Sheet1.B:B;$Sheet1.A:A;$Sheet1.A:A;$Sheet1.C:C)", 0),
+    ("=SCORE.FADE($Sheet1.A:D)", ARGUMENT), ("=CLOCK.TEXT($Sheet1.A:CV)", ARGUMENT)])
+def test_whole_columns(document, formula, want):
+    """One to a hundred of them, nearly empty."""
     sheet = document.Sheets[0]
     sheet["A1"].Value, sheet["A2"].Value, sheet["B1"].String = 42, 41, "rep"
     document.Sheets.insertNewByName("calls", 1)
     cell = document.Sheets["calls"]["A1"]
-    for formula, want in [("=SCORE.PLACE(41;$Sheet1.A:A)", 0), ("=PLAN.ROUNDTIME($Sheet1.B:B;$Sheet1.A:A;"
-                          "$Sheet1.A:A;$Sheet1.C:C)", 0), ("=SCORE.FADE($Sheet1.A:D)", ARGUMENT),
-                          ("=CLOCK.TEXT($Sheet1.A:CV)", ARGUMENT)]:
-        start = time.monotonic()
-        enter(cell, formula)
-        error = cell.getError()
-        print(f"{formula}: error {error} after {time.monotonic() - start:.1f} s", flush=True)
-        if error != want:
-            failures.append(f"{formula} gives error {error}, expected {want}")
+    start = time.monotonic()
+    enter(cell, formula)
+    error = cell.getError()
+    print(f"error {error} after {time.monotonic() - start:.1f} s")
+    assert error == want
 
 
-def main():
-    print(f"seed {SEED}")
-    failures = []
-    with Office([BUILD / "functions.oxt"], BUILD / "office-tests" / "storm", reuse=True) as office:
-        try:
-            document = office.new()
-            storm(document, failures)
-            sizes = []
-            for _ in range(8):
-                document.calculateAll()
-                sizes.append(memory(office))
-            print("memory after each recalculation, MiB:", ", ".join(f"{size:.0f}" for size in sizes))
-            if sizes[-1] > sizes[1] * 1.01 + 5:
-                failures.append(f"memory grew from {sizes[1]:.0f} to {sizes[-1]:.0f} MiB")
-            document.close(True)
-            document = office.new()
-            arrays(document, failures)
-            document.close(True)
-            whole_columns(office.new(), failures)
-            alive = office.new().Sheets[0]["A1"]
-            enter(alive, '=CLOCK.TEXT("2:30")')
-            if alive.String != "2:30":
-                failures.append(f"after the storm a clock reads {alive.String}")
-        except UnoException as error:
-            failures.append(f"the office is gone: {error}")
-    for failure in failures[:30]:
-        print("FAILED", failure)
-    print(f"{len(failures)} failed")
-    return 1 if failures else 0
-
-
-if __name__ == "__main__":
-    sys.exit(main())
+def test_the_office_still_reads_a_clock(sheet):
+    enter(sheet["A1"], '=CLOCK.TEXT("2:30")')
+    assert sheet["A1"].String == "2:30"

@@ -1,29 +1,21 @@
-#!/usr/bin/python3
 """The test-results workbook in the real office, as an athlete and a coach use it.
 
-    tests_test.py BUILD [PART...]    e.g. tests_test.py build/release meaning refusals
-
-Uses BUILD/functions.oxt and BUILD/templates/en/tests.ots; leaves pictures for a person to look at in BUILD/look. Ends
-with "N passed, N failed" and fails if anything did. Expected numbers are worked out here from the published formulas,
-with scipy's least squares, never by the functions under test. All athletes are invented.
+Uses BUILD/functions.oxt and BUILD/templates/en/tests.ots; leaves pictures for a person to look at in BUILD/look. Expected
+numbers are worked out here from the published formulas, with scipy's least squares, never by the functions under test. All athletes are invented.
 """
 
 import datetime
 import re
-import shutil
 import subprocess
-import sys
 import time
-from pathlib import Path
 
-sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "templates"))
-from scipy.stats import linregress  # noqa: E402
+from compare import check
+from office import recalculate, result, save, type_in
+from scipy.stats import linregress
+from sharing import BUILD, FUNCTIONS, folder_of, shared
 
-from checks import check, finish  # noqa: E402
-from office import Office, recalculate, result, save, type_in  # noqa: E402
-
-BUILD = Path(sys.argv[1]).resolve()
-WORK, LOOK = BUILD / "tests-workbook", BUILD / "look"
+SCREEN = "1500x950"
+WORK, LOOK = folder_of(__file__), BUILD / "look"
 TEMPLATE = BUILD / "templates" / "en" / "tests.ots"
 BAD = re.compile(r"###|Err:\d+|#(?:NAME|VALUE|REF|N/A|NUM|DIV)")
 
@@ -128,9 +120,9 @@ def note(document, row):
 
 # Parts ----------------------------------------------------------------------------------------------------------------
 
-def meaning():
+def test_meaning():
     """What the tests mean, against the formulas; what is doubtful is said in words."""
-    with private_office() as office:
+    with shared([FUNCTIONS]) as office:
         document = office.open(TEMPLATE)
         fill(document)
         for row, machine in ((0, "row"), (1, "row"), (0, "ski"), (2, "row"), (3, "bike"), (6, "row")):
@@ -232,9 +224,9 @@ def errors(document):
     return found
 
 
-def corrections():
+def test_corrections():
     """The athlete's journey: enter, see, correct a wrong value, see again; and what pasting can bring in."""
-    with private_office() as office:
+    with shared([FUNCTIONS]) as office:
         document = office.open(TEMPLATE)
         type_in(cell(document, "athlete_name"), "Ada Quill")
         type_in(cell(document, "athlete_row_date"), ago(0))
@@ -294,9 +286,9 @@ def places(area):
             for row in range(area.StartRow, min(area.EndRow, 999) + 1)]
 
 
-def locked():
+def test_locked():
     """Only what a person fills in is unlocked, and every such cell has a rule that explains itself."""
-    with private_office() as office:
+    with shared([FUNCTIONS]) as office:
         document = office.open(TEMPLATE)
         inputs = {"athlete_name", "athlete_status", "athlete_movements", "athlete_sets", "athlete_sets_date",
                   "mine_athlete", "setup_gym", "setup_title", "setup_today", "setup_weeks", "setup_cap", "setup_share"}
@@ -322,9 +314,9 @@ def locked():
         check("rules that explain themselves", silent, [])
 
 
-def elsewhere():
+def test_elsewhere():
     """In a German office: typed with commas, read the same."""
-    with Office([BUILD / "functions.oxt"], WORK / "german", language="de", locale="de-DE", reuse=True) as office:
+    with shared([FUNCTIONS], "german", language="de", locale="de-DE") as office:
         document = office.open(TEMPLATE)
         for name, col, text in (("athlete_name", 0, "Ada Quill"), ("athlete_row", 0, "4:01,5"), ("athlete_row", 1, "8:27"),
                                 ("athlete_row_date", 0, datetime.date.today().strftime("%d.%m.%Y")),
@@ -339,47 +331,40 @@ def elsewhere():
         check("German: no errors", errors(document), [])
 
 
-def refusals():
+def test_refusals(display):
     """In a real window, typed on the keyboard: what is wrong is refused with a sentence, what is right is taken."""
-    server = subprocess.Popen(["Xvfb", "-displayfd", "1", "-noreset", "-screen", "0", "1500x950x24"], stdout=subprocess.PIPE,
-                              stderr=subprocess.DEVNULL, text=True)
-    display = f":{server.stdout.readline().strip()}"
-    try:
-        with Office([BUILD / "functions.oxt"], WORK / "window", display=display) as office:
-            document = office.open(TEMPLATE, hidden=False)
-            keys = Keys(display, document)
-            type_in(cell(document, "athlete_name", 1), "Bo Lantern")
-            cases = [
-                ("athlete_name", 0, 0, "Bo Lantern", False, "a name twice"),
-                ("athlete_name", 0, 0, "Ada Quill", True, "a name"),
-                ("athlete_status", 0, 0, "tired", False, "a status not on the list"),
-                ("athlete_row", 0, 0, "4;05", False, "a time with a semicolon"),
-                ("athlete_row", 0, 0, "405", False, "a time without a colon"),
-                ("athlete_row", 0, 0, "4:05", True, "a time"),
-                ("athlete_row", 0, 3, "18200", False, "calories beyond reason"),
-                ("athlete_row", 0, 4, "three hundred", False, "watts in words"),
-                ("athlete_row", 0, 4, "300", True, "watts"),
-                ("athlete_row_date", 0, 0, "2090-01-01", False, "a day to come"),
-                ("athlete_row_date", 0, 0, "2026-01-05", True, "a date"),
-                ("header_row", 0, 0, "1500", False, "an amount with results below"),
-                ("header_ski", 0, 0, "1500", True, "an amount without results below"),
-                ("athlete_sets", 0, 0, "9.5", False, "half a repetition"),
-                ("mine_athlete", 0, 0, "Nobody", False, "a name that is not on the list"),
-            ]
-            for name, row, col, text, taken, what in cases:
-                target = cell(document, name, row, col)
-                before = target.Formula
-                refused = keys.enter(target, text)
-                check(f"{what}: {'taken' if taken else 'refused'}", refused, not taken)
-                check(f"{what}: the cell {'changes' if taken else 'keeps what it had'}", target.Formula != before, taken)
-            document.CurrentController.setActiveSheet(document.Sheets["Tests"])
-            check("heads and names stay in sight", document.CurrentController.hasFrozenPanes(), True)
-            keys.picture(cell(document, "athlete_row", 0, 1), "845", LOOK / "tests-refused.png")
-            check("refused times stay out", cell(document, "athlete_row", 0, 1).String, "")
-            document.close(True)
-    finally:
-        server.terminate()
-        server.wait()
+    with shared([FUNCTIONS], "window", display=display) as office:
+        document = office.open(TEMPLATE, hidden=False)
+        keys = Keys(display, document)
+        type_in(cell(document, "athlete_name", 1), "Bo Lantern")
+        cases = [
+            ("athlete_name", 0, 0, "Bo Lantern", False, "a name twice"),
+            ("athlete_name", 0, 0, "Ada Quill", True, "a name"),
+            ("athlete_status", 0, 0, "tired", False, "a status not on the list"),
+            ("athlete_row", 0, 0, "4;05", False, "a time with a semicolon"),
+            ("athlete_row", 0, 0, "405", False, "a time without a colon"),
+            ("athlete_row", 0, 0, "4:05", True, "a time"),
+            ("athlete_row", 0, 3, "18200", False, "calories beyond reason"),
+            ("athlete_row", 0, 4, "three hundred", False, "watts in words"),
+            ("athlete_row", 0, 4, "300", True, "watts"),
+            ("athlete_row_date", 0, 0, "2090-01-01", False, "a day to come"),
+            ("athlete_row_date", 0, 0, "2026-01-05", True, "a date"),
+            ("header_row", 0, 0, "1500", False, "an amount with results below"),
+            ("header_ski", 0, 0, "1500", True, "an amount without results below"),
+            ("athlete_sets", 0, 0, "9.5", False, "half a repetition"),
+            ("mine_athlete", 0, 0, "Nobody", False, "a name that is not on the list"),
+        ]
+        for name, row, col, text, taken, what in cases:
+            target = cell(document, name, row, col)
+            before = target.Formula
+            refused = keys.enter(target, text)
+            check(f"{what}: {'taken' if taken else 'refused'}", refused, not taken)
+            check(f"{what}: the cell {'changes' if taken else 'keeps what it had'}", target.Formula != before, taken)
+        document.CurrentController.setActiveSheet(document.Sheets["Tests"])
+        check("heads and names stay in sight", document.CurrentController.hasFrozenPanes(), True)
+        keys.picture(cell(document, "athlete_row", 0, 1), "845", LOOK / "tests-refused.png")
+        check("refused times stay out", cell(document, "athlete_row", 0, 1).String, "")
+        document.close(True)
 
 
 class Keys:
@@ -447,10 +432,10 @@ class Keys:
         self.press(self.window, "Escape")
 
 
-def paper():
+def test_paper():
     """Every page printed, read back, and its picture left to look at."""
     LOOK.mkdir(parents=True, exist_ok=True)
-    with private_office() as office:
+    with shared([FUNCTIONS]) as office:
         document = office.open(TEMPLATE)
         fill(document)
         type_in(cell(document, "setup_gym"), "Quayside Shed")
@@ -508,9 +493,9 @@ def print_sheet(document, title, size):
     return text, int(re.search(r"Pages:\s+(\d+)", info)[1])
 
 
-def files():
+def test_files():
     """Saved and opened again: formulas and values stay."""
-    with private_office() as office:
+    with shared([FUNCTIONS]) as office:
         document = office.open(TEMPLATE)
         fill(document)
         names = ("tests_row", "tests_ski", "tests_bike", "tests_armbike", "tests_sets", "tests_note")
@@ -536,25 +521,3 @@ def files():
             check(f"{kind}: errors", errors(again), [])
             check(f"{kind}: sheets are protected", {sheet.isProtected() for sheet in again.Sheets}, {True})
             again.close(True)
-
-
-def private_office():
-    return Office([BUILD / "functions.oxt"], WORK / "office", reuse=True)
-
-
-def main():
-    WORK.mkdir(parents=True, exist_ok=True)
-    parts = [meaning, corrections, locked, paper, files, elsewhere]
-    if all(shutil.which(tool) for tool in ("Xvfb", "xdotool", "import")):
-        parts.append(refusals)
-    else:
-        print("no Xvfb, xdotool or ImageMagick: refusals are not tried in a window")
-    chosen = sys.argv[2:] or [part.__name__ for part in parts]
-    for part in parts:
-        if part.__name__ in chosen:
-            part()
-    return finish()
-
-
-if __name__ == "__main__":
-    sys.exit(main())

@@ -1,24 +1,18 @@
-#!/usr/bin/python3
 """The wall pace table in the real office, as office staff use it: open, change, print.
 
-    wall_test.py BUILD [PART...]    e.g. wall_test.py build/release numbers paper
-
-Uses BUILD/functions.oxt and BUILD/templates/en/wall.ots; leaves pictures for a person to look at in BUILD/look. Ends
-with "N passed, N failed" and fails if anything did. Expected numbers are arithmetic done here, not by the functions.
+Uses BUILD/functions.oxt and BUILD/templates/en/wall.ots; leaves pictures for a person to look at in BUILD/look. Expected
+numbers are arithmetic done here, not by the functions.
 """
 
 import math
 import re
 import subprocess
-import sys
-from pathlib import Path
 
-sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "templates"))
-from checks import check, finish  # noqa: E402
-from office import Office, recalculate, save, type_in  # noqa: E402
+from compare import check
+from office import recalculate, save, type_in
+from sharing import BUILD, FUNCTIONS, folder_of, shared
 
-BUILD = Path(sys.argv[1]).resolve()
-WORK, LOOK = BUILD / "wall-workbook", BUILD / "look"
+WORK, LOOK = folder_of(__file__), BUILD / "look"
 TEMPLATE = BUILD / "templates" / "en" / "wall.ots"
 BAD = re.compile(r"###|Err:\d+|#(?:NAME|VALUE|REF|N/A|NUM|DIV)")
 ROWS, COLUMNS = 12, 8
@@ -64,8 +58,8 @@ def pace_row(cap, goal, calories, other, limit, drift=0.0):
             clock(mean / 0.825), words]
 
 
-def numbers():
-    with private_office() as office:
+def test_numbers():
+    with shared([FUNCTIONS]) as office:
         document = office.open(TEMPLATE)
         check("as it comes: eleven goals", table(document)[1],
               [pace_row(1200, 6 + 0.5 * i, 15, 75, 1500) for i in range(11)])
@@ -105,7 +99,7 @@ def numbers():
                                         for c in range(10, 34, 2)])
 
 
-def mistakes():
+def test_mistakes():
     """What staff can get wrong is said in words, and no error shows."""
     cases = [
         (dict(cap=""), "cap"), (dict(cap="twenty"), "cap"), (dict(cap="900"), "cap"),
@@ -115,7 +109,7 @@ def mistakes():
         (dict(issued=""), ""), (dict(date="soon"), ""), (dict(fade="a bit"), None), (dict(limit=""), ""),
         (dict(block=3, rate_from=""), "as numbers"), (dict(block=3, calories_step="x"), "as numbers"),
     ]
-    with private_office() as office:
+    with shared([FUNCTIONS]) as office:
         for typed, word in cases:
             document = office.open(TEMPLATE)
             change(document, **typed)
@@ -131,11 +125,11 @@ def mistakes():
         check("an empty table", table(document), ([""] * COLUMNS, []))
 
 
-def locked():
+def test_locked():
     """Only the choices are unlocked, each with a rule that explains itself."""
     names = ("gym", "title", "block", "date", "version", "issued", "cap", "from", "to", "step", "fade", "calories",
              "other_s", "limit", "rate_from", "rate_step", "calories_from", "calories_step")
-    with private_office() as office:
+    with shared([FUNCTIONS]) as office:
         document = office.open(TEMPLATE)
         check("sheets are protected", {sheet.isProtected() for sheet in document.Sheets}, {True})
         free = {cell(document, f"wall_{name}").AbsoluteName for name in names}
@@ -151,10 +145,10 @@ def locked():
         check("rules that explain themselves", silent, [])
 
 
-def paper():
+def test_paper():
     """One page at once, on A4 and Letter, whatever is chosen; the right numbers are on it."""
     LOOK.mkdir(parents=True, exist_ok=True)
-    with private_office() as office:
+    with shared([FUNCTIONS]) as office:
         for block, word, numbers_there in ((1, "pace", ("2:30", "10:00", "720", "✕ no room")),
                                            (2, "clock", ("Goal 8", "17:30", "20:00")),
                                            (3, "ergometer", ("900 cal/h", "1:00"))):
@@ -181,9 +175,9 @@ def paper():
             document.close(True)
 
 
-def files():
+def test_files():
     """Saved and opened again: formulas and values stay."""
-    with private_office() as office:
+    with shared([FUNCTIONS]) as office:
         document = office.open(TEMPLATE)
         wanted, formula = table(document), cell(document, "wall_table").Formula
         for kind in ("ods", "fods", "xlsx"):
@@ -198,21 +192,3 @@ def files():
             type_in(cell(again, "wall_cap"), "18:00")
             check(f"{kind}: still alive", table(again)[1][4][1], clock(1080 / 8))
             again.close(True)
-
-
-def private_office():
-    return Office([BUILD / "functions.oxt"], WORK / "office", reuse=True)
-
-
-def main():
-    WORK.mkdir(parents=True, exist_ok=True)
-    parts = [numbers, mistakes, locked, paper, files]
-    chosen = sys.argv[2:] or [part.__name__ for part in parts]
-    for part in parts:
-        if part.__name__ in chosen:
-            part()
-    return finish()
-
-
-if __name__ == "__main__":
-    sys.exit(main())

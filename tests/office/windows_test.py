@@ -1,42 +1,71 @@
-#!/usr/bin/python3
 """The commands' windows on a real screen, by keyboard alone: they open fast, refuse at the field, do their work.
 
-    windows_test.py BUILD
-
-Uses BUILD/pacecells.oxt, Xvfb and xdotool. Leaves pictures of every window in BUILD/office-tests/windows, to look at:
-in English, and in German at 200 % scaling. Ends with "N passed, N failed" and fails if anything did.
+Uses BUILD/pacecells.oxt, Xvfb and xdotool. What a window says that it shows (its texts, and where they are) is
+held against its picture: each is inside the window, apart from the others, and something is drawn there. Leaves pictures of every window to look at: in English, and in German at 200 % scaling.
 """
 
 import os
+import re
 import subprocess
-import sys
 import time
-from pathlib import Path
+from collections import Counter, namedtuple
+from contextlib import contextmanager
 
-sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "templates"))
-import uno  # noqa: E402
-from checks import check, finish  # noqa: E402
-from office import Office, enter  # noqa: E402
+import pytest
+from office import enter
+from sharing import BUILD, OXT, folder_of, shared
 
-os.environ["SAL_USE_VCLPLUGIN"] = "gen"  # looks the same on every machine, and needs no window manager
-BUILD = Path(sys.argv[1]).resolve()
-WORK = BUILD / "office-tests" / "windows"
+SCREEN = "1400x1000"
+WORK = folder_of(__file__)
 LIMIT = 0.3  # seconds from the key to the window, after the first time
 LAST = ("End", "Return")  # of the menu; its letter, Ü, is on no key of this keyboard, and one made up for it gets lost
+# The titles, and the keys in the menu.
+WINDOWS = {
+    "pace table": {"en-US": ("Pace table", "p"), "de": ("Tempotabelle", "p")},
+    "ergometer table": {"en-US": ("Ergometer table", "r"), "de": ("Ergometertabelle", "o")},
+    "explain": {"en-US": ("Explain this cell", "x"), "de": ("Diese Zelle erklären", "z")},
+    "about": {"en-US": ("About Pacecells", "o"), "de": ("Über Pacecells", LAST)},
+}
+MENU_ITEMS = len(set(re.findall(r"vnd\.org\.pacecells:([a-z-]+)</value>", (BUILD / "generated" / "Addons.xcu").read_text())))
+
+Part = namedtuple("Part", "name left top right bottom")
 
 
-class Screen:
-    """An X server of its own, its keyboard and its windows."""
+class Picture:
+    """The colours of a window, or of the whole screen."""
 
-    def __init__(self):
-        reading, writing = os.pipe()
-        self.server = subprocess.Popen(["Xvfb", "-displayfd", str(writing), "-noreset", "-screen", "0", "1400x1000x24"],
-                                       pass_fds=[writing], stderr=subprocess.DEVNULL)
-        os.close(writing)
-        self.name = ":" + os.fdopen(reading).readline().strip()
+    def __init__(self, data):
+        size = re.match(rb"P6\s+(\d+)\s+(\d+)\s+255\s", data)
+        self.width, self.height, self.pixels = int(size[1]), int(size[2]), data[size.end():]
+
+    def row(self, y, left=0, right=None):
+        return self.pixels[3 * (y * self.width + left):3 * (y * self.width + (self.width if right is None else right))]
+
+    def ink(self, part):
+        """The share of a part's pixels that are unlike its commonest colour."""
+        colours = Counter()
+        for y in range(max(part.top, 0), min(part.bottom, self.height)):
+            row = self.row(y, max(part.left, 0), min(part.right, self.width))
+            colours.update(row[at:at + 3] for at in range(0, len(row), 3))
+        return 1 - colours.most_common(1)[0][1] / colours.total()
+
+    def changed(self, other):
+        """Width and height of what differs."""
+        rows = [y for y in range(self.height) if self.row(y) != other.row(y)]
+        places = [at // 3 for y in rows for at, (a, b) in enumerate(zip(self.row(y), other.row(y))) if a != b]
+        return (max(places) - min(places) + 1, rows[-1] - rows[0] + 1) if rows else (0, 0)
+
+
+class Calc:
+    """A spreadsheet's window on a screen, its keyboard and the windows above it."""
+
+    def __init__(self, display, office, language, scale):
+        self.display, self.office, self.language, self.scale = display, office, language, scale
+        self.document = office.new(hidden=False)
+        assert self.wait("LibreOffice Calc", limit=60) is not None
 
     def run(self, *command):
-        return subprocess.run(command, env={**os.environ, "DISPLAY": self.name}, capture_output=True, text=True)
+        return subprocess.run(command, env={**os.environ, "DISPLAY": self.display}, capture_output=True).stdout
 
     def keys(self, *names):
         for name in names:
@@ -47,7 +76,7 @@ class Screen:
             time.sleep(0.15)
 
     def windows(self, title):
-        return self.run("xdotool", "search", "--onlyvisible", "--name", title).stdout.split()
+        return self.run("xdotool", "search", "--onlyvisible", "--name", title).decode().split()
 
     def wait(self, title, there=True, since=None, limit=10):
         """The seconds until a window is there, or gone; it gets the focus, as a window manager would give it."""
@@ -62,95 +91,117 @@ class Screen:
             time.sleep(0.2)
         return taken
 
-    def picture(self, name):
-        """Saves the screen; true if there is something on it."""
-        file = WORK / f"{name}.png"
-        self.run("import", "-window", "root", str(file))
-        colours = self.run("identify", "-format", "%k", str(file)).stdout
-        return colours.isdigit() and int(colours) > 20
+    def focus(self):
+        self.run("xdotool", "windowfocus", self.windows("LibreOffice Calc")[0])
+        time.sleep(0.3)
+
+    @contextmanager
+    def opened(self, title, *keys):
+        """A window opened from our menu, closed at the end by Escape."""
+        self.choose(*keys)
+        assert self.wait(title) is not None
+        try:
+            yield self.windows(title)[0]
+        finally:
+            if self.windows(title):
+                self.keys("Escape")
+                self.wait(title, there=False)
+
+    def choose(self, *keys):
+        """A command of our menu: F10, P, and its keys. Gives the time just before the last of them."""
+        self.focus()
+        self.keys("F10", "p", *keys[:-1])
+        time.sleep(0.3)
+        before = time.monotonic()
+        self.run("xdotool", "key", keys[-1])
+        return before
+
+    def picture(self, window, name):
+        data = self.run("import", "-window", window, "-depth", "8", "ppm:-")
+        subprocess.run(["convert", "ppm:-", WORK / f"{name}.png"], input=data, check=True)
+        return Picture(data)
+
+    def parts(self, title):
+        """What a window says that it shows: every part with a text on it, in the window's own pixels."""
+        toolkit = self.office.service("com.sun.star.awt.Toolkit")
+        tops = [toolkit.getTopWindow(index) for index in range(toolkit.getTopWindowCount())]
+        window, found = next(top for top in tops if top.getProperty("Title") == title), []
+        for part in window.getWindows():
+            text, at = part.getProperty("Text"), part.getPosSize()
+            if text and part.isVisible():
+                found.append(Part(text.replace("~", ""), at.X, at.Y, at.X + at.Width, at.Y + at.Height))
+        return found
 
 
-def main_window(screen):
-    screen.run("xdotool", "windowfocus", screen.windows("LibreOffice Calc")[0])
-    time.sleep(0.3)
+def apart(one, other):
+    return one.right <= other.left or other.right <= one.left or one.bottom <= other.top or other.bottom <= one.top
 
 
-def choose(screen, *keys):
-    """A command of our menu: F10, P, and its keys. Gives the time just before the last of them."""
-    main_window(screen)
-    screen.keys("F10", "p", *keys[:-1])
-    time.sleep(0.3)
-    before = time.monotonic()
-    screen.run("xdotool", "key", keys[-1])
-    return before
+@pytest.fixture(scope="module", params=(("en-US", 1), ("de", 2)), ids=("English", "German at 200 %"))
+def calc(request, display):
+    language, scale = request.param
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("SAL_USE_VCLPLUGIN", "gen")  # looks the same on every machine, and needs no window manager
+        patch.setenv("SAL_FORCEDPI", str(96 * scale))
+        with shared([OXT], language, language=language, locale="de-DE" if language == "de" else "en-US",
+                    display=display) as office:
+            yield Calc(display, office, language, scale)
 
 
-def open_and_close(screen, title, keys, picture):
-    """Twice: the second time counts."""
+def test_menu_shows_all_its_items(calc):
+    calc.focus()
+    before = calc.picture("root", "no menu")
+    calc.keys("F10", "p")
+    width, height = calc.picture("root", f"menu, {calc.language}").changed(before)
+    calc.keys("Escape", "Escape")
+    assert width > 120 * calc.scale and height > 15 * calc.scale * MENU_ITEMS
+
+
+@pytest.mark.parametrize("command", WINDOWS)
+def test_window_opens_and_escape_closes_it(calc, command):
+    """Twice: the second time it is fast."""
+    title, keys = WINDOWS[command][calc.language]
+    cell = calc.document.Sheets[0]["D5"]
+    enter(cell, '=PACE.ROUND("18:00";8)')
+    calc.document.CurrentController.select(cell)
     for again in (False, True):
-        taken = screen.wait(title, since=choose(screen, *keys))
-        check(f"{title}: opens", taken is not None)
-        if not again:
-            check(f"{title}: picture", screen.picture(picture))
-        screen.keys("Escape")
-        check(f"{title}: Escape closes", screen.wait(title, there=False) is not None)
-    check(f"{title}: {1000 * taken:.0f} ms, below {1000 * LIMIT:.0f}", taken < LIMIT)
+        taken = calc.wait(title, since=calc.choose(*keys))
+        assert taken is not None, "it opens"
+        calc.keys("Escape")
+        assert calc.wait(title, there=False) is not None, "Escape closes it"
     print(f"{title}: {1000 * taken:.0f} ms")
+    assert taken < LIMIT
 
 
-def pace_table(screen, document, title):
-    """Refused at the field, which has the focus; then done, and undone in one step."""
-    sheet = document.Sheets[0]
-    choose(screen, "p")
-    check("pace table: opens", screen.wait(title) is not None)
-    screen.keys("ctrl+a", "text abc", "Return")
-    check("pace table: refused, still open", bool(screen.windows(title)))
-    check("pace table: picture of the refusal", screen.picture(f"{title}, refused"))
-    screen.keys("ctrl+a", "text 18:00", "Return")  # the focus is in the field again
-    check("pace table: closed", screen.wait(title, there=False) is not None)
-    check("pace table: inserted", [sheet["A2"].String, sheet["B6"].String], ["18:00", "2:15"])
-    main_window(screen)
-    screen.keys("ctrl+z")
+@pytest.mark.parametrize("command", WINDOWS)
+def test_everything_a_window_says_is_drawn_in_it(calc, command):
+    title, keys = WINDOWS[command][calc.language]
+    cell = calc.document.Sheets[0]["D5"]
+    enter(cell, '=PACE.ROUND("18:00";8)')
+    calc.document.CurrentController.select(cell)
+    with calc.opened(title, *keys) as window:
+        picture, parts = calc.picture(window, title), calc.parts(title)
+    assert len(parts) >= 2
+    for part in parts:
+        assert 0 <= part.left < part.right <= picture.width and 0 <= part.top < part.bottom <= picture.height, part
+        assert picture.ink(part) > 0.005, part
+    assert [(one, other) for at, one in enumerate(parts) for other in parts[:at] if not apart(one, other)] == []
+
+
+@pytest.mark.parametrize("calc", [("en-US", 1)], ids=["English"], indirect=True)
+def test_pace_table_is_refused_at_its_field_then_done_and_undone_in_one_step(calc):
+    title, sheet = "Pace table", calc.document.Sheets[0]
+    enter(sheet["D5"], "")
+    calc.document.CurrentController.select(sheet["A1"])
+    with calc.opened(title, "p") as window:
+        calc.keys("ctrl+a", "text abc", "Return")
+        assert calc.windows(title), "refused, it is still open"
+        calc.picture(window, f"{title}, refused")
+        assert any("Needs a time such as 20:00" in part.name for part in calc.parts(title)), "and says why"
+        calc.keys("ctrl+a", "text 18:00", "Return")  # the focus is in the field again
+        assert calc.wait(title, there=False) is not None
+    assert [sheet["A2"].String, sheet["B6"].String] == ["18:00", "2:15"]
+    calc.focus()
+    calc.keys("ctrl+z")
     time.sleep(0.5)
-    check("pace table: undone in one step", [sheet["A2"].String, sheet["B6"].String], ["", ""])
-
-
-def session(screen, language, titles, scaled):
-    if scaled:
-        os.environ["SAL_FORCEDPI"] = "192"
-    with Office([BUILD / "pacecells.oxt"], WORK / language, language=language,
-                locale="de-DE" if language == "de" else "en-US", display=screen.name, reuse=True) as office:
-        document = office.new(hidden=False)
-        time.sleep(3)
-        main_window(screen)
-        screen.keys("F10", "p")
-        check(f"{language}: picture of the menu", screen.picture(f"menu, {language}"))
-        screen.keys("Escape", "Escape")
-        for title, keys in titles.items():
-            if title in ("Explain this cell", "Diese Zelle erklären"):
-                cell = document.Sheets[0]["D5"]
-                enter(cell, '=PACE.ROUND("18:00";8)')
-                document.CurrentController.select(cell)
-            open_and_close(screen, title, keys, title)
-        if language == "en-US":
-            document.CurrentController.select(document.Sheets[0]["A1"])
-            enter(document.Sheets[0]["D5"], "")
-            pace_table(screen, document, "Pace table")
-    os.environ.pop("SAL_FORCEDPI", None)
-
-
-def main():
-    WORK.mkdir(parents=True, exist_ok=True)
-    screen = Screen()
-    try:
-        session(screen, "en-US", {"Pace table": "p", "Ergometer table": "r", "Explain this cell": "x",
-                                  "About Pacecells": "o"}, scaled=False)
-        session(screen, "de", {"Tempotabelle": "p", "Ergometertabelle": "o", "Diese Zelle erklären": "z",
-                               "Über Pacecells": LAST}, scaled=True)
-    finally:
-        screen.server.terminate()
-    return finish()
-
-
-if __name__ == "__main__":
-    sys.exit(main())
+    assert [sheet["A2"].String, sheet["B6"].String] == ["", ""]

@@ -1,0 +1,21 @@
+"""The menu commands, dispatched without windows."""
+
+from com.sun.star.frame.DispatchResultState import SUCCESS
+from languages import languages
+from sharing import OXT, shared
+
+TEXTS = {language.code: language for language in languages()}
+LANGUAGES = {code: language.locale for code, language in TEXTS.items()}
+PROTOCOL = "vnd.org.pacecells:"
+
+
+def run(office, document, command, **arguments):
+    """Dispatches a command without windows: (did it work, what it said)."""
+    event = office.dispatch(document, PROTOCOL + command, Silent="true", **arguments)
+    return event.State == SUCCESS, event.Result
+
+
+def private_office(language="en"):
+    """An office with the whole package, in that language."""
+    return shared([OXT], language, language="en-US" if language == "en" else language,
+                  locale=LANGUAGES.get(language, language))
