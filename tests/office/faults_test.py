@@ -146,13 +146,14 @@ def test_target_open_elsewhere(office, name, command):
 
 def test_source_open_elsewhere(office):
     """It is read, and neither it nor its lock is touched."""
-    document = office.open(EXAMPLE)
-    tests = empty_folder("locked") / "tests.ods"
-    shutil.copy(TEMPLATES / "tests.ots", tests)
-    theirs, content = lock(tests), tests.read_bytes()
-    outcome = run(office, document, "bring-tests", File=str(tests))
-    print(outcome)
-    assert (tests.read_bytes() == content, theirs.exists()) == (True, True)
+    document, file = office.open(EXAMPLE), empty_folder("locked") / "tests.ods"
+    tests = office.open(TEMPLATES / "tests.ots")
+    cells(tests, "athlete_name").getCellByPosition(0, 0).String = "Nobody Known"
+    save(tests, file)
+    theirs, content = lock(file), file.read_bytes()
+    done, said = run(office, document, "bring-tests", File=str(file))
+    assert done and "1 not on the roster" in said, said
+    assert (file.read_bytes() == content, theirs.exists()) == (True, True)
 
 
 def writers(folder):
