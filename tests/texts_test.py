@@ -88,13 +88,13 @@ def test_functions(reading):
         english = {parameter["name"]: parameter["description"] for parameter in row["parameters"]}
         for parameter in reading.keys(name, set(english), set(text["parameters"])):
             reading.compare(f"{name} {parameter}", english[parameter], text["parameters"][parameter])
-    assert reading.compared and reading.wrong == []
+    assert reading.compared and not reading.wrong, "\n".join(reading.wrong)
 
 
 def test_workbooks(reading):
     for key in reading.keys("workbooks", set(read(BUILD / "templates" / "texts.json")), set(reading.language.workbooks)):
         reading.compare("workbooks", key, reading.language.workbooks[key])
-    assert reading.compared and reading.wrong == []
+    assert reading.compared and not reading.wrong, "\n".join(reading.wrong)
 
 
 def sources():
@@ -114,7 +114,7 @@ def test_refusals(reading):
             reading.complain("sources", f"an error whose sentence is no literal: {other}")
     for key in sorted(found - set(reading.language.messages)):
         reading.complain("messages.json", f"no text for {key!r}")
-    assert found and reading.wrong == []
+    assert found and not reading.wrong, "\n".join(reading.wrong)
 
 
 def test_commands(reading):
@@ -124,7 +124,7 @@ def test_commands(reading):
             if json.dumps(key, ensure_ascii=False) not in written:
                 reading.complain(file, f"a text that nothing uses: {key!r}")
             reading.compare(file, key, text)
-    assert reading.compared and reading.wrong == []
+    assert reading.compared and not reading.wrong, "\n".join(reading.wrong)
 
 
 def test_pages(reading):
@@ -143,7 +143,7 @@ def test_pages(reading):
         for command in re.findall(r"<b>Pacecells, ([^<]+)</b>", text):
             if command.replace("\u00a0", " ") not in said:
                 reading.complain(page.name, f"no menu command {command!r}")
-    assert said and reading.wrong == []
+    assert said and not reading.wrong, "\n".join(reading.wrong)
 
 
 @pytest.mark.parametrize("language, bound", [

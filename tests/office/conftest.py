@@ -72,7 +72,7 @@ def pytest_pyfunc_call(pyfuncitem):
     compare.failed.clear()
     outcome = yield
     if compare.failed and outcome.excinfo is None:
-        outcome.force_exception(pytest.fail.Exception("\n".join(compare.failed), pytrace=False))
+        pytest.fail("\n".join(compare.failed), pytrace=False)
 
 
 @pytest.hookimpl(hookwrapper=True)
