@@ -6,9 +6,9 @@
 #include "pacecells/delimited.h"
 #include "pacecells/ergometer.h"
 #include "pacecells/heat_log.h"
-#include "pacecells/stations.h"
 #include "pacecells/score.h"
 #include "pacecells/sets.h"
+#include "pacecells/stations.h"
 #include "pacecells/text.h"
 
 #include "claim.h"
