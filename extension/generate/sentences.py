@@ -15,10 +15,26 @@ def of_language(functions, language):
             yield "functions.json", function[key], language.of_function(function, key)
 
 
+def missing(functions, language):
+    """The texts of functions that a language lacks."""
+    for function in functions:
+        texts = language.functions.get(function["name"], {})
+        for key in ("description", "domain", "source"):
+            if not texts.get(key):
+                yield f"{function['name']}: {key}"
+        for parameter in function["parameters"]:
+            if not texts.get("parameters", {}).get(parameter["name"]):
+                yield f"{function['name']}: {parameter['name']}"
+
+
 def table(functions, languages):
-    """English -> code -> text. Fails where a language lacks a sentence or has it twice, and differently."""
+    """English -> code -> text. Fails where a language lacks a text or has it twice, and differently."""
     rows = {}
     others = [language for language in languages if not language.english]
+    lacking = [f"texts/{language.code}/functions.json: nothing for {what}"
+               for language in others for what in missing(functions, language)]
+    if lacking:
+        raise SystemExit("\n".join(lacking))
     for language in others:
         for file, english, text in of_language(functions, language):
             known = rows.setdefault(english, {}).setdefault(language.code, text)
