@@ -502,7 +502,8 @@ def test_wizard_describes_the_function_and_its_parameters(wizard, function):
     shown = wizard[function["name"]]
     assert shown["Description"] == function["description"]
     assert [(argument.Name, argument.Description) for argument in shown["Arguments"]] == [
-        (parameter["name"], parameter["description"]) for parameter in function["parameters"]]
+        (parameter["name"], parameter["description"] + (f" At most {parameter['most']:,}." if parameter["most"] else ""))
+        for parameter in function["parameters"]]
 
 
 def shown_formulas(sheet):
