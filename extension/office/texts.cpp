@@ -42,16 +42,16 @@ void read_interface_language(const css::uno::Reference<css::uno::XComponentConte
         "com.sun.star.configuration.ConfigurationAccess", css::uno::Sequence<css::uno::Any>(&path, 1)));
     rtl::OUString locale;
     settings->getByName("ooLocale") >>= locale;
-    for (std::size_t i = 0; i < std::size(languages); ++i)
-        if (utf8(locale).substr(0, 2) == languages[i].code)
+    for (std::size_t i = 0; i < std::size(text_languages); ++i)
+        if (utf8(locale).substr(0, 2) == text_languages[i].code)
             language = i;
 }
 
-std::string_view interface_language() { return languages[language].code; }
+std::string_view interface_language() { return text_languages[language].code; }
 
 std::string with_decimal_mark(std::string number) {
     if (const auto point = number.find('.'); point != std::string::npos)
-        number.replace(point, 1, languages[language].decimal);
+        number.replace(point, 1, text_languages[language].decimal);
     return number;
 }
 

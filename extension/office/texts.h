@@ -17,19 +17,19 @@
 
 namespace pacecells {
 
-struct Language {
+struct TextLanguage {
     std::string_view code;    // "en", the first
     std::string_view decimal; // the mark in 2.5
 };
 
 // The folders of extension/texts.
-inline constexpr Language languages[] = {
+inline constexpr TextLanguage text_languages[] = {
 #include "languages.inc"
 };
 
 struct TextRow {
     std::string_view english;
-    std::array<std::string_view, std::size(languages) - 1> others; // in the order of languages
+    std::array<std::string_view, std::size(text_languages) - 1> others; // in the order of text_languages, without English
 };
 
 // Sorted by the English text.
