@@ -135,8 +135,9 @@ class Schemes {
 
     // The least rest from at_least up that keeps the margin; none where at_most is too short.
     [[nodiscard]] std::optional<double> least_rest(int sets, double at_least, double at_most = infinite) const {
-        if ((reps_ + sets - 1) / sets > may_spend_ + margin_slack)
-            return std::nullopt; // the longest set is too long for fresh arms
+        const int longest = (reps_ + sets - 1) / sets;
+        if (longest > may_spend_ + margin_slack)
+            return std::nullopt; // not even from fresh
         double enough = at_most;
         double at_enough = excess(sets, enough);
         if (at_enough > margin_slack)
