@@ -55,8 +55,8 @@ Result<CriticalPowerFit> fit_critical_power(std::span<const Seconds> times, std:
                            "Not all of them were maximal.");
     CriticalPowerFit fit{.values = values, .critical_error = {}, .reserve_error = {}, .r_squared = {}};
     if (times.size() > 2) {
-        fit.critical_error = Watts{line.slope_error()};
-        fit.reserve_error = Joules{line.intercept_error()};
+        fit.critical_error = Watts{line.slope_standard_error()};
+        fit.reserve_error = Joules{line.intercept_standard_error()};
         fit.r_squared = line.r_squared();
     }
     return fit;

@@ -1,5 +1,6 @@
 #include "pacecells/running_heat.h"
 
+#include "pacecells/forecast.h"
 #include "pacecells/pace.h"
 #include "pacecells/score.h"
 

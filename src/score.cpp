@@ -1,29 +1,16 @@
 #include "pacecells/score.h"
 
 #include <algorithm>
-#include <array>
-#include <boost/math/distributions/students_t.hpp>
-#include <boost/math/policies/policy.hpp>
-#include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
-#include <cstdint>
 #include <limits>
 
 #include "pacecells/clock.h"
-#include "pacecells/line.h"
 #include "pacecells/text.h"
 
 #include "check.h"
 
 namespace pacecells {
 namespace {
-
-namespace policies = boost::math::policies;
-// Boost.Math answers with infinities and NaN instead of exceptions; they are looked for here.
-using Quiet = policies::policy<
-    policies::domain_error<policies::ignore_error>, policies::pole_error<policies::ignore_error>,
-    policies::overflow_error<policies::ignore_error>, policies::evaluation_error<policies::ignore_error>,
-    policies::rounding_error<policies::ignore_error>, policies::indeterminate_result_error<policies::ignore_error>>;
 
 constexpr double slack = 1e-9; // what a whole number may be short of itself after arithmetic
 constexpr double infinity = std::numeric_limits<double>::infinity();
@@ -49,124 +36,6 @@ std::optional<Error> bad_cap(Seconds cap) {
         return out_of_domain("The cap must be above 0 s; got %1.", cap.value());
     return {};
 }
-
-std::optional<Error> bad_clocks(std::span<const Seconds> clocks, std::size_t least) {
-    if (clocks.size() < least)
-        return out_of_domain("There are %1 round clocks; %2 or more are needed.", clocks.size(), least);
-    Seconds before{0};
-    for (const Seconds clock : clocks) {
-        if (!(clock > before) || !std::isfinite(clock.value()))
-            return out_of_domain("A round ends at %1 after %2; the clock must rise from round to round.", said(clock),
-                                 said(before));
-        before = clock;
-    }
-    return {};
-}
-
-double round_time(std::span<const Seconds> clocks, std::size_t i) {
-    return clocks[i].value() - (i == 0 ? 0 : clocks[i - 1].value());
-}
-
-Line line_of_rounds(std::span<const Seconds> clocks) {
-    return fit_line(
-        clocks.size(), [](std::size_t i) { return static_cast<double>(i + 1); },
-        [clocks](std::size_t i) { return round_time(clocks, i); });
-}
-
-// The clock after x more rounds, less the cap, in mean rounds:
-//   mean(x) = -to_go + x + trend * x (m + x) / 2
-//   error(x) = sd * sqrt(x + x^2 / m + (x (m + x) / 2)^2 / spread)
-// m rounds are done. The usual b0 x + b1 (m x + x (x + 1) / 2) becomes this once the line is written from its mean,
-// and its w' (X'X)^-1 w the two last terms of the error. A steady pace has no trend and no third term.
-struct Course {
-    double done;           // m
-    double to_go;          // mean rounds between the last clock and the cap
-    double trend;          // change of round time a round, in mean rounds
-    double sd;             // of a round about the line, in mean rounds
-    double spread_inverse; // 0 for a steady pace
-    double longest;        // x beyond which no answer is looked for
-
-    [[nodiscard]] double mean(double x) const { return x * (1 + trend * (done + x) / 2) - to_go; }
-
-    [[nodiscard]] double error(double x) const {
-        const double lever = x * (done + x) / 2;
-        return sd * std::sqrt(x + x * x / done + lever * lever * spread_inverse);
-    }
-
-    // First x where the mean meets the cap. The smaller root of the quadratic, in the form without cancellation;
-    // where the trend turns before the cap there is none.
-    [[nodiscard]] std::optional<double> first_mean() const {
-        const double rise = 1 + trend * done / 2;
-        const double root = std::sqrt(rise * rise + 2 * trend * to_go); // NaN: never met
-        const double x = 2 * to_go / (rise + root);
-        if (to_go == 0)
-            return 0;
-        if (!(rise > 0) || !(x <= longest))
-            return {};
-        return x;
-    }
-
-    // First x where mean + width * error meets the cap.
-    //
-    // Both bounds together are the roots of the quartic mean^2 - (width error)^2. Between the roots of its derivative
-    // the quartic is monotone, so each bound is met once at most, and a change of sign shows it.
-    [[nodiscard]] std::optional<double> first_bound(double width) const {
-        if (to_go == 0)
-            return 0;
-        if (width * sd == 0)
-            return first_mean();
-        const double c1 = 1 + trend * done / 2;
-        const double c2 = trend / 2;
-        const double variance = width * width * sd * sd;
-        const double lever = spread_inverse / 4;
-        const double d0 = -2 * to_go * c1 - variance;
-        const double d1 = 2 * (c1 * c1 - 2 * to_go * c2 - variance * (1 / done + done * done * lever));
-        const double d2 = 6 * (c1 * c2 - variance * done * lever);
-        const double d3 = 4 * (c2 * c2 - variance * lever);
-        const auto slope = [=](double x) { return d0 + x * (d1 + x * (d2 + x * d3)); };
-        const auto off = [=, this](double x) { return mean(x) + width * error(x); };
-
-        // Ends of intervals, in order; at most 2 turns of the slope and 3 roots of it between the outer two.
-        std::array<double, 7> ends{0, longest};
-        std::size_t count = 2;
-        const auto add = [&](double x) {
-            if (!(x > 0) || !(x < longest))
-                return;
-            const auto last = ends.begin() + count;
-            const auto at = std::upper_bound(ends.begin(), last, x);
-            std::move_backward(at, last, last + 1);
-            *at = x;
-            ++count;
-        };
-        // The slope turns where d1 + 2 d2 x + 3 d3 x^2 is 0.
-        const double q = -(d2 + std::copysign(std::sqrt(d2 * d2 - 3 * d3 * d1), d2));
-        add(q / (3 * d3));
-        add(d1 / q);
-        const auto turns = ends;
-        for (std::size_t i = 0, last = count - 1; i < last; ++i)
-            if (slope(turns[i]) * slope(turns[i + 1]) < 0)
-                add(root(slope, turns[i], turns[i + 1]));
-
-        for (std::size_t i = 0; i + 1 < count; ++i)
-            if (off(ends[i + 1]) >= 0)
-                return root(off, ends[i], ends[i + 1]);
-        return {};
-    }
-
-  private:
-    // Domain: a sign change between the two, or a root at one.
-    template <class F>
-    static double root(F f, double low, double high) {
-        const double at_low = f(low);
-        const double at_high = f(high);
-        if (at_low == 0 || at_high == 0)
-            return at_low == 0 ? low : high;
-        std::uintmax_t steps = 200;
-        const auto [a, b] = boost::math::tools::toms748_solve(
-            f, low, high, at_low, at_high, boost::math::tools::eps_tolerance<double>(51), steps, Quiet{});
-        return a + (b - a) / 2;
-    }
-};
 
 bool same_length(const Field& field) {
     return (field.groups.empty() || field.groups.size() == field.scores.size()) &&
@@ -343,73 +212,6 @@ Result<Reps> project(Seconds cap, Seconds elapsed, Reps reps) {
     return finite(Reps{reps.value() * cap.value() / elapsed.value()});
 }
 
-Result<Forecast> forecast(Seconds cap, std::span<const Seconds> clocks, const RepsPerRound& reps_per_round,
-                          double confidence) {
-    if (auto error = bad_cap(cap))
-        return *error;
-    if (auto error = bad_clocks(clocks, 1))
-        return *error;
-    if (!(clocks.back() <= cap))
-        return out_of_domain("The last round ends at %1, after the cap of %2.", said(clocks.back()), said(cap));
-    if (!(confidence > 0) || !(confidence < 1))
-        return out_of_domain("The confidence must be between 0 and 1, such as 0.9; got %1.", confidence);
-    const auto done = static_cast<double>(clocks.size());
-    const double mean = clocks.back().value() / done;
-    const double rounds_in_cap = cap.value() / mean;
-    if (!(rounds_in_cap <= 1e6))
-        return out_of_domain("The rounds are too short for the cap: more than a million would fit.");
-
-    const bool steady = clocks.size() < 5;
-    const double freedom = done - (steady ? 1 : 2);
-    const Line line = line_of_rounds(clocks);
-    const double residual = steady ? line.spread_y : line.residual_sum;
-    const Course course{
-        .done = done,
-        .to_go = (cap - clocks.back()).value() / mean,
-        .trend = steady ? 0 : line.slope / mean,
-        .sd = freedom > 0 ? std::sqrt(residual / freedom) / mean : 0,
-        .spread_inverse = steady ? 0 : 1 / line.spread_x,
-        .longest = 10 * rounds_in_cap,
-    };
-    const auto in_reps = [&](std::optional<double> x) -> Result<Reps> {
-        if (!x)
-            return no_solution("At this pace and trend the cap is never met: no such bound.");
-        const auto reps = reps_per_round.of_rounds(done + *x);
-        if (!reps)
-            return beyond_the_list();
-        return Reps{*reps};
-    };
-    const Result<Reps> expected = in_reps(course.first_mean());
-    if (clocks.size() == 1) {
-        const Error unknown = not_available("One round says nothing about the spread; two or more are needed.");
-        return Forecast{.low = unknown, .expected = expected, .high = unknown};
-    }
-    const double width = boost::math::quantile(
-        boost::math::complement(boost::math::students_t_distribution<double, Quiet>(freedom), (1 - confidence) / 2));
-    return Forecast{
-        .low = in_reps(course.first_bound(width)), .expected = expected, .high = in_reps(course.first_bound(-width))};
-}
-
-Result<double> fade(std::span<const Seconds> clocks) {
-    if (auto error = bad_clocks(clocks, 2))
-        return *error;
-    const Line line = line_of_rounds(clocks);
-    const double share = line.slope / line.mean_y;
-    if (!std::isfinite(share))
-        return out_of_domain("The round times are too large to compute with.");
-    return share;
-}
-
-Result<double> steadiness(std::span<const Seconds> clocks) {
-    if (auto error = bad_clocks(clocks, 2))
-        return *error;
-    const Line line = line_of_rounds(clocks);
-    const double variation = std::sqrt(line.spread_y / static_cast<double>(clocks.size() - 1)) / line.mean_y;
-    if (!std::isfinite(variation))
-        return out_of_domain("The round times are too large to compute with.");
-    return variation;
-}
-
 Result<Seconds> capped(Reps reps_left, Seconds cap) {
     if (auto error = bad_cap(cap))
         return *error;
@@ -425,7 +227,7 @@ Result<std::string> result_text(Seconds time, Seconds cap, Reps reps_left) {
         if (time.value() != 0 && !(time >= cap))
             return out_of_domain("The time is %1, before the cap of %2, but reps are left: one of the two is wrong.",
                                  said(time), said(cap));
-        return "cap + " + std::to_string(static_cast<long long>(reps_left.value()));
+        return "CAP+" + std::to_string(static_cast<long long>(reps_left.value()));
     }
     if (!(time.value() > 0) || !(time <= cap))
         return out_of_domain("The time is %1; without reps left it is above 0 and at most the cap of %2.", said(time),

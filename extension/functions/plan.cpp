@@ -1,8 +1,10 @@
 // The PLAN family: what a cell hands over, and what the model makes of it.
 #include "family.h"
 
-#include "pacecells/stations.h"
+#include "pacecells/advice.h"
+#include "pacecells/learning.h"
 #include "pacecells/reserve.h"
+#include "pacecells/stations.h"
 
 namespace pacecells {
 
@@ -128,36 +130,68 @@ Result<CaloriesPerHour> plan_ergneed(Duration cap, CountNumber goal, RawCells un
     return erg_need(cap.value, goal.value, stations->view(), station ? std::optional{station->value} : std::nullopt);
 }
 
-MixedTask task_in(const Duration& cap, const CalorieNumber& calories, const PlainSeconds& other, const PowerNumber& critical,
-                  const ReserveNumber& reserve) {
-    return {cap.value, Kilocalories{calories.value}, other.value, values_in(critical, reserve)};
+OtherStations other_in(const PlainSeconds& time, const std::optional<PlainSeconds>& walk,
+                       const std::optional<PlainSeconds>& rest) {
+    return {time.value, value_or(walk, Seconds{0}), value_or(rest, Seconds{0})};
+}
+
+Result<double> plan_share(PlainSeconds other, std::optional<PlainSeconds> walk, std::optional<PlainSeconds> rest,
+                          std::optional<Number> factor, std::optional<Number> keep) {
+    return planned_share(other_in(other, walk, rest), value_or(factor, 1.0), value_or(keep, usual_keep));
 }
 
 Result<CaloriesPerHour> plan_hold(Duration cap, CalorieNumber calories, PlainSeconds other, PowerNumber critical,
-                                  ReserveNumber reserve, std::optional<Number> effort, std::optional<Number> keep) {
-    auto task = task_in(cap, calories, other, critical, reserve);
-    task.effort_between = value_or(effort, task.effort_between);
-    return hold_rate(task, value_or(keep, 0.10));
+                                  ReserveNumber reserve, std::optional<Number> work_share, std::optional<Number> keep,
+                                  std::optional<PlainSeconds> walk, std::optional<PlainSeconds> rest) {
+    const MixedTask task{cap.value, Kilocalories{calories.value}, other_in(other, walk, rest),
+                         values_in(critical, reserve), value_or(work_share, usual_work_share)};
+    return hold_rate(task, value_or(keep, usual_keep));
 }
 
 Result<double> plan_reserve(Duration cap, CalorieNumber calories, PlainSeconds other, PowerNumber critical,
-                            ReserveNumber reserve, RateNumber rate, std::optional<Number> effort,
-                            std::optional<Number> round) {
-    auto task = task_in(cap, calories, other, critical, reserve);
-    task.effort_between = value_or(effort, task.effort_between);
+                            ReserveNumber reserve, RateNumber rate, std::optional<Number> work_share,
+                            std::optional<CountNumber> round, std::optional<PlainSeconds> walk,
+                            std::optional<PlainSeconds> rest) {
+    const MixedTask task{cap.value, Kilocalories{calories.value}, other_in(other, walk, rest),
+                         values_in(critical, reserve), value_or(work_share, usual_work_share)};
     return reserve_left(task, CaloriesPerHour{rate.value}, round ? std::optional{round->value} : std::nullopt);
 }
 
-Result<double> plan_effort(Duration cap, CalorieNumber calories, PlainSeconds other, PowerNumber critical,
-                           ReserveNumber reserve, RateNumber rate, std::optional<Number> keep) {
-    return effort_between(task_in(cap, calories, other, critical, reserve), CaloriesPerHour{rate.value},
-                          value_or(keep, 0.10));
+Result<Answer> plan_factor(Numbers ratios, Numbers errors, std::optional<Number> spread, std::optional<Whole> index) {
+    if (ratios.values.size() != errors.values.size())
+        return out_of_domain("Every result needs a ratio and its error: there are %1 ratios and %2 errors.",
+                             ratios.values.size(), errors.values.size());
+    std::vector<Observation> results;
+    for (std::size_t i = 0; i < ratios.values.size(); ++i) {
+        if (ratios.values[i].has_value() != errors.values[i].has_value())
+            return out_of_domain("Every result needs a ratio and its error: result %1 has only one of them.", i + 1);
+        if (ratios.values[i])
+            results.push_back({*ratios.values[i], *errors.values[i]});
+    }
+    const auto factor = personal_factor(results, value_or(spread, usual_spread));
+    if (!factor)
+        return factor.error();
+    return pick(Range{1, 2, {to_cell(factor->value), to_cell(factor->error)}}, {}, index);
+}
+
+Result<Answer> plan_advice(RateNumber needed, RateNumber floor, RateNumber ceiling, Number doubt,
+                           std::optional<Whole> index) {
+    const auto advice = advise(CaloriesPerHour{needed.value}, CaloriesPerHour{floor.value},
+                               CaloriesPerHour{ceiling.value}, doubt.value);
+    if (!advice)
+        return advice.error();
+    return pick(Range{1,
+                      4,
+                      {to_cell(advice->hold), to_cell(advice->never_above),
+                       to_cell(static_cast<int>(advice->situation)), to_cell(advice->chance)}},
+                {}, index);
 }
 
 // NOLINTEND(performance-unnecessary-value-param)
 
 constexpr std::string_view reserve_balance =
-    "Differential balance of the reserve, Skiba et al. 2015. effort_between has no source: fit it with PLAN.EFFORT.";
+    "Differential balance of the reserve, Skiba et al. 2015; work_share and walking at 0.3 of critical power are "
+    "judgement.";
 constexpr std::string_view stations_domain =
     "units, amounts, rates and extras_s have equally many rows; an amount of 0 drops the station for that round. "
     "Err:502 for a unit that is not known or a rate that a round needs and has not; Err:523 for a round beyond the "
@@ -172,7 +206,11 @@ constexpr std::string_view rates_text =
 constexpr std::string_view extras_text =
     "Seconds at each station for walking, picking up and rests between sets, after its work.";
 constexpr std::string_view keep_text = "Share of the reserve not to be touched; 0.10 if left out.";
-constexpr std::string_view effort_text = "Effort at the other stations as a share of critical power; 1.10 if left out.";
+constexpr std::string_view work_share_text =
+    "Watts at the other stations as a share of the ergometer's; 0.90 if left out.";
+constexpr std::string_view all_other_text = "Seconds for all else in the round, walking and rest included.";
+constexpr std::string_view walk_text = "Seconds of these for walking and picking up; 0 if left out.";
+constexpr std::string_view rest_text = "Seconds of these for rest; 0 if left out.";
 
 constexpr Row rows[] = {
     row<&plan_roundtime>("planRoundtime", "PLAN.ROUNDTIME", "Time of round k at these stations.",
@@ -209,41 +247,68 @@ constexpr Row rows[] = {
          {"station", "Row of that station; the first calorie station if left out."}},
         "Err:523 where no rate makes it.", arithmetic,
         {"\"6:00\";4;{\"rep\"|\"row cal\"};{10|15};{3|900};{6|10}", "1227.27"}),
+    row<&plan_share>("planShare", "PLAN.SHARE",
+                     "Share of the watts of TEST.ALONE to plan with in a mixed task; hand it to TEST.FLOOR.",
+                     {{"other_s", all_other_text},
+                      {"walk_s", walk_text},
+                      {"rest_s", rest_text},
+                      {"factor", "What past results say of the athlete, as from PLAN.FACTOR; 1 if left out."},
+                      {"keep", keep_text}},
+                     "walk_s and rest_s at most other_s together; factor 0.8 to 1.2; keep at least 0 and below 1.",
+                     "Judgement: 0.75 where all the time is hard work, 0.90 where all is rest.",
+                     {"150;20;30", "0.794"}),
     row<&plan_hold>("planHold", "PLAN.HOLD",
-                    "The ceiling: highest cal/h on the ergometer that keeps the reserve to the last round.",
+                    "The guard rail: highest cal/h on the ergometer at which the reserve never falls below keep before "
+                    "the cap.",
                     {{"cap", cap_text},
                      {"calories", erg_calories_text},
-                     {"other_s", other_text},
+                     {"other_s", all_other_text},
                      {"critical_W", critical_text},
                      {"reserve_J", reserve_text},
-                     {"effort_between", effort_text},
-                     {"keep", keep_text}},
-                    "keep at least 0 and below 1. Err:523 where every rate keeps it or none does.", reserve_balance,
-                    {"\"20:00\";14;94;251;20100;1", "1327.87"}),
+                     {"work_share", work_share_text},
+                     {"keep", keep_text},
+                     {"walk_s", walk_text},
+                     {"rest_s", rest_text}},
+                    "work_share above 0 and at most 1; keep at least 0 and below 1; walk_s and rest_s at most other_s "
+                    "together. Never above TEST.ALONE.",
+                    reserve_balance, {"\"18:00\";13;88;240;18000;1", "1177.61"}),
     row<&plan_reserve>(
-        "planReserve", "PLAN.RESERVE", "Share of the reserve left after the ergometer of a round.",
+        "planReserve", "PLAN.RESERVE",
+        "Share of the reserve left at the lowest moment before the cap, or within so many rounds.",
         {{"cap", cap_text},
          {"calories", erg_calories_text},
-         {"other_s", other_text},
+         {"other_s", all_other_text},
          {"critical_W", critical_text},
          {"reserve_J", reserve_text},
          {"cal_per_hour", "Rate on the ergometer in cal/h."},
-         {"effort_between", effort_text},
-         {"round", "Round; the last one if left out."}},
+         {"work_share", work_share_text},
+         {"round", "Rounds to look at; all before the cap if left out."},
+         {"walk_s", walk_text},
+         {"rest_s", rest_text}},
         "At least 300 cal/h; negative where the reserve would be overdrawn. Err:523 for a round not begun "
         "before the cap.",
-        reserve_balance, {"\"10:00\";10;60;250;20000;1000;1", "1"}),
-    row<&plan_effort>("planEffort", "PLAN.EFFORT",
-                      "Effort at the other stations that a rate really held implies: PLAN.HOLD turned round.",
-                      {{"cap", cap_text},
-                       {"calories", erg_calories_text},
-                       {"other_s", other_text},
-                       {"critical_W", critical_text},
-                       {"reserve_J", reserve_text},
-                       {"cal_per_hour", "Rate really held in cal/h."},
-                       {"keep", keep_text}},
-                      "Err:523 where the reserve does not bind at that rate.", reserve_balance,
-                      {"\"20:00\";14;94;251;20100;1328", "1.0"}),
+        reserve_balance, {"\"18:00\";13;103;240;18000;1280;0.95;2;;15", "0.56"}),
+    row<&plan_factor>(
+        "planFactor", "PLAN.FACTOR",
+        "What past results say of an athlete: the factor (1 is as the tests promise) and its standard "
+        "error.",
+        {{"ratios", "Watts held over watts promised, one for each result; blanks are skipped."},
+         {"errors", "Standard error of each as a share, such as 0.05."},
+         {"spread", "Spread of athletes about their tests; 0.10 if left out."},
+         {"index", "1 factor, 2 its error; both if left out."}},
+        "Each ratio 0.4 to 2.5, errors above 0. The factor is held to 0.8 to 1.2; without results it is 1.",
+        "Mean of a normal distribution with a normal prior; the spread of 0.10 is judgement.",
+        {"{1.1|1.02|0.96};{0.05|0.12|0.05};;1", "1.0242"}),
+    row<&plan_advice>("planAdvice", "PLAN.ADVICE",
+                      "What to hold for a goal: rate, limit before the last round, situation, chance.",
+                      {{"needed", "Rate in cal/h that the goal needs; 0 or blank without a goal."},
+                       {"floor", "Rate in cal/h to plan with, as from TEST.FLOOR."},
+                       {"ceiling", "Highest rate in cal/h, as from PLAN.HOLD."},
+                       {"doubt", "How well the floor is known, as a share of its watts; 0.112 without results."},
+                       {"index", "1 rate to hold, 2 limit, 3 situation, 4 chance; all four if left out."}},
+                      "floor above 300 and at most ceiling, doubt above 0. Situation 1: the goal fits; 2: a stretch; "
+                      "3: out of reach.",
+                      "Judgement: the limit is what one athlete in four holds.", {"1000;963;1183;0.112;4", "0.31"}),
 };
 
 } // namespace

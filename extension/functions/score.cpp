@@ -1,6 +1,7 @@
 // The SCORE family: what a cell hands over, and what the model makes of it.
 #include "family.h"
 
+#include "pacecells/forecast.h"
 #include "pacecells/score.h"
 
 namespace pacecells {
@@ -65,14 +66,17 @@ Result<std::vector<Seconds>> clocks_in(const Times& times) {
 }
 
 Result<Answer> score_forecast(Duration cap, Times clocks, Numbers reps_per_round, std::optional<Number> confidence,
-                              std::optional<Whole> index) {
+                              std::optional<Whole> index, std::optional<ShortTime> planned) {
     const auto done = clocks_in(clocks);
     if (!done)
         return done.error();
+    if (planned && planned->value > cap.value)
+        return out_of_domain("The planned round is longer than the cap.");
     const auto rounds = RoundReps::from(reps_per_round);
     if (!rounds)
         return rounds.error();
-    const auto result = forecast(cap.value, *done, *rounds->view(), value_or(confidence, 0.9));
+    const auto result = forecast(cap.value, *done, *rounds->view(), value_or(confidence, usual_confidence),
+                                 planned ? std::optional{planned->value} : std::nullopt);
     if (!result)
         return result.error();
     return pick(Range{1, 3, {to_cell(result->low), to_cell(result->expected), to_cell(result->high)}}, {}, index);
@@ -189,12 +193,12 @@ constexpr Row rows[] = {
          {"clocks", clocks_text},
          {"reps_per_round", reps_per_round_text},
          {"confidence", "Confidence of the range from low to high; 0.9 if left out."},
-         {"index", "1 low, 2 expected, 3 high; all three if left out."}},
-        "Clocks increase, the last is at most the cap. #N/A for low and high after one round; Err:523 "
-        "for a value that is never reached.",
-        "Prediction interval of a regression line, Draper and Smith (from memory); checked against NIST "
-        "StRD Norris.",
-        {"\"10:00\";{\"1:00\"|\"2:00\"|\"3:00\"};30;;2", "300"}),
+         {"index", "1 low, 2 expected, 3 high; all three if left out."},
+         {"planned", "Planned round time, as from PACE.ROUND of the goal; none if left out."}},
+        "Clocks increase, the last is at most the cap. #N/A without a clock; Err:523 for a value beyond a list of "
+        "reps.",
+        "Weighted regression drawn to the usual fade; its constants are judgement, tuned in simulated tasks.",
+        {"\"20:00\";{\"2:10\"|\"4:24\"|\"6:36\"|\"8:52\"};30;;2;\"2:15\"", "265.83"}),
     row<&score_fade>("scoreFade", "SCORE.FADE", "Change of the round time from round to round, as a share of the mean.",
                      {{"clocks", clocks_text}}, "Two rounds or more.", "Least squares.",
                      {"{\"1:30\"|\"3:10\"|\"5:00\"}", "0.1"}),
@@ -205,7 +209,7 @@ constexpr Row rows[] = {
                        "Time to rank a capped result by: the cap and 1 s for each rep left.",
                        {{"reps_left", "Reps not done."}, {"cap", cap_text}}, "reps_left whole, at least 0.", practice,
                        {"23;\"12:00\"", "12:23"}),
-    row<&score_result>("scoreResult", "SCORE.RESULT", "A result for people: a time, or the cap and the reps left.",
+    row<&score_result>("scoreResult", "SCORE.RESULT", "A result for people: a time, or CAP+ and the reps left.",
                        {{"time", "Time of the finish; 0 where the cap was reached."},
                         {"cap", cap_text},
                         {"reps_left", "Reps not done; 0 if left out."}},

@@ -1,5 +1,5 @@
 // A straight line through points by least squares, in the form that keeps its digits: sums of deviations from the
-// means, never differences of large raw sums. Critical power, the forecast and the fade all come from here.
+// means, never differences of large raw sums. Critical power and the fade come from here.
 #pragma once
 
 #include <cmath>
@@ -13,20 +13,19 @@ struct Line {
     double mean_x = 0;
     double mean_y = 0;
     double slope = 0;
-    double spread_x = 0;     // sum of (x - mean_x) squared
-    double spread_y = 0;     // sum of (y - mean_y) squared
+    double sxx = 0;          // sum of (x - mean_x) squared
+    double syy = 0;          // sum of (y - mean_y) squared
     double residual_sum = 0; // sum of (y - line) squared
 
     [[nodiscard]] double intercept() const { return mean_y - slope * mean_x; }
-    [[nodiscard]] double at(double x) const { return mean_y + slope * (x - mean_x); }
 
     // The next three need three points or more.
     [[nodiscard]] double residual_sd() const { return std::sqrt(residual_sum / (static_cast<double>(points) - 2)); }
-    [[nodiscard]] double slope_error() const { return residual_sd() / std::sqrt(spread_x); }
-    [[nodiscard]] double intercept_error() const {
-        return residual_sd() * std::sqrt(1 / static_cast<double>(points) + mean_x * mean_x / spread_x);
+    [[nodiscard]] double slope_standard_error() const { return residual_sd() / std::sqrt(sxx); }
+    [[nodiscard]] double intercept_standard_error() const {
+        return residual_sd() * std::sqrt(1 / static_cast<double>(points) + mean_x * mean_x / sxx);
     }
-    [[nodiscard]] double r_squared() const { return 1 - residual_sum / spread_y; }
+    [[nodiscard]] double r_squared() const { return 1 - residual_sum / syy; }
 };
 
 // Fits the line to the points (x(i), y(i)), i from 0 to points - 1.
@@ -41,18 +40,18 @@ template <class X, class Y>
         line.mean_x += x(i) / n;
         line.mean_y += y(i) / n;
     }
-    double spread_xy = 0;
+    double sxy = 0;
     for (std::size_t i = 0; i < points; ++i) {
         const double dx = x(i) - line.mean_x;
         const double dy = y(i) - line.mean_y;
-        line.spread_x += dx * dx;
-        line.spread_y += dy * dy;
-        spread_xy += dx * dy;
+        line.sxx += dx * dx;
+        line.syy += dy * dy;
+        sxy += dx * dy;
     }
-    line.slope = spread_xy / line.spread_x;
+    line.slope = sxy / line.sxx;
     for (std::size_t i = 0; i < points; ++i) {
-        const double off = y(i) - line.mean_y - line.slope * (x(i) - line.mean_x);
-        line.residual_sum += off * off;
+        const double residual = y(i) - line.mean_y - line.slope * (x(i) - line.mean_x);
+        line.residual_sum += residual * residual;
     }
     return line;
 }

@@ -63,38 +63,12 @@ Result<std::string> score_text(Reps reps, const RepsPerRound& reps_per_round);
 // Domain: 0 < elapsed <= cap, reps at least 0. Example: 90 reps after 6 of 15 minutes give 225.
 Result<Reps> project(Seconds cap, Seconds elapsed, Reps reps);
 
-// What the clocks of the rounds done so far say about the score at the cap.
-struct Forecast {
-    Result<Reps> low;
-    Result<Reps> expected;
-    Result<Reps> high;
-};
-
-// Forecast with its prediction interval, in reps, decimal; reps in the last round go pro rata.
-//   Fewer than 5 rounds: steady at the mean. 5 or more: along the least-squares line of the round times.
-//   The clock after x more rounds has the expectation c(x) and the standard error s(x); expected is the first x
-//   where c meets the cap, low and high the first where c + t s and c - t s do, t from Student's distribution.
-// Domain: at least one clock, increasing, above 0, the last at most the cap; 0 < confidence < 1; no more than a
-// million mean rounds in the cap.
-// No solution (each in its place): not met within 10 * cap / mean round more rounds, or beyond the list of reps.
-// Not available: low and high after a single round.
-// Source: prediction of a new sum of observations from a regression, Draper and Smith, Applied Regression Analysis
-// (from memory); the interval is checked against NIST StRD Norris and against scipy.
-Result<Forecast> forecast(Seconds cap, std::span<const Seconds> clocks, const RepsPerRound& reps_per_round,
-                          double confidence = 0.9);
-
-// Least-squares change of the round time from round to round, as a share of the mean round.
-// Domain: two clocks or more, increasing, above 0. Example: rounds of 90, 100, 110 s give 0.1.
-Result<double> fade(std::span<const Seconds> clocks);
-
-// Coefficient of variation of the round times (n - 1). Domain: as fade. Example: 90, 100, 110 s give 0.1.
-Result<double> steadiness(std::span<const Seconds> clocks);
-
 // The time to rank a capped result by: the cap and 1 s for each rep not done (common practice, no source).
 // Domain: cap above 0, reps left whole, at least 0. Example: 23 reps left of a 12:00 cap rank as 12:23.
 Result<Seconds> capped(Reps reps_left, Seconds cap);
 
-// A result as people read it: "11:42", or "cap + 23" where reps are left.
+// A result as people read it: "11:42", or "CAP+23" where reps are left: the trade's way to write it, the same in
+// every language.
 // Domain: cap above 0; without reps left a time above 0, at most the cap; with reps left no time below the cap
 // (0, an empty cell, is no time).
 Result<std::string> result_text(Seconds time, Seconds cap, Reps reps_left = Reps{0});

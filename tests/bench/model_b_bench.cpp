@@ -1,6 +1,8 @@
-// What one call costs: closed forms should stay below 100 ns, the ceiling of the reserve below 2 us, a forecast below
-// 10 us, ten tests below 2 us, 1000 names in heats below 1 ms; 10 000 places and heats take milliseconds.
+// What one call costs: closed forms should stay below 100 ns, the guard rail of the reserve below 2 us, a forecast
+// below 3 us, ten tests below 2 us, 1000 names in heats below 1 ms; 10 000 places and heats take milliseconds.
+#include "pacecells/advice.h"
 #include "pacecells/critical_power.h"
+#include "pacecells/forecast.h"
 #include "pacecells/heat.h"
 #include "pacecells/stations.h"
 #include "pacecells/reserve.h"
@@ -33,24 +35,25 @@ void measure(benchmark::State& state, Call call) {
 
 constexpr CriticalPower athlete{.critical = Watts{251}, .reserve = Joules{20100}};
 
-MixedTask task(double effort, double other = 94) {
+MixedTask task(double work_share, double rest) {
     return {.cap = Seconds{1200},
-            .calories = Kilocalories{14},
-            .other = Seconds{other},
+            .calories = Kilocalories{13},
+            .other = {.time = Seconds{94}, .rest = Seconds{rest}},
             .values = athlete,
-            .effort_between = opaque(effort)};
+            .work_share = opaque(work_share)};
 }
 
 BENCHMARK_CAPTURE(measure, test_power, [] { return power_for(Seconds{opaque(300.0)}, athlete); });
 BENCHMARK_CAPTURE(measure, test_floor, [] { return rate_floor(Seconds{opaque(1200.0)}, athlete); });
 BENCHMARK_CAPTURE(measure, test_predict,
                   [] { return predict_time(Seconds{opaque(1200.0)}, Metres{5000}, Metres{10000}); });
-BENCHMARK_CAPTURE(measure, plan_reserve, [] { return reserve_left(task(1.1), CaloriesPerHour{1200}); });
-BENCHMARK_CAPTURE(measure, plan_hold, [] { return hold_rate(task(1.1)); });
-BENCHMARK_CAPTURE(measure, plan_hold_recovering, [] { return hold_rate(task(0.9)); });
-BENCHMARK_CAPTURE(measure, plan_hold_below_critical, [] { return hold_rate(task(1.3)); });
-BENCHMARK_CAPTURE(measure, plan_hold_no_rest, [] { return hold_rate(task(1.1, 0)); });
-BENCHMARK_CAPTURE(measure, plan_effort, [] { return effort_between(task(0), CaloriesPerHour{1400}); });
+BENCHMARK_CAPTURE(measure, plan_share, [] { return planned_share({.time = Seconds{opaque(94.0)}}); });
+BENCHMARK_CAPTURE(measure, plan_reserve, [] { return reserve_left(task(0.9, 0), CaloriesPerHour{1200}); });
+BENCHMARK_CAPTURE(measure, plan_hold_alone, [] { return hold_rate(task(0.9, 0)); });
+BENCHMARK_CAPTURE(measure, plan_hold_searched, [] { return hold_rate(task(1, 0.5)); });
+BENCHMARK_CAPTURE(measure, plan_advice, [] {
+    return advise(CaloriesPerHour{opaque(1000.0)}, CaloriesPerHour{960}, CaloriesPerHour{1180}, 0.112);
+});
 BENCHMARK_CAPTURE(measure, score_project, [] { return project(Seconds{900}, Seconds{opaque(360.0)}, Reps{90}); });
 BENCHMARK_CAPTURE(measure, score_reps,
                   [] { return reps_of({.rounds = opaque(7.0), .reps = 21}, *RepsPerRound::every_round(30)); });

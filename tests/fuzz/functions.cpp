@@ -361,24 +361,33 @@ double keep_in(const Argument& argument) {
 
 void hold_keeps_the_reserve(const Arguments& given, const Answer& answer) {
     const auto rate = number(answer);
-    if (!rate || *rate > 1e6)
+    if (!rate || *rate > 5000)
         return;
-    const auto left = [&](double at) {
-        return number(ask("planReserve", {given[0], given[1], given[2], given[3], given[4], cell(at), given[5]}));
-    };
-    const auto kept = left(*rate * (1 - 1e-9));
-    claim(*rate < 300.001 || (kept && *kept >= keep_in(given[6]) - 1e-5), "the ceiling keeps the reserve");
-    const auto above = left(*rate * (1 + 1e-4));
-    claim(above && *above <= keep_in(given[6]) + 1e-5, "more than the ceiling does not");
+    const auto left = number(ask("planReserve", {given[0], given[1], given[2], given[3], given[4], cell(*rate),
+                                                 given[5], Omitted{}, given[7], given[8]}));
+    claim(left && *left >= keep_in(given[6]) - 1e-6, "the guard rail keeps the reserve");
+    const auto alone = number(ask("testAlone", {given[0], given[3], given[4]}));
+    claim(alone && *rate <= *alone * (1 + 1e-12), "never above the rate alone");
 }
 
-void effort_is_the_reverse(const Arguments& given, const Answer& answer) {
-    const auto effort = number(answer);
-    if (!effort || std::abs(*effort) > 10)
+void advice_is_in_order(const Arguments& given, const Answer& answer) {
+    const auto* row = std::get_if<Range>(&answer);
+    if (!row || row->cells.size() != 4)
         return;
-    const auto left =
-        number(ask("planReserve", {given[0], given[1], given[2], given[3], given[4], given[5], cell(*effort)}));
-    claim(left && std::abs(*left - keep_in(given[6])) <= 1e-5, "the effort leaves just what is kept");
+    const auto value = [&](int column) { return *std::get_if<double>(&row->at(0, column)); };
+    claim(value(0) <= value(1) && value(1) <= number(given[2]).value_or(0), "hold, limit and ceiling go up");
+    claim(value(3) >= 0 && value(3) <= 1, "a chance is a share");
+}
+
+void factor_is_held(const Arguments&, const Answer& answer) {
+    if (const auto* row = std::get_if<Range>(&answer); row && row->cells.size() == 2)
+        claim(*std::get_if<double>(&row->at(0, 0)) >= 0.8 && *std::get_if<double>(&row->at(0, 0)) <= 1.2,
+              "no factor beyond 0.8 and 1.2");
+}
+
+void share_is_a_share(const Arguments&, const Answer& answer) {
+    if (const auto share = number(answer))
+        claim(*share > 0 && *share <= 1, "a share to plan with is one");
 }
 
 void reserve_is_a_share(const Arguments&, const Answer& answer) {
@@ -428,8 +437,10 @@ constexpr Promise promises[] = {
     {"planScore", score_grows},
     {"planErgneed", need_falls},
     {"planHold", hold_keeps_the_reserve},
-    {"planEffort", effort_is_the_reverse},
     {"planReserve", reserve_is_a_share},
+    {"planShare", share_is_a_share},
+    {"planFactor", factor_is_held},
+    {"planAdvice", advice_is_in_order},
     {"heatList", heats_are_fair},
 };
 

@@ -1,12 +1,14 @@
 // Answers cases for tests/reference/check.py: one case a line on standard input, a name and numbers, one answer a line.
 // An answer is numbers with all their digits; an error is a word in the place of its number.
 #include "pacecells/critical_power.h"
+#include "pacecells/forecast.h"
 #include "pacecells/reserve.h"
 #include "pacecells/score.h"
 #include "pacecells/sets.h"
 
 #include <iomanip>
 #include <iostream>
+#include <optional>
 #include <sstream>
 #include <string>
 #include <vector>
@@ -44,9 +46,9 @@ void print(const Result<T>& result) {
 MixedTask task(const std::vector<double>& in) {
     return {.cap = Seconds{in[0]},
             .calories = Kilocalories{in[1]},
-            .other = Seconds{in[2]},
+            .other = {.time = Seconds{in[2]}, .walk = Seconds{in[6]}, .rest = Seconds{in[7]}},
             .values = {.critical = Watts{in[3]}, .reserve = Joules{in[4]}},
-            .effort_between = in[5]};
+            .work_share = in[5]};
 }
 
 SetWork set_work(const std::vector<double>& in) {
@@ -74,10 +76,11 @@ void answer(const std::string& name, const std::vector<double>& in) {
         } else {
             std::cout << word(fit.error());
         }
-    } else if (name == "forecast") { // cap, confidence, clocks; one rep a round
+    } else if (name == "forecast") { // cap, confidence, plan or 0, clocks; one rep a round
         const auto one = RepsPerRound::every_round(1);
-        const std::vector<Seconds> clocks(in.begin() + 2, in.end());
-        if (const auto got = forecast(Seconds{in[0]}, clocks, *one, in[1])) {
+        const std::vector<Seconds> clocks(in.begin() + 3, in.end());
+        const auto planned = in[2] > 0 ? std::optional{Seconds{in[2]}} : std::nullopt;
+        if (const auto got = forecast(Seconds{in[0]}, clocks, *one, in[1], planned)) {
             print(got->low);
             print(got->expected);
             print(got->high);
@@ -88,12 +91,10 @@ void answer(const std::string& name, const std::vector<double>& in) {
         const std::vector<Seconds> clocks(in.begin(), in.end());
         print(fade(clocks));
         print(steadiness(clocks));
-    } else if (name == "left") { // task, rate, round
-        print(reserve_left(task(in), CaloriesPerHour{in[6]}, in[7]));
+    } else if (name == "left") { // task, rate, round or 0
+        print(reserve_left(task(in), CaloriesPerHour{in[8]}, in[9] > 0 ? std::optional{in[9]} : std::nullopt));
     } else if (name == "hold") { // task, keep
-        print(hold_rate(task(in), in[6]));
-    } else if (name == "effort") { // task, rate, keep
-        print(effort_between(task(in), CaloriesPerHour{in[6]}, in[7]));
+        print(hold_rate(task(in), in[8]));
     } else if (name == "sets_left") { // rounds, maximum, away, rest, recovery, sets
         std::string scheme;
         for (std::size_t i = 5; i < in.size(); ++i)

@@ -6,254 +6,322 @@
 #include "expect.h"
 #include "random.h"
 
+#include <algorithm>
 #include <cmath>
-#include <utility>
+#include <optional>
+#include <string>
 #include <vector>
 
 namespace pacecells {
 namespace {
 
-constexpr CriticalPower athlete{.critical = Watts{251}, .reserve = Joules{20100}};
+constexpr int cases = 10'000;
 
-MixedTask task(double effort = 1.10) {
-    return {.cap = Seconds{1200},
-            .calories = Kilocalories{14},
-            .other = Seconds{94},
-            .values = athlete,
-            .effort_between = effort};
+MixedTask task() {
+    return {.cap = Seconds{1080},
+            .calories = Kilocalories{13},
+            .other = {.time = Seconds{88}},
+            .values = {.critical = Watts{240}, .reserve = Joules{18000}}};
 }
 
-// The second way: what is spent, stretch by stretch and round by round.
-double after(double spent, double watts, double seconds, CriticalPower values) {
-    const double above = watts - values.critical.value();
-    return above > 0 ? spent + above * seconds : spent * std::exp(above * seconds / values.reserve.value());
+// From everyday to extreme: 50 to 500 W, 1 to 60 kJ, caps of 1 min to 2 h, up to 200 cal and 10 min of stations.
+MixedTask some_task(Random& random) {
+    MixedTask some{
+        .cap = Seconds{random.between(60, 7200)},
+        .calories = Kilocalories{random.whole(0, 3) == 0 ? random.between(1, 200) : random.between(5, 40)},
+        .other = {.time = Seconds{random.whole(0, 9) == 0 ? 0 : random.between(0, 600)}},
+        .values = {.critical = Watts{random.between(50, 500)}, .reserve = Joules{random.between(1000, 60000)}},
+        .work_share = random.whole(0, 4) == 0 ? 1 : random.between(0.2, 1)};
+    const double time = some.other.time.value();
+    if (random.whole(0, 1) == 0)
+        some.other.rest = Seconds{random.between(0, time)};
+    if (random.whole(0, 1) == 0)
+        some.other.walk = Seconds{random.between(0, time - some.other.rest.value())};
+    return some;
 }
 
-std::vector<double> peaks(const MixedTask& task, double rate) {
-    const double watts = value_of(power(CaloriesPerHour{rate})).value();
-    const double ergometer = 3600 * task.calories.value() / rate;
-    std::vector<double> peaks;
-    double spent = 0;
-    for (double begin = 0; begin < task.cap.value() - 1e-9 * (ergometer + task.other.value());
-         begin += ergometer + task.other.value()) {
-        spent = after(spent, watts, ergometer, task.values);
-        peaks.push_back(spent);
-        spent = after(spent, task.effort_between * task.values.critical.value(), task.other.value(), task.values);
-    }
-    return peaks;
+double some_keep(Random& random) { return random.whole(0, 2) == 0 ? usual_keep : random.between(0, 0.95); }
+
+double watts_of(double rate) { return value_of(power(CaloriesPerHour{rate})).value(); }
+double rate_of(double watts) { return value_of(calorie_rate(Watts{watts})).value(); }
+double hold(const MixedTask& some, double keep) { return value_of(hold_rate(some, keep)).value(); }
+double left(const MixedTask& some, double rate, std::optional<double> round = {}) {
+    return value_of(reserve_left(some, CaloriesPerHour{rate}, round));
 }
+double alone(const MixedTask& some) { return value_of(rate_alone(some.cap, some.values)).value(); }
+double between_rate(const MixedTask& some, Random& random) {
+    return rate_of(some.values.critical.value() * random.between(0.8, 1) +
+                   some.values.reserve.value() / some.cap.value() * random.between(0, 2));
+}
+
+// ---- worked out apart ----
 
 TEST(Reserve, RecoversAsPrinted) {
-    // Skiba et al. 2015: of 20 kJ, 10 kJ are spent; after 60 s at 100 W below critical 12 591.82 J are in hand.
-    const double critical = 250;
-    const double rate = 1200;
-    const double watts = value_of(power(CaloriesPerHour{rate})).value();
-    const double seconds = 10000 / (watts - critical); // spends 10 kJ
-    const MixedTask recovery{.cap = Seconds{1000},
-                             .calories = Kilocalories{seconds * rate / 3600},
-                             .other = Seconds{60},
-                             .values = {.critical = Watts{critical}, .reserve = Joules{20000}},
-                             .effort_between = (critical - 100) / critical};
-    EXPECT_NEAR(value_of(reserve_left(recovery, CaloriesPerHour{rate}, 1)), 0.5, 1e-12);
-    // The second ergometer spends the 10 kJ again.
-    EXPECT_NEAR(value_of(reserve_left(recovery, CaloriesPerHour{rate}, 2)) * 20000 + 10000, 12591.82, 0.005);
+    // Skiba et al. 2015: of 20 kJ, 10 kJ are spent; after 60 s at 100 W below critical 12 591.82 J are in hand. An
+    // ergometer of 100 s at 100 W above critical spends 10 kJ, work at 5/7 of 350 W = 150 W gives back.
+    const double rate = rate_of(350);
+    const MixedTask recovery{.cap = Seconds{10'000},
+                             .calories = Kilocalories{100 * rate / 3600},
+                             .other = {.time = Seconds{60}},
+                             .values = {.critical = Watts{250}, .reserve = Joules{20000}},
+                             .work_share = 150.0 / 350};
+    EXPECT_NEAR(left(recovery, rate, 1), 0.5, 1e-12);
+    EXPECT_NEAR(left(recovery, rate, 2) * 20000 + 10000, 12591.82, 0.005) << "the second spends 10 kJ again";
 }
 
-TEST(Reserve, CeilingsOfAnAthleteByEffortBetween) {
-    const auto table = data::table("reserve_ceiling");
-    for (const auto& row : table.rows)
-        EXPECT_NEAR(value_of(hold_rate(task(row.number("effort")))).value(), row.number("cal_per_hour"),
-                    table.tolerance);
+std::optional<double> optional_number(const data::Row& row, std::string_view column) {
+    return row.text(column).empty() ? std::nullopt : std::optional{row.number(column)};
 }
 
-TEST(Reserve, LeftIsTheStepwiseBalance) {
-    Random random;
-    for (int i = 0; i < 2000; ++i) {
-        const MixedTask some{
-            .cap = Seconds{random.between(60, 3600)},
-            .calories = Kilocalories{random.between(1, 60)},
-            .other = Seconds{random.whole(0, 5) == 0 ? 0 : random.between(0, 300)},
-            .values = {.critical = Watts{random.between(80, 400)}, .reserve = Joules{random.between(4000, 40000)}},
-            .effort_between = random.between(-1, 1.6)};
-        const double rate = random.between(300, 2500);
-        const auto steps = peaks(some, rate);
-        const double reserve = some.values.reserve.value();
-        const double tolerance = 1e-9 * (1 + steps.back() / reserve);
-        EXPECT_NEAR(value_of(reserve_left(some, CaloriesPerHour{rate})), 1 - steps.back() / reserve, tolerance);
-        const int round = random.whole(1, static_cast<int>(steps.size()));
-        EXPECT_NEAR(value_of(reserve_left(some, CaloriesPerHour{rate}, round)),
-                    1 - steps[static_cast<std::size_t>(round) - 1] / reserve, tolerance);
-        EXPECT_UNSOLVABLE(reserve_left(some, CaloriesPerHour{rate}, static_cast<double>(steps.size()) + 1));
+MixedTask task_of(const data::Row& row) {
+    return {.cap = Seconds{row.number("cap")},
+            .calories = Kilocalories{row.number("calories")},
+            .other = {.time = Seconds{row.number("other")},
+                      .walk = Seconds{row.number("walk")},
+                      .rest = Seconds{row.number("rest")}},
+            .values = {.critical = Watts{row.number("critical")}, .reserve = Joules{row.number("reserve")}},
+            .work_share = row.number("work_share")};
+}
+
+TEST(Reserve, LeftIsWhatWasWorkedOutApart) {
+    const auto table = data::table("reserve_left");
+    for (const auto& row : table.rows) {
+        const double want = row.number("left");
+        EXPECT_NEAR(left(task_of(row), row.number("rate"), optional_number(row, "round")), want,
+                    table.tolerance * std::abs(want));
     }
 }
 
-TEST(Reserve, HoldIsTheHighestRateThatFits) {
-    Random random;
-    int held = 0;
-    int jumps = 0;
-    for (int i = 0; i < 3000; ++i) {
-        const MixedTask some{
-            .cap = Seconds{random.between(60, 3600)},
-            .calories = Kilocalories{random.between(1, 60)},
-            .other = Seconds{random.whole(0, 5) == 0 ? 0 : random.between(0, 300)},
-            .values = {.critical = Watts{random.between(80, 400)}, .reserve = Joules{random.between(4000, 40000)}},
-            .effort_between = random.whole(0, 9) == 0 ? 1 : random.between(-0.5, 1.6)};
-        const double keep = random.between(0, 0.5);
-        const double limit = (1 - keep) * some.values.reserve.value();
-        const auto fits = [&](double rate) { return peaks(some, rate).back() <= limit * (1 + 1e-9); };
-        const auto hold = hold_rate(some, keep);
-        if (hold) {
-            ++held;
-            const double rate = hold->value();
-            EXPECT_TRUE(fits(rate)) << rate;
-            if (rate < 1e4) { // beyond, the peak hardly grows with the rate
-                EXPECT_FALSE(fits(rate * (1 + 1e-6))) << rate;
+TEST(Reserve, HoldIsWhatWasWorkedOutApart) {
+    const auto table = data::table("hold_rate");
+    for (const auto& row : table.rows) {
+        const double want = row.number("cal_per_hour");
+        EXPECT_NEAR(hold(task_of(row), row.number("keep")), want, table.tolerance * want);
+    }
+}
+
+// ---- the second way: stepped through in tenths of a second ----
+
+struct Spell {
+    double seconds;
+    double watts;
+};
+
+std::vector<Spell> spells_of(const MixedTask& some, double rate) {
+    const double watts = watts_of(rate);
+    const auto& [time, walk, rest] = some.other;
+    return {{3600 * some.calories.value() / rate, watts},
+            {(time - walk - rest).value(), some.work_share * watts},
+            {walk.value(), walking_effort * some.values.critical.value()},
+            {rest.value(), 0}};
+}
+
+// Most spent at any moment before the cap. Each step is exact for its power; steps end where spells do.
+double stepped(const MixedTask& some, double rate) {
+    const auto spells = spells_of(some, rate);
+    const double critical = some.values.critical.value();
+    double clock = 0;
+    double spent = 0;
+    double most = 0;
+    while (true)
+        for (const auto& [seconds, watts] : spells)
+            for (double gone = 0; gone < seconds;) {
+                const double step = std::min({0.1, seconds - gone, some.cap.value() - clock});
+                spent += watts > critical ? (watts - critical) * step
+                                          : spent * std::expm1((watts - critical) * step / some.values.reserve.value());
+                most = std::max(most, spent);
+                gone += step;
+                clock += step;
+                if (clock >= some.cap.value() - 1e-9)
+                    return most;
             }
-            EXPECT_TRUE(fits(random.between(300, rate)));
-            EXPECT_FALSE(peaks(some, rate * random.between(1.001, 10)).back() <= limit);
-            jumps += peaks(some, rate).size() < peaks(some, rate * (1 + 1e-6)).size() ? 1 : 0;
-        } else {
-            EXPECT_UNSOLVABLE(hold);
-            EXPECT_EQ(fits(300), fits(1e9)) << "none or every";
+}
+
+TEST(Reserve, IsHardlyEverMoreThanSteppingSaysAndTheSameAtTheEndOfASpell) {
+    Random random;
+    double loosest = 0;
+    for (int i = 0; i < 400; ++i) {
+        MixedTask some = some_task(random);
+        some.cap = Seconds{random.between(60, 2400)};
+        const double rate = between_rate(some, random);
+        const double reserve = some.values.reserve.value();
+        const double spent = stepped(some, rate);
+        EXPECT_LE(spent / reserve, 1 - left(some, rate) + 0.002);
+        loosest = std::max(loosest, 1 - left(some, rate) - spent / reserve);
+
+        // Exact at the end of an ergometer where the work spends nothing, and of work as hard as the ergometer.
+        if (some.work_share * watts_of(rate) > some.values.critical.value())
+            some.work_share = 1;
+        const auto spells = spells_of(some, rate);
+        const double round = spells[0].seconds + some.other.time.value();
+        some.cap = Seconds{std::floor(some.cap.value() / round) * round + spells[0].seconds +
+                           (some.work_share == 1 ? spells[1].seconds : 0)};
+        EXPECT_NEAR(1 - left(some, rate), stepped(some, rate) / reserve, 1e-7);
+    }
+    EXPECT_GT(loosest, 0) << "between the ends of spells it is a bound";
+}
+
+// ---- orders that a coach would notice ----
+
+TEST(Hold, LiesBetweenWhatNeverTouchesTheKeepAndTheRateAlone) {
+    Random random;
+    int bound = 0;
+    for (int i = 0; i < cases; ++i) {
+        const MixedTask some = some_task(random);
+        const double keep = some_keep(random);
+        const double rate = hold(some, keep);
+        const double lowest =
+            rate_of(some.values.critical.value() + (1 - keep) * some.values.reserve.value() / some.cap.value());
+        EXPECT_LE(rate, alone(some));
+        EXPECT_GE(rate, lowest * (1 - 1e-12));
+        EXPECT_GE(left(some, rate), keep - 1e-9);
+        EXPECT_GE(left(some, alone(some)), -1e-9);
+        if (rate < alone(some) * (1 - 1e-9)) {
+            ++bound;
+            EXPECT_LT(left(some, rate + (alone(some) - rate) * 1e-3), keep) << "the highest that keeps it";
         }
     }
-    EXPECT_GT(held, 1000);
-    EXPECT_GT(jumps, 10) << "some stop where the count jumps";
+    EXPECT_GT(bound, cases / 100);
 }
 
-TEST(Reserve, ARateWhereTheCountJumpsCountsItself) {
-    // 10 calories and 80 s: at 1800 cal/h a round takes 100 s, and 12 of them fill 20 minutes. Any faster begins a
-    // 13th.
-    MixedTask jumping = task();
-    jumping.calories = Kilocalories{10};
-    jumping.other = Seconds{80};
-    const auto at = [&](double rate) { return value_of(reserve_left(jumping, CaloriesPerHour{rate})); };
-    EXPECT_TRUE(reserve_left(jumping, CaloriesPerHour{1800}, 12));
-    EXPECT_UNSOLVABLE(reserve_left(jumping, CaloriesPerHour{1800}, 13));
-    EXPECT_TRUE(reserve_left(jumping, CaloriesPerHour{1800.001}, 13));
-    ASSERT_GT(at(1800) - at(1800.001), 0.01);
-    // A limit between the two: the ceiling is the jump itself.
-    const double between = 1 - (at(1800) + at(1800.001)) / 2; // what is spent, as a share of the reserve
-    jumping.values.reserve = athlete.reserve * between;
-    EXPECT_NEAR(value_of(hold_rate(jumping, 0)).value(), 1800, 1e-6);
-}
-
-TEST(Reserve, FullRecoveryLeavesEachRoundAlone) {
-    MixedTask recovered = task(-1000);
-    const auto one = value_of(reserve_left(recovered, CaloriesPerHour{1500}, 1));
-    EXPECT_NEAR(value_of(reserve_left(recovered, CaloriesPerHour{1500})), one, 1e-12);
-    // Then the ceiling spends (1 - keep) of the reserve in one go; 14 calories cannot, 60 can.
-    EXPECT_UNSOLVABLE(hold_rate(recovered));
-    recovered.calories = Kilocalories{60};
-    const double rate = value_of(hold_rate(recovered)).value();
-    const double watts = value_of(power(CaloriesPerHour{rate})).value();
-    EXPECT_NEAR((watts - athlete.critical.value()) * 3600 * 60 / rate, 0.9 * athlete.reserve.value(), 1e-6);
-}
-
-TEST(Reserve, AtOrBelowCriticalPowerNothingIsSpent) {
-    const double critical_rate = value_of(calorie_rate(athlete.critical)).value();
-    for (const double effort : {-2.0, 0.5, 1.0})
-        for (const double rate : {300.0, 800.0, critical_rate * (1 - 1e-12)})
-            EXPECT_EQ(value_of(reserve_left(task(effort), CaloriesPerHour{rate})), 1) << effort << " " << rate;
-}
-
-TEST(Reserve, MoreEffortHigherRateAndLaterRoundsLeaveLess) {
-    double before = 2;
-    for (double round = 1; round <= 9; ++round) {
-        const double left = value_of(reserve_left(task(), CaloriesPerHour{1300}, round));
-        EXPECT_LT(left, before);
-        before = left;
-    }
-    before = 2;
-    for (double rate = 300; rate < 2000; rate += 7) {
-        const double left = value_of(reserve_left(task(), CaloriesPerHour{rate}));
-        EXPECT_LE(left, before);
-        before = left;
-    }
-    before = infinite;
-    for (double effort = 0.5; effort < 1.3; effort += 0.01) {
-        const double rate = value_of(hold_rate(task(effort))).value();
-        EXPECT_LE(rate, before);
-        before = rate;
+TEST(Hold, MoreRestNeverLowersIt) {
+    Random random;
+    for (int i = 0; i < cases; ++i) {
+        MixedTask some = some_task(random);
+        const double keep = some_keep(random);
+        const double before = hold(some, keep);
+        MixedTask rested = some;
+        const Seconds more{random.between(0, 300)};
+        rested.other.time += more;
+        rested.other.rest += more;
+        EXPECT_GE(hold(rested, keep), before * (1 - 1e-11));
+        MixedTask seated = some; // part of the walking turned into rest
+        const Seconds turned = seated.other.walk * random.between(0, 1);
+        seated.other.walk -= turned;
+        seated.other.rest += turned;
+        EXPECT_GE(hold(seated, keep), before * (1 - 1e-11));
     }
 }
+
+TEST(Hold, AShorterCapNeverLowersIt) {
+    Random random;
+    for (int i = 0; i < cases; ++i) {
+        MixedTask some = some_task(random);
+        const double keep = some_keep(random);
+        const double before = hold(some, keep);
+        some.cap = some.cap * random.between(0.2, 1);
+        EXPECT_GE(hold(some, keep), before * (1 - 1e-11));
+    }
+}
+
+TEST(Hold, MoreCaloriesOrHarderStationsNeverRaiseIt) {
+    Random random;
+    for (int i = 0; i < cases; ++i) {
+        const MixedTask some = some_task(random);
+        const double keep = some_keep(random);
+        const double before = hold(some, keep);
+        MixedTask longer = some;
+        longer.calories = longer.calories * random.between(1, 3);
+        EXPECT_LE(hold(longer, keep), before * (1 + 1e-11));
+        MixedTask harder = some;
+        harder.work_share = random.between(harder.work_share, 1);
+        EXPECT_LE(hold(harder, keep), before * (1 + 1e-11));
+    }
+}
+
+TEST(Hold, WithoutRecoveryItIsTheRateThatNeverTouchesTheKeep) {
+    Random random;
+    for (int i = 0; i < cases; ++i) {
+        MixedTask some = some_task(random);
+        const double keep = some_keep(random);
+        const double lowest =
+            rate_of(some.values.critical.value() + (1 - keep) * some.values.reserve.value() / some.cap.value());
+        MixedTask even = some; // as hard everywhere as on the ergometer
+        even.work_share = 1;
+        even.other.walk = even.other.rest = Seconds{0};
+        EXPECT_NEAR(hold(even, keep), lowest, 1e-9 * lowest);
+        some.calories = Kilocalories{alone(some) * some.cap.value() / 3600}; // one ergometer fills the cap
+        EXPECT_NEAR(hold(some, keep), lowest, 1e-9 * lowest);
+    }
+}
+
+TEST(Reserve, FallsWithTheRateAndIsWholeUpToCriticalPower) {
+    Random random;
+    for (int i = 0; i < cases; ++i) {
+        const MixedTask some = some_task(random);
+        const double critical = rate_of(some.values.critical.value());
+        EXPECT_EQ(left(some, random.between(300, critical * (1 - 1e-12))), 1);
+        const double rate = random.between(300, 3000);
+        const double before = left(some, rate);
+        EXPECT_LE(left(some, rate * random.between(1, 1.2)), before + 1e-11 * (1 + std::abs(before)));
+    }
+}
+
+TEST(Reserve, OfLaterRoundsIsLessAsARowOfPowers) {
+    Random random;
+    for (int i = 0; i < cases; ++i) {
+        MixedTask some = some_task(random);
+        const double rate = random.between(400, 2000);
+        some.cap = Seconds{4 * (3600 * some.calories.value() / rate + some.other.time.value())};
+        const double one = 1 - left(some, rate, 1);
+        const double two = 1 - left(some, rate, 2);
+        const double three = 1 - left(some, rate, 3);
+        EXPECT_GE(two, one);
+        EXPECT_GE(three, two);
+        if (one > 1e-6) {
+            const double q = two / one - 1; // E, E (1 + q), E (1 + q + q^2)
+            EXPECT_NEAR(three, one * (1 + q + q * q), 1e-9 * three);
+            EXPECT_LE(q, 1 + 1e-9);
+        }
+        EXPECT_TRUE(reserve_left(some, CaloriesPerHour{rate}, 4));
+        EXPECT_UNSOLVABLE(reserve_left(some, CaloriesPerHour{rate}, 5));
+    }
+}
+
+TEST(Reserve, HasNoJumps) {
+    Random random;
+    const auto close = [](const MixedTask& a, double rate_a, const MixedTask& b, double rate_b) {
+        const double left_a = left(a, rate_a);
+        EXPECT_NEAR(left_a, left(b, rate_b), 1e-5 * (1 + std::abs(left_a)));
+    };
+    for (int i = 0; i < cases; ++i) {
+        const MixedTask some = some_task(random);
+        const double rate = rate_of(some.values.critical.value() * random.between(1, 1.5));
+        const double ergometer = 3600 * some.calories.value() / rate;
+        for (const double edge :
+             {ergometer, ergometer + some.other.work().value(), ergometer + some.other.time.value()}) {
+            MixedTask before = some;
+            MixedTask after = some;
+            before.cap = Seconds{edge * (1 - 1e-8)};
+            after.cap = Seconds{edge * (1 + 1e-8)};
+            close(before, rate, after, rate);
+        }
+        const double critical = rate_of(some.values.critical.value());
+        close(some, critical * (1 - 1e-9), some, critical * (1 + 1e-9));
+        const double work_at_critical = rate_of(some.values.critical.value() / some.work_share);
+        close(some, work_at_critical * (1 - 1e-9), some, work_at_critical * (1 + 1e-9));
+    }
+}
+
+// ---- what is refused ----
 
 TEST(Reserve, TheNumberOfRoundsIsFixedByTheCapAlone) {
     // 20 calories at 1200 cal/h and 60 s are two minutes: 20 minutes begin ten of them, not an eleventh.
     MixedTask even = task();
+    even.cap = Seconds{1200};
     even.calories = Kilocalories{20};
-    even.other = Seconds{60};
+    even.other.time = Seconds{60};
     EXPECT_TRUE(reserve_left(even, CaloriesPerHour{1200}, 10));
     EXPECT_UNSOLVABLE(reserve_left(even, CaloriesPerHour{1200}, 11));
 }
 
-TEST(Reserve, OneRoundOnly) {
-    MixedTask single = task();
-    single.other = Seconds{2000};
-    single.calories = Kilocalories{60};
-    const double rate = value_of(hold_rate(single)).value();
-    EXPECT_NEAR(value_of(reserve_left(single, CaloriesPerHour{rate})), 0.1, 1e-12);
-    EXPECT_UNSOLVABLE(reserve_left(single, CaloriesPerHour{rate}, 2));
-    EXPECT_UNSOLVABLE(effort_between(single, CaloriesPerHour{rate}))
-        << "what comes after the only ergometer is no matter";
-}
-
-TEST(Reserve, NothingBetweenTheErgometers) {
-    MixedTask straight = task();
-    straight.other = Seconds{0};
-    // The count of rounds jumps, and the work with it, around what can be held for the cap alone.
-    const double rate = value_of(hold_rate(straight)).value();
-    const double alone = value_of(calorie_rate(athlete.critical + Watts{0.9 * athlete.reserve.value() / 1200})).value();
-    EXPECT_NEAR(rate, alone, 0.05 * alone);
-    EXPECT_UNSOLVABLE(effort_between(straight, CaloriesPerHour{rate}));
-    straight.calories = Kilocalories{1e-6}; // so many rounds that the steps vanish
-    EXPECT_NEAR(value_of(hold_rate(straight)).value(), alone, 1e-3);
-}
-
-TEST(Reserve, NoRateOrEveryRate) {
-    MixedTask hard = task(2);
-    hard.calories = Kilocalories{3};
-    EXPECT_UNSOLVABLE(hold_rate(hard))
-        << "the rest alone spends 24 kJ a round, and the ergometer gives no time to recover";
-    MixedTask light = task(0.5);
-    light.calories = Kilocalories{3};
-    EXPECT_UNSOLVABLE(hold_rate(light)) << "3 calories are 3.1 kJ at any rate";
-    EXPECT_GT(value_of(reserve_left(light, CaloriesPerHour{1e9})), 0.1);
-}
-
-TEST(Reserve, EffortUndoesHold) {
-    Random random;
-    int undone = 0;
-    for (int i = 0; i < 3000; ++i) {
-        MixedTask some{
-            .cap = Seconds{random.between(300, 3600)},
-            .calories = Kilocalories{random.between(3, 40)},
-            .other = Seconds{random.between(20, 200)},
-            .values = {.critical = Watts{random.between(150, 350)}, .reserve = Joules{random.between(8000, 30000)}},
-            .effort_between = random.between(0.3, 1.4)};
-        const auto hold = hold_rate(some, 0.2);
-        if (!hold)
-            continue;
-        const auto effort = effort_between(some, *hold, 0.2);
-        if (!effort) {
-            EXPECT_UNSOLVABLE(effort);
-            EXPECT_EQ(peaks(some, hold->value()).size(), 1u);
-            continue;
-        }
-        ++undone;
-        // At a jump of the count a range of efforts has the same ceiling; the highest of them is given.
-        EXPECT_GE(*effort, some.effort_between - 1e-9);
-        some.effort_between = *effort;
-        EXPECT_NEAR(value_of(reserve_left(some, *hold)), 0.2, 1e-9);
-        EXPECT_NEAR(value_of(hold_rate(some, 0.2)).value(), hold->value(), 1e-6 * hold->value());
-    }
-    EXPECT_GT(undone, 1500);
-}
-
-TEST(Reserve, EffortWithoutAnAnswer) {
-    MixedTask big = task();
-    big.calories = Kilocalories{60};
-    EXPECT_UNSOLVABLE(effort_between(big, CaloriesPerHour{2500})) << "one ergometer overdraws the reserve";
+TEST(Reserve, NoStationCountsHarderThanTheErgometer) {
+    MixedTask hard = task();
+    hard.work_share = 1.10;
+    const auto refused = hold_rate(hard);
+    ASSERT_TRUE(has_error(refused, ErrorKind::out_of_domain));
+    EXPECT_NE(refused.error().message().find("no station counts harder than the ergometer"), std::string::npos);
+    EXPECT_REFUSED(reserve_left(hard, CaloriesPerHour{1200}));
 }
 
 TEST(Reserve, RefusesWhatCannotBeMeant) {
@@ -266,7 +334,6 @@ TEST(Reserve, RefusesWhatCannotBeMeant) {
         MixedTask some = task();
         some.cap = Seconds{bad};
         refused(some);
-        EXPECT_REFUSED(effort_between(some, rate));
         some = task();
         some.calories = Kilocalories{bad};
         refused(some);
@@ -276,19 +343,29 @@ TEST(Reserve, RefusesWhatCannotBeMeant) {
         some = task();
         some.values.reserve = Joules{bad};
         refused(some);
+        some = task();
+        some.work_share = bad;
+        refused(some);
         EXPECT_REFUSED(reserve_left(task(), rate, bad));
         EXPECT_REFUSED(reserve_left(task(), CaloriesPerHour{bad}));
-        EXPECT_REFUSED(effort_between(task(), CaloriesPerHour{bad}));
     }
     for (const double bad : {-1.0, not_a_number, infinite}) {
         MixedTask some = task();
-        some.other = Seconds{bad};
+        some.other.time = Seconds{bad};
+        refused(some);
+        some = task();
+        some.other.walk = Seconds{bad};
+        refused(some);
+        some = task();
+        some.other.rest = Seconds{bad};
         refused(some);
         EXPECT_REFUSED(hold_rate(task(), bad));
-        EXPECT_REFUSED(effort_between(task(), rate, bad));
     }
-    refused(task(not_a_number));
-    refused(task(infinite));
+    MixedTask some = task();
+    some.other.walk = some.other.rest = Seconds{45};
+    refused(some); // more than the 88 s they are part of
+    some.other.walk = some.other.rest = Seconds{44};
+    EXPECT_TRUE(hold_rate(some)) << "nothing but walking and rest";
     EXPECT_REFUSED(hold_rate(task(), 1));
     EXPECT_REFUSED(reserve_left(task(), CaloriesPerHour{299.9})) << "no power below 300 cal/h";
     EXPECT_TRUE(reserve_left(task(), CaloriesPerHour{300}));
@@ -297,31 +374,29 @@ TEST(Reserve, RefusesWhatCannotBeMeant) {
 
 TEST(Reserve, ExtremeNumbersGiveAnAnswerOrAnError) {
     const double extremes[] = {1e-300, 1e-9, 1, 1e9, 1e300};
+    int answers = 0;
     for (const double cap : extremes)
         for (const double calories : extremes)
             for (const double other : {0.0, 1e-300, 1.0, 1e300})
                 for (const double critical : extremes)
                     for (const double reserve : extremes)
-                        for (const double effort : {-1e300, -1.0, 1.0, 1.1, 1e300}) {
+                        for (const double share : {1e-300, 0.5, 1.0}) {
                             const MixedTask some{.cap = Seconds{cap},
                                                  .calories = Kilocalories{calories},
-                                                 .other = Seconds{other},
+                                                 .other = {.time = Seconds{other}, .rest = Seconds{other / 2}},
                                                  .values = {.critical = Watts{critical}, .reserve = Joules{reserve}},
-                                                 .effort_between = effort};
-                            if (const auto hold = hold_rate(some)) {
-                                EXPECT_TRUE(std::isfinite(hold->value()) && hold->value() >= 300 * (1 - 1e-9))
-                                    << hold->value() << " for " << cap << " " << calories << " " << other << " "
-                                    << critical << " " << reserve << " " << effort;
+                                                 .work_share = share};
+                            if (const auto rate = hold_rate(some)) {
+                                ++answers;
+                                EXPECT_TRUE(std::isfinite(rate->value()) && rate->value() >= 300);
                             }
                             for (const double rate : {300.0, 1200.0, 1e300}) {
-                                if (const auto left = reserve_left(some, CaloriesPerHour{rate})) {
-                                    EXPECT_TRUE(std::isfinite(*left) && *left <= 1);
-                                }
-                                if (const auto implied = effort_between(some, CaloriesPerHour{rate})) {
-                                    EXPECT_TRUE(std::isfinite(*implied));
+                                if (const auto share_left = reserve_left(some, CaloriesPerHour{rate})) {
+                                    EXPECT_TRUE(std::isfinite(*share_left) && *share_left <= 1);
                                 }
                             }
                         }
+    EXPECT_GT(answers, 1000);
 }
 
 } // namespace

@@ -1,0 +1,124 @@
+#include "pacecells/learning.h"
+
+#include "pacecells/critical_power.h"
+#include "pacecells/ergometer.h"
+
+#include "check.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace pacecells {
+namespace {
+
+constexpr double exponent_error = 0.04; // of watts over time, in predict_power
+
+Result<Held> checked(Held held) {
+    if (!positive(held.power.value()))
+        return out_of_domain("The power held must be above 0 W; got %1.", held.power.value());
+    if (!positive(held.error))
+        return out_of_domain("The error of a result must be above 0, such as 0.05; got %1.", held.error);
+    return held;
+}
+
+} // namespace
+
+Result<Held> held_when_timed(Kilocalories calories, std::span<const Seconds> ergometer_times) {
+    if (ergometer_times.empty())
+        return out_of_domain("An ergometer time is needed, of one round or more.");
+    Seconds all{0};
+    for (const Seconds time : ergometer_times) {
+        if (!positive(time.value()))
+            return out_of_domain("An ergometer time must be above 0 s; got %1.", time.value());
+        all += time;
+    }
+    const auto rounds = static_cast<double>(ergometer_times.size());
+    const auto rate = rate_for(calories * rounds, all);
+    if (!rate)
+        return rate.error();
+    const auto watts = power(*rate);
+    if (!watts)
+        return watts.error();
+    return checked({.power = *watts, .error = std::hypot(day_error, round_error / std::sqrt(rounds))});
+}
+
+Result<Held> held_by_total(Kilocalories calories, CaloriesPerHour rate, Seconds unsure) {
+    if (!not_negative(unsure.value()))
+        return out_of_domain("The seconds unsure must be 0 or more; got %1.", unsure.value());
+    const auto time = time_for(calories, rate);
+    if (!time)
+        return time.error();
+    const auto watts = power(rate);
+    if (!watts)
+        return watts.error();
+    const double in_watts = rate.value() / (rate - *calorie_rate(Watts{0})).value(); // 1 % of the rate is more of these
+    return checked({.power = *watts, .error = std::hypot(day_error, in_watts * (unsure / *time))});
+}
+
+Result<Observation> observed(const Held& held, Watts promised) {
+    if (auto valid = checked(held); !valid)
+        return valid.error();
+    if (!positive(promised.value()))
+        return out_of_domain("The power promised must be above 0 W; got %1.", promised.value());
+    return Observation{.ratio = held.power / promised, .error = held.error};
+}
+
+Result<Factor> personal_factor(std::span<const Observation> results, double spread) {
+    if (!positive(spread))
+        return out_of_domain("The spread must be above 0, such as 0.1; got %1.", spread);
+    double weight = 1 / (spread * spread);
+    double sum = 0;
+    for (const auto& [ratio, error] : results) {
+        if (!(ratio >= 0.4) || !(ratio <= 2.5))
+            return out_of_domain("A ratio of a result is %1; 0.4 to 2.5 can be meant.", ratio);
+        if (!positive(error))
+            return out_of_domain("The error of a result must be above 0, such as 0.05; got %1.", error);
+        weight += 1 / (error * error);
+        sum += std::log(ratio) / (error * error);
+    }
+    if (!std::isfinite(weight) || !std::isfinite(sum))
+        return out_of_domain("These numbers are too large or too small to compute with.");
+    return Factor{.value = std::clamp(std::exp(sum / weight), least_factor, most_factor),
+                  .error = 1 / std::sqrt(weight)};
+}
+
+Result<Held> held_by_one_test(Watts power, Seconds time, Seconds cap) {
+    const auto at_cap = predict_power(power, time, cap);
+    if (!at_cap)
+        return at_cap.error();
+    return Held{.power = *at_cap, .error = exponent_error * std::abs(std::log(cap / time))};
+}
+
+Result<Held> carried_over(const EarlierEvent& earlier, Seconds cap, double share) {
+    if (auto valid = checked(earlier.held); !valid)
+        return valid;
+    if (!positive(earlier.share) || !positive(share))
+        return out_of_domain("A share to plan with must be above 0; got %1 and %2.", earlier.share, share);
+    const auto step = held_by_one_test(earlier.held.power, earlier.cap, cap);
+    if (!step)
+        return step;
+    return checked({.power = step->power * (share / earlier.share),
+                    .error = std::hypot(earlier.held.error, day_error, step->error)});
+}
+
+Result<Held> mean_of(std::span<const Held> results) {
+    if (results.empty())
+        return out_of_domain("One result or more is needed.");
+    double weight = 0;
+    Watts sum{0};
+    for (const Held& held : results) {
+        if (auto valid = checked(held); !valid)
+            return valid;
+        weight += 1 / (held.error * held.error);
+        sum += held.power / (held.error * held.error);
+    }
+    return checked({.power = sum / weight, .error = std::max(day_error, 1 / std::sqrt(weight))});
+}
+
+Result<double> doubt_of(double factor_error, double test_error) {
+    if (!not_negative(factor_error) || !not_negative(test_error))
+        return out_of_domain("Errors must be 0 or more; got %1 and %2.", factor_error, test_error);
+    return std::hypot(factor_error, day_error, test_error);
+}
+
+} // namespace pacecells
