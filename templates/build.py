@@ -25,7 +25,7 @@ MINUTE, HOUR = 1 / 1440, 1 / 24
 # What a new event starts from.
 USUAL = {
     "event_version": 1, "event_steps": 4, "event_step_s": 0.6, "event_rest_s": 3, "event_fade": 0.06, "event_push": 0.06,
-    "event_goal_step": 0.5, "event_goal_step_time": 0.5 * MINUTE, "event_share": 0.75, "event_effort": 1.10,
+    "event_goal_step": 0.5, "event_goal_step_time": 0.5 * MINUTE, "event_share": 0.75, "event_effort": 0.90,
     "event_keep": 0.10, "event_rehearsal": 0.825, "event_test_weeks": 12, "event_changeover": 5 * MINUTE,
     "event_places": 8, "event_first_start": 9 * HOUR, "wall_from": 4, "wall_to": 10, "wall_step": 0.5,
     "wall_from_time": 8 * MINUTE, "wall_to_time": 14 * MINUTE, "wall_step_time": 0.5 * MINUTE, "wall_most": 1600,

@@ -115,7 +115,7 @@ def make_event(book):
               ("Goals in steps of, rounds", "event_goal_step", "input number"),
               ("Goals in steps of, time", "event_goal_step_time", "input time"),
               ("Floor: share of the ergometer alone", "event_share", "input share"),
-              ("Effort between, of critical power", "event_effort", "input share"),
+              ("Work between, of the ergometer's watts", "event_effort", "input share"),
               ("Reserve not to be touched", "event_keep", "input share"),
               ("Rehearsal: share of planned pace", "event_rehearsal", "input share"),
               ("Tests count for, weeks", "event_test_weeks", "input number"))
@@ -671,7 +671,7 @@ def work_athletes(book):
     a.add("old", f"IF(OR(event_machine=0;{{ok}}=0);0;IF({chosen('fresh')}=1;1;0))")
     a.add("cp", f"IF(OR({{from}}=1;{{from}}=2);{tested(1)};0)")
     a.add("reserve", f"IF({{cp}}=0;0;{tested(2)})")
-    a.add("effort", f"IF({{from}}=1;{tested(6)};event_effort)")
+    a.add("effort", "event_effort")
     a.add("floor", f"IF({{from}}=0;0;{chosen('floor')})")
     # fresh, without rests between sets: how many rounds there are about to be
     a.add("reps0", f"IF({{ok}}=0;0;IFERROR({pc('PLAN.SCORE', 'event_fresh', units, amounts, base, 'st_extras', 'st_counts')};0))")

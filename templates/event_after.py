@@ -1,6 +1,6 @@
 """The day itself and what comes after it: results, review, layout, the field, the season."""
 
-from builder import address, column, pc
+from builder import address, column, pc, quoted
 from event_base import ATHLETES, CAUTION, ROUNDS, STATIONS, no_athletes, own, stamp
 from event_paper import division_reps
 
@@ -201,22 +201,21 @@ def make_review(book):
          + pc("CLOCK.TEXT", f"MEDIAN(E$6:E${5 + REVIEWED})*event_rounds") + ";"
          + pc("SCORE.TEXT", pc("PACE.ROUNDS", "event_cap", f"MEDIAN(E$6:E${5 + REVIEWED})") + f"*{of('per_round')}", of("per_round")) + ');"")))', "cell strong"),
         ("Ergometer that the result implies, cal/h", f'=IF({who}=0;"";INDEX(review_rate;{who}))', "cell whole"),
-        ("Effort between that it implies", f'=IF({who}=0;"";INDEX(review_effort;{who}))', "cell share"),
+        ("Factor from this result", f'=IF({who}=0;"";INDEX(review_effort;{who}))', "cell share"),
     )
     for row, (label, formula, style) in enumerate(lines, 6):
         sheet.text(f"G{row}", label, "cell words")
         sheet.put(f"H{row}", formula, style)
     sheet.heights(6, 5 + REVIEWED, 6.2)
     sheet.merged("G14:H22", _("A second attempt: no sooner than 48 to 72 hours, rested, and not for newcomers or anyone in pain. What it "
-                             "could bring is seen best in the middle round time held to the end. Carry the implied effort into the "
-                             "sheet Tests as fitted effort; it is the weakest number here."), "note")
+                             "could bring is seen best in the middle round time held to the end."), "note")
     end = 6 + REVIEWED
     sheet.put(f"A{end}", f'=IF({who}=0;"";IF(MAX({of("goal_rounds")};{of("done")})>{REVIEWED};{lit("▲ Rounds after the twentieth stand on the sheet Event day.")};""))', "note").IsTextWrapped = False
     sheet.chart("review", "Line", f"A{end + 1}", (200, 80), (f"K5:M{5 + REVIEWED}",), "Round times, planned and actual", "Round", None, 2, time=True)
     top = 46
     sheet.styled(f"A{top - 1}:H{top - 1}", "section")
     sheet.text(f"A{top - 1}", "All athletes", "section")
-    for step, head in enumerate(("Name", "Goal", "Result", "Fade a round", "Vary by", "Implied cal/h", "Implied effort between", "In words")):
+    for step, head in enumerate(("Name", "Goal", "Result", "Fade a round", "Vary by", "Implied cal/h", "Factor from this result", "In words")):
         sheet.text(address(step, top - 1), head, "head")
     sheet.heights(top, top, 10)
     first, last = top + 1, top + ATHLETES
@@ -228,13 +227,14 @@ def make_review(book):
     walk = ("station_units", f"INDEX(amounts_all;0;{a('first')}):INDEX(amounts_all;0;{a('first')}+event_columns-1)",
             f"INDEX(s_rate2;0;{n})", f"INDEX(s_extras2;0;{n})")
     rate = pc("PLAN.ERGNEED", f"MAX({its})", done, *walk, "event_main")
-    effort = pc("PLAN.EFFORT", "event_cap", a("calories"), a("other_s"), a("cp"), a("reserve"), "review_its_rate", "event_keep")
+    watts = lambda cal_per_hour: pc("ERG.CONVERT", cal_per_hour, quoted("cal/h"), quoted("W"))
+    factor = f'{watts("review_its_rate")}/{watts(a("floor"))}'
     for col, formula, style in (
             ("A", f"={a('name')}", "cell"), ("B", f"={a('goal')}", "cell center"), ("C", f"=INDEX(day_result;{n})", "cell strong"),
             ("D", f"=INDEX(day_fade;{n})", "cell share"),
             ("E", f"={a('varies')}", "cell share"),
             ("F", f'=IF(OR({a("ok")}=0;{done}<1;event_main=0);"";IFERROR({rate};""))', "cell whole"),
-            ("G", '=IF(OR(review_its_rate="";' f'{a("cp")}=0);"";IFERROR({effort};""))', "cell share"),
+            ("G", '=IF(OR(review_its_rate="";' f'{a("cp")}=0);"";IFERROR({factor};""))', "cell share"),
             ("H", f'=IF(OR({a("free")}=0;review_its_result="";review_its_fade="");"";IF(review_its_fade>0.02;{lit("opened too fast")};IF(review_its_fade<-0.02;{lit("could have opened faster")};{lit("evenly paced")})))', "cell words")):
         sheet.down(f"{col}{first}", formula, ATHLETES, style)
     sheet.name("review_rate", f"F{first}:F{last}")
