@@ -237,6 +237,12 @@ TEST(FallBack, IsThePlanForAWeakerDay) {
     EXPECT_EQ(value_of(plan_fall_back(work(9, 9, 18, 80), Seconds{5})), plan(work(9, 9, 16.22, 80), 5));
 }
 
+TEST(FallBack, CountsOnOneAndAHalfRepsAtLeast) {
+    EXPECT_EQ(value_of(plan_fall_back(work(3, 3, 1.8, 600))), plan(work(3, 3, 1.5, 600)));
+    EXPECT_EQ(value_of(plan_fall_back(work(3, 3, 1.3, 600))), plan(work(3, 3, 1.3, 600)));
+    EXPECT_NE(plan(work(3, 3, 1.8, 600)), plan(work(3, 3, 1.5, 600)));
+}
+
 TEST(FallBack, IsSinglesWhereNoPlanIs) {
     auto task = work(4, 5, 6, 60);
     task.margin = Reps{4};
