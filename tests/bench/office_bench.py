@@ -164,7 +164,7 @@ def models(office):
     pairs = []
     for name, ours, python, data, least in [
             ("SETS.PLAN", "=SETS.PLAN(9;9;A1;80)", "=PYSETSPLAN(9;9;A1;80)", tests, 5),
-            ("PLAN.HOLD", '=PLAN.HOLD(20/1440;14;94;A1;B1;1.1)', '=PYPLANHOLD(20/1440;14;94;A1;B1;1.1)', athletes, 5),
+            ("PLAN.HOLD", '=PLAN.HOLD(17/1440;13;94;A1;B1;1;;;0.5)', '=PYPLANHOLD(17/1440;13;94;A1;B1;1)', athletes, 5),
             ("SCORE.FORECAST", "=SCORE.FORECAST(20/1440;A1:F1;30;0.9;1)", "=PYSCOREFORECAST(20/1440;A1:F1;30;0.9;1)",
              clocks, 20)]:
         pairs.append((name, Variant(office, name, ours, data * 20), Variant(office, name, python, data), least))
@@ -189,7 +189,7 @@ SHEET_DATA = (lambda c, row: f"Athlete {row + 1}", lambda c, _: c.uniform(200, 3
 BLOCK = "$stations.$A$1:$A$10;$stations.$B$1:$E$10;$stations.$F$1:$F$10;$stations.$G$1:$G$10"
 SHEET_FORMULAS = ['=PACE.ROUND("20:00";F1)', "=PACE.REHEARSAL(O1)", "=PACE.ERGNEED(O1;10;60)",
                   "=SETS.PLAN(12;8;D1;80)", '=SETS.LEFT("4-4-4";8;D1;80)', '=TEST.FLOOR("20:00";B1;C1)',
-                  '=PLAN.HOLD("20:00";10;75;B1;C1;1.1)', f"=PLAN.SCORE(N1;{BLOCK})",
+                  '=PLAN.HOLD("20:00";10;75;B1;C1)', f"=PLAN.SCORE(N1;{BLOCK})",
                   f'=PLAN.ERGNEED("20:00";2.5;{BLOCK})',
                   '=SCORE.FORECAST("20:00";G1:N1;30;;2)', "=SCORE.TEXT(E1;30)"]
 

@@ -4,6 +4,7 @@ distributions. Written from the formulas and not from the C++, so that equal ans
 import math
 from itertools import groupby
 
+import numpy as np
 import unohelper
 from com.sun.star.lang import XServiceInfo
 from org.pacecells.bench import XModels
@@ -54,59 +55,53 @@ def sets_plan(reps, rounds, max_unbroken, away):
     return next((scheme for cost, scheme in plans if cost <= least + max(5, 0.1 * least)), None)
 
 
-def plan_hold(cap, calories, other, critical, reserve, effort, keep=0.10):
-    """The highest rate whose peak of spending stays within the reserve: rounds walked one by one, root by SciPy."""
+def plan_hold(cap, calories, other, critical, reserve, share, keep, rest):
+    """The highest rate that spends no more than the reserve less what is kept: root by SciPy."""
     limit = (1 - keep) * reserve
 
-    def stretch(spent, watts, seconds):
-        if watts >= critical:
-            return spent + (watts - critical) * seconds
-        return spent * math.exp(-(critical - watts) * seconds / reserve)
+    def total(rounds, decay):
+        return rounds if decay < 1e-12 else math.expm1(-rounds * decay) / math.expm1(-decay)
 
-    def over(rate):
-        erg = 3600 * calories / rate
-        watts = (rate - 300) / (4 * 0.8604)
-        spent = peak = 0.0
-        for _ in range(math.ceil(cap / (erg + other) - 1e-9)):
-            spent = stretch(spent, watts, erg)
-            peak = max(peak, spent)
-            spent = stretch(spent, effort * critical, other)
-        return peak - limit
+    def over(watts):
+        erg, above, work = 3600 * calories / (300 + 4 * 0.8604 * watts), watts - critical, share * watts - critical
+        each = above * erg + max(work, 0) * (other - rest)
+        decay = (max(-work, 0) * (other - rest) + critical * rest) / reserve
+        spent = above * erg + math.exp(-decay) * each * total((cap - erg) / (erg + other), decay)
+        if work > 0:
+            spent = max(spent, each * total((cap - erg - other + rest) / (erg + other) + 1, decay))
+        return spent - limit
 
-    high = 400.0
-    while over(high) <= 0:
-        high *= 2
-    return toms748(over, 300.0, high, xtol=1e-7)
+    lowest, highest = critical + limit / cap, critical + reserve / cap
+    watts = highest if over(highest) <= 0 else lowest if over(lowest) >= 0 else toms748(over, lowest, highest, xtol=1e-9)
+    return 300 + 4 * 0.8604 * watts
 
 
 def score_forecast(cap, clocks, confidence):
-    """Rounds in the cap: lower bound, expected, upper bound. Five clocks or more, with a trend."""
-    count = len(clocks)
-    rounds = [b - a for a, b in zip([0.0] + clocks, clocks)]
-    number = range(1, count + 1)
-    line = stats.linregress(number, rounds)
-    mean_x = (count + 1) / 2
-    spread = sum((x - mean_x) ** 2 for x in number)
-    residual = sum((y - line.intercept - line.slope * x) ** 2 for x, y in zip(number, rounds))
-    variance = residual / (count - 2)
-    width = stats.t.ppf((1 + confidence) / 2, count - 2)
-
-    def clock(x):
-        return clocks[-1] + line.intercept * x + line.slope * (count * x + x * (x + 1) / 2)
-
-    def error(x):
-        trend = count * x + x * (x + 1) / 2 - mean_x * x
-        return math.sqrt(variance * (x + x * x / count + trend * trend / spread))
-
-    def rounds_to_go(width):
-        def late(x):
-            return clock(x) + width * error(x) - cap
-        high = 1.0
-        while late(high) < 0:
-            high *= 2
-        return toms748(late, 0.0, high)
-
-    return [count + rounds_to_go(t) for t in (width, 0.0, -width)]
+    """Rounds in the cap: lower bound, expected, upper bound, from three clocks or more."""
+    y = np.diff(clocks, prepend=0.0)
+    m, usual = len(y), np.median(y)
+    n, sigma, i = max(cap / usual, m), 0.04 * usual, np.arange(1, m + 1)
+    fade = 0.06 * usual / n
+    z = y - fade * (i - m)
+    middles = np.median(np.lib.stride_tricks.sliding_window_view(z, 3), axis=1)
+    alone = np.abs(z - np.concatenate([middles[:1], middles, middles[-1:]]))
+    trust = np.minimum(1, 5 / (4 + (alone / sigma) ** 2))
+    trust[-1] = min(1, 1.5 * sigma / max(alone[-1], 1e-300))
+    w = trust * np.exp((i - m) / (0.35 * n))
+    w[0] /= 2
+    weight, centre, level = w.sum(), np.average(i, weights=w), np.average(y, weights=w)
+    stiff = sigma**2 / (0.05 * usual / n) ** 2
+    spread = w @ (i - centre) ** 2 + stiff
+    slope = (w @ ((i - centre) * (y - level)) + stiff * fade) / spread
+    variance = (8 * sigma**2 + trust @ (y - level - slope * (i - centre)) ** 2) / (7 + m)
+    left, following = cap - clocks[-1], level + slope * (m - centre + 0.5)
+    x = 2 * left / (following + math.sqrt(max(following**2 + 2 * slope * left, following**2 / 4)))
+    total = (variance * x + x * x * (variance / weight + (m - centre + (x + 1) / 2) ** 2 * variance / spread
+                                     + alone[-1] ** 2 * (1 - trust[-1]) / 4)
+             + usual**2 * (0.03**2 * x**2 + 0.05**2 * x**3 / (3 * n)))
+    slow = total + usual**2 * (0.08**2 * x**3 / (3 * n) + 0.09**2 * x)
+    width = stats.t.ppf((1 + confidence) / 2, 7 + m) / left
+    return [m + x * math.exp(-width * math.sqrt(slow)), m + x, m + x * math.exp(width * math.sqrt(total))]
 
 
 class Models(unohelper.Base, XModels, XServiceInfo):
@@ -120,8 +115,8 @@ class Models(unohelper.Base, XModels, XServiceInfo):
         runs = [(size, len(list(run))) for size, run in groupby(sets_plan(int(reps), int(rounds), max_unbroken, away))]
         return "-".join(f"{sets}x{size}" if sets > 3 else "-".join([str(size)] * sets) for size, sets in runs)
 
-    def pyPlanHold(self, cap, calories, other, critical, reserve, effort):
-        return plan_hold(cap * 86400, calories, other, critical, reserve, effort)
+    def pyPlanHold(self, cap, calories, other, critical, reserve, share):
+        return plan_hold(cap * 86400, calories, other, critical, reserve, share, 0.10, 0.5)
 
     def pyScoreForecast(self, cap, clocks, reps, confidence, index):
         row = score_forecast(cap * 86400, [clock * 86400 for clock in clocks[0]], confidence)
