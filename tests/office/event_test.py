@@ -489,7 +489,7 @@ def test_formats(office):
     check("no error in the example for time", errors_in(document), [])
     typed(document, "day_finish", "", row=0)
     typed(document, "day_left", "23", row=0)
-    check("capped result", shown(document, "day_result", 0), "cap + 23")
+    check("capped result", shown(document, "day_result", 0), "CAP+23")
     check("capped result ranks behind by a second a rep", cell(document, "day_score", 0).Value * DAY, 19 * 60 + 23)
     typed(document, "day_out", "yes", row=1)
     check("withdrawn: said, and no place", (shown(document, "day_result", 1), shown(document, "day_place", 1)), ("withdrew", ""))
