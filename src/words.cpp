@@ -2,74 +2,75 @@
 
 #include "pacecells/text.h"
 
+#include <algorithm>
+#include <array>
+#include <iterator>
+#include <stdexcept>
+
 namespace pacecells {
 
 namespace {
 
-constexpr std::string_view language_keys[] = {"en", "de", "es", "fr"};
+constexpr std::string_view languages[] = {
+#include "word_languages.inc"
+};
 
-constexpr Word formats[] = {
-    {"amrap", {"AMRAP", "AMRAP", "AMRAP", "AMRAP"}},
-    {"time", {"for time", "auf Zeit", "por tiempo", "au temps"}},
-    {"intervals", {"intervals", "Intervalle", "intervalos", "intervalles"}},
+struct Text {
+    std::string_view list;
+    std::string_view key;
+    std::array<std::string_view, std::size(languages)> text;
 };
-constexpr Word scorings[] = {
-    {"lowest", {"lowest window", "schwächstes Fenster", "ventana más baja", "plus faible fenêtre"}},
-    {"sum", {"sum of the windows", "Summe der Fenster", "suma de las ventanas", "somme des fenêtres"}},
-    {"total", {"total", "Gesamtzahl", "total", "total"}},
+constexpr Text texts[] = {
+#include "words.inc"
 };
-constexpr Word whens[] = {
-    {"every", {"every round", "jede Runde", "cada ronda", "à chaque tour"}},
-    {"first", {"first round only", "nur erste Runde", "solo la primera", "au premier tour"}},
-    {"last", {"last round only", "nur letzte Runde", "solo la última", "au dernier tour"}},
-};
-// In the order of Unit, without the blank.
-constexpr Word units[] = {
-    {"rep", {"reps", "Wdh.", "reps.", "réps"}},
-    {"row cal", {"row cal", "Rudern cal", "remo cal", "rameur cal"}},
-    {"ski cal", {"ski cal", "Ski cal", "esquí cal", "ski cal"}},
-    {"bike cal", {"bike cal", "Rad cal", "bici cal", "vélo cal"}},
-    {"armbike cal", {"arm bike cal", "Armrad cal", "bici de brazos cal", "vélo à bras cal"}},
-    {"row m", {"row m", "Rudern m", "remo m", "rameur m"}},
-    {"ski m", {"ski m", "Ski m", "esquí m", "ski m"}},
-    {"bike m", {"bike m", "Rad m", "bici m", "vélo m"}},
-    {"run m", {"run m", "Laufen m", "carrera m", "course m"}},
-    {"carry m", {"carry m", "Tragen m", "transporte m", "porté m"}},
-    {"hold", {"hold s", "Halten s", "mantener s", "tenue s"}},
-    {"rest", {"rest s", "Pause s", "descanso s", "repos s"}},
-};
-constexpr Word day_plans[] = {
-    {"full", {"full", "voll", "completo", "complet"}},
-    {"easy", {"easy", "locker", "suave", "léger"}},
-    {"technique", {"technique", "Technik", "técnica", "technique"}},
-    {"not_today", {"not today", "heute nicht", "hoy no", "pas aujourd'hui"}},
-};
-constexpr Word answers[] = {
-    {"more_left", {"with more left", "ja, mit Luft", "sí, de sobra", "oui, avec marge"}},
-    {"only_just", {"only just", "nur knapp", "muy justo", "tout juste"}},
-    {"no", {"no", "nein", "no", "non"}},
-};
-constexpr Word yeses[] = {{"yes", {"yes", "ja", "sí", "oui"}}};
-constexpr Word splits[] = {{"any", {"any way", "beliebig", "como quieran", "libre"}}};
-constexpr Word rate_units[] = {
-    {"cal/h", {"cal/h", "cal/h", "cal/h", "cal/h"}},
-    {"W", {"W", "W", "W", "W"}},
-    {"split", {"split", "Split", "ritmo", "split"}},
-};
+
+// The keys of the lists, in the order of the values that they stand for.
+constexpr std::string_view formats[] = {"amrap", "time", "intervals"};
+constexpr std::string_view scorings[] = {"lowest", "sum", "total"};
+constexpr std::string_view whens[] = {"every", "first", "last"};
+constexpr std::string_view units[] = {"rep",   "row cal", "ski cal", "bike cal", "armbike cal", "row m",
+                                      "ski m", "bike m",  "run m",   "carry m",  "hold",        "rest"};
+constexpr std::string_view day_plans[] = {"full", "easy", "technique", "not_today"};
+constexpr std::string_view answers[] = {"more_left", "only_just", "no"};
+constexpr std::string_view yeses[] = {"yes"};
+constexpr std::string_view splits[] = {"any"};
+constexpr std::string_view rate_units[] = {"cal/h", "W", "split"};
+
+template <std::size_t n>
+consteval std::array<Word, n> words(std::string_view list, const std::string_view (&keys)[n]) {
+    std::array<Word, n> result{};
+    for (std::size_t i = 0; i < n; ++i) {
+        const auto* found =
+            std::ranges::find_if(texts, [&](const Text& text) { return text.list == list && text.key == keys[i]; });
+        if (found == std::end(texts))
+            throw std::logic_error("a word has no text"); // which stops the compiler
+        result[i] = {keys[i], found->text};
+    }
+    return result;
+}
+constexpr auto format_words = words("format", formats);
+constexpr auto scoring_words = words("scoring", scorings);
+constexpr auto when_words = words("when", whens);
+constexpr auto unit_words = words("unit", units);
+constexpr auto day_plan_words = words("day_plan", day_plans);
+constexpr auto answer_words = words("answer", answers);
+constexpr auto yes_words = words("yes", yeses);
+constexpr auto split_words = words("split", splits);
+constexpr auto rate_unit_words = words("rate_unit", rate_units);
 
 struct List {
     std::string_view name;
     std::span<const Word> words;
 };
-constexpr std::array<List, word_lists> lists{{{"format", formats},
-                                              {"scoring", scorings},
-                                              {"when", whens},
-                                              {"unit", units},
-                                              {"day_plan", day_plans},
-                                              {"answer", answers},
-                                              {"yes", yeses},
-                                              {"split", splits},
-                                              {"rate_unit", rate_units}}};
+constexpr std::array<List, word_lists> lists{{{"format", format_words},
+                                              {"scoring", scoring_words},
+                                              {"when", when_words},
+                                              {"unit", unit_words},
+                                              {"day_plan", day_plan_words},
+                                              {"answer", answer_words},
+                                              {"yes", yes_words},
+                                              {"split", split_words},
+                                              {"rate_unit", rate_unit_words}}};
 
 const List& list_of(WordList list) { return lists[static_cast<std::size_t>(list)]; }
 
@@ -97,10 +98,12 @@ unsigned lower(unsigned code) {
 
 } // namespace
 
+std::span<const std::string_view> language_keys() { return languages; }
+
 std::optional<Language> parse_language(std::string_view key) {
     const std::string folded = fold(key);
-    for (std::size_t i = 0; i < languages; ++i)
-        if (folded == language_keys[i])
+    for (std::size_t i = 0; i < std::size(languages); ++i)
+        if (folded == languages[i])
             return static_cast<Language>(i);
     return {};
 }

@@ -94,14 +94,18 @@ Refusal wall_goal(std::optional<double>& to, const At& at) {
     return number(to, at, 0, most_plan_rounds);
 }
 
-std::string all_words(WordList list, Language language) {
+std::string joined(std::span<const std::string_view> words) {
     std::string all;
-    for (const auto& one : words_of(list)) {
-        if (!all.empty())
-            all += ", ";
-        all += one.text[static_cast<std::size_t>(language)];
-    }
+    for (const auto word : words)
+        all += (all.empty() ? "" : ", ") + std::string{word};
     return all;
+}
+
+std::string all_words(WordList list, Language language) {
+    std::vector<std::string_view> words;
+    for (std::size_t i = 0; i < words_of(list).size(); ++i)
+        words.push_back(word(list, i, language));
+    return joined(words);
 }
 
 template <class Enum>
@@ -130,7 +134,7 @@ Refusal version(Settings& to, const At& at) {
 Refusal language(Settings& to, const At& at) {
     const auto value = parse_language(cell_text(at.cell));
     if (!value)
-        return out_of_domain("%1: the language must be en, de, es or fr.", at.place);
+        return out_of_domain("%1: the language must be one of %2.", at.place, joined(language_keys()));
     to.language = *value;
     return {};
 }

@@ -88,12 +88,12 @@ Json words() {
     for (std::size_t i = 0; i < pacecells::word_lists; ++i) {
         const auto list = static_cast<pacecells::WordList>(i);
         auto& entries = lists[std::string(pacecells::name_of(list))] = Json::array();
-        for (const auto& word : pacecells::words_of(list))
-            entries.push_back({{"key", word.key},
-                               {"en", word.text[0]},
-                               {"de", word.text[1]},
-                               {"es", word.text[2]},
-                               {"fr", word.text[3]}});
+        for (const auto& word : pacecells::words_of(list)) {
+            Json entry{{"key", word.key}};
+            for (std::size_t language = 0; language < word.text.size(); ++language)
+                entry[std::string(pacecells::language_keys()[language])] = word.text[language];
+            entries.push_back(entry);
+        }
     }
     return lists;
 }

@@ -23,6 +23,7 @@ class Language:
         self.functions = read(folder / "functions.json")
         self.messages = read(folder / "messages.json")
         self.workbooks = read(folder / "workbooks.json")
+        self.words = read(folder / "words.json")
         self.commands = {file.stem: read(file) for file in sorted((folder / "commands").glob("*.json"))}
 
     def sentence(self, english):

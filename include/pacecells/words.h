@@ -4,7 +4,6 @@
 // workbook is; texts for people come out in that language.
 #pragma once
 
-#include <array>
 #include <cstddef>
 #include <cstdint>
 #include <optional>
@@ -14,9 +13,9 @@
 
 namespace pacecells {
 
-enum class Language : std::uint8_t { en, de, es, fr };
-inline constexpr std::size_t languages = 4;
-// "en", "de", "es", "fr".
+enum class Language : std::uint8_t { en }; // the place in language_keys(), English the first
+// "en" and the others there are; each has a folder of texts, and its words are in words.json there.
+[[nodiscard]] std::span<const std::string_view> language_keys();
 [[nodiscard]] std::optional<Language> parse_language(std::string_view key);
 
 enum class WordList : std::uint8_t { format, scoring, when, unit, day_plan, answer, yes, split, rate_unit };
@@ -24,7 +23,7 @@ inline constexpr std::size_t word_lists = 9;
 
 struct Word {
     std::string_view key;
-    std::array<std::string_view, languages> text; // English, German, Spanish, French
+    std::span<const std::string_view> text; // in the order of language_keys()
 };
 
 [[nodiscard]] std::string_view name_of(WordList list); // "format", "scoring" ...

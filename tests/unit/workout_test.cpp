@@ -73,7 +73,7 @@ TEST(Workout, BlankRowsAndInsertedColumnsChangeNothing) {
 
 TEST(Workout, WordsAreReadInEveryLanguage) {
     const std::string german = with(with(tide, "| en", "| de"), "| ski cal", "| Ski cal");
-    EXPECT_EQ(read(german).settings.language, Language::de);
+    EXPECT_EQ(read(german).settings.language, parse_language("de"));
     const std::string spanish =
         with(with(tide, "| AMRAP", "| por tiempo"), "rounds    | Rounds          |", "rounds |  | 4");
     EXPECT_EQ(read(spanish).settings.format, Format::time);
