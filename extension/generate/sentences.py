@@ -60,5 +60,19 @@ def texts_inc(rows):
     return "".join(lines)
 
 
+def headings_inc(languages):
+    """Every spelling of a column's heading by its key, longer ones first."""
+    english = languages[0]
+    for language in languages:
+        if set(language.headings) != set(english.headings):
+            raise SystemExit(f"texts/{language.code}/headings.json has other keys than texts/en/headings.json")
+    lines = []
+    for key in english.headings:
+        spellings = {spelling for language in languages for spelling in language.headings[key]}
+        for spelling in sorted(spellings, key=lambda spelling: (-len(spelling), spelling)):
+            lines.append(f"{{{literal(key)}, {literal(spelling)}}},\n")
+    return "".join(lines)
+
+
 def languages_inc(languages):
     return "".join(f"{{{literal(language.code)}, {literal(language.decimal)}}},\n" for language in languages)

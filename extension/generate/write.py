@@ -40,6 +40,7 @@ def main():
     write(options.out / "methods.inc", interface.methods(functions))
     write(options.out / "functions.md", interface.markdown(functions))
     write(options.out / "languages.inc", sentences.languages_inc(known))
+    write(options.out / "headings.inc", sentences.headings_inc(known))
     write(options.out / "texts.inc", sentences.texts_inc(rows))
     write(options.out / "CalcAddIns.xcu", registration.functions(functions, known))
     write(options.out / "Addons.xcu", registration.menu(catalog["menu"], rows))

@@ -16,6 +16,14 @@ namespace {
 
 std::atomic<std::size_t> language{0}; // of the office; the same until it is restarted
 
+struct Heading {
+    std::string_view key;
+    std::string_view spelling;
+};
+constexpr Heading all_headings[] = {
+#include "headings.inc"
+};
+
 std::string shown(const Told& told) {
     const auto* number = std::get_if<double>(&told);
     if (!number)
@@ -48,6 +56,17 @@ void read_interface_language(const css::uno::Reference<css::uno::XComponentConte
 }
 
 std::string_view interface_language() { return text_languages[language].code; }
+
+std::vector<std::vector<std::string>> headings(std::initializer_list<std::string_view> keys) {
+    std::vector<std::vector<std::string>> result;
+    for (const auto key : keys) {
+        auto& spellings = result.emplace_back();
+        for (const auto& heading : all_headings)
+            if (heading.key == key)
+                spellings.emplace_back(heading.spelling);
+    }
+    return result;
+}
 
 std::string with_decimal_mark(std::string number) {
     if (const auto point = number.find('.'); point != std::string::npos)

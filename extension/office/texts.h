@@ -11,9 +11,11 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <initializer_list>
 #include <iterator>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace pacecells {
 
@@ -29,7 +31,7 @@ inline constexpr TextLanguage text_languages[] = {
 
 struct TextRow {
     std::string_view english;
-    std::array<std::string_view, std::size(text_languages) - 1> others; // in the order of text_languages, without English
+    std::array<std::string_view, std::size(text_languages) - 1> others; // as text_languages, without English
 };
 
 // Sorted by the English text.
@@ -62,6 +64,10 @@ class Text {
   private:
     std::size_t row_;
 };
+
+// What the columns of a list from anywhere are called, in all languages: for each key of headings.json its spellings, in
+// lower case, longer ones first so that none is cut off by a shorter one.
+[[nodiscard]] std::vector<std::vector<std::string>> headings(std::initializer_list<std::string_view> keys);
 
 // The code of the interface's language where we have it, else of English.
 [[nodiscard]] std::string_view interface_language();

@@ -26,15 +26,8 @@ using Document = Reference<css::sheet::XSpreadsheetDocument>;
 
 enum Column : std::size_t { name_column, division_column, status_column, group_column, goal_column };
 
-// Spellings in four languages, so that a list from anywhere is understood.
 const ColumnNames& column_names() {
-    static const ColumnNames names{{
-        {"name", "athlete", "athletes", "names", "athlet", "athletin", "atleta", "nombre", "nom", "athlète"},
-        {"division", "divisions", "klasse", "wertung", "división", "categoría", "catégorie"},
-        {"status", "estado", "état", "statut"},
-        {"group", "pace group", "gruppe", "tempogruppe", "grupo", "groupe"},
-        {"goal", "ziel", "objetivo", "meta", "objectif", "but"},
-    }};
+    static const ColumnNames names{headings({"name", "division", "status", "group", "goal"})};
     return names;
 }
 

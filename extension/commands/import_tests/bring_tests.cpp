@@ -295,38 +295,12 @@ Heading heading_of(const Folder& folder, const std::string& text) {
     return heading;
 }
 
-// Longer spellings first, so that none is cut off by a shorter one. In four languages.
-using Spellings = std::vector<std::vector<const char*>>;
-const Spellings machine_spellings{
-    {"row", "rower", "rowing", "rowing ergometer", "rudergerät", "rudern", "remo", "rameur", "aviron"},
-    {"ski", "ski ergometer", "skigerät", "esquí", "esqui", "ergómetro de esquí", "ergomètre de ski"},
-    {"bike", "bike ergometer", "radergometer", "rad", "bici", "bicicleta", "bici ergómetro", "vélo", "velo",
-     "vélo ergomètre"},
-    {"armbike", "arm bike", "armrad", "bici de brazos", "vélo à bras"},
-};
-const Spellings machine_value_spellings{
-    {"critical power", "kritische leistung", "potencia crítica", "potencia critica", "puissance critique"},
-    {"reserve", "reserva", "réserve"},
-    {"date", "datum", "fecha"},
-    {"one test time", "time of one test", "ein test zeit", "un test tiempo", "un test temps", "time", "zeit", "tiempo",
-     "temps"},
-    {"one test calories", "calories of one test", "ein test kalorien", "un test calorías", "un test calories",
-     "calories", "kalorien", "calorías", "calorias", "cal"},
-    {"fitted effort between", "effort between", "belastung ermittelt", "belastung zwischen", "belastung",
-     "esfuerzo entre medias ajustado", "esfuerzo entre medias", "esfuerzo", "effort ajusté entre temps", "effort"},
-};
-const Spellings movement_value_spellings{
-    {"longest set", "längster satz", "serie más larga", "serie mas larga", "plus longue série", "série la plus longue",
-     "série max"},
-    {"one repetition maximum", "one rep max", "1rm", "maximalgewicht", "máximo de una repetición",
-     "une répétition max"},
-    {"own seconds a rep", "seconds a rep", "seconds per rep", "eigene sekunden pro wdh", "sekunden pro wdh",
-     "sekunden pro wiederholung", "segundos propios por rep", "segundos por rep", "segundos por repetición",
-     "ses secondes par rép", "secondes par rép", "secondes par répétition"},
-};
-const std::vector<const char*> name_spellings{"name",   "athlete", "athlet", "athletin",
-                                              "atleta", "nombre",  "nom",    "athlète"};
-const std::vector<const char*> unit_spellings{"w", "watt", "watts", "j", "kg", "s", "%"};
+using Spellings = std::vector<std::vector<std::string>>;
+const Spellings machine_spellings = headings({"row", "ski", "bike", "armbike"});
+const Spellings machine_value_spellings = headings({"critical", "reserve", "date", "time", "calories", "effort"});
+const Spellings movement_value_spellings = headings({"longest", "one_rep_max", "rep_s"});
+const std::vector<std::string> name_spellings = headings({"name"}).front();
+const std::vector<std::string> unit_spellings{"w", "watt", "watts", "j", "kg", "s", "%"};
 
 Words words_of(std::string_view text) {
     Words words;
@@ -346,7 +320,7 @@ struct Stretch { // of words in a heading
 };
 
 // Where the spelling stands at the front or the end of the stretch: what is left beside it.
-std::optional<Stretch> beside(const Heading& heading, Stretch in, const char* spelling) {
+std::optional<Stretch> beside(const Heading& heading, Stretch in, const std::string& spelling) {
     const auto words = words_of(spelling);
     if (words.size() > in.to - in.from)
         return std::nullopt;
@@ -358,8 +332,8 @@ std::optional<Stretch> beside(const Heading& heading, Stretch in, const char* sp
     return std::nullopt;
 }
 
-bool is(const Heading& heading, Stretch in, const std::vector<const char*>& spellings) {
-    return std::ranges::any_of(spellings, [&](const char* spelling) {
+bool is(const Heading& heading, Stretch in, const std::vector<std::string>& spellings) {
+    return std::ranges::any_of(spellings, [&](const std::string& spelling) {
         const auto rest = beside(heading, in, spelling);
         return rest && rest->empty();
     });
@@ -381,13 +355,13 @@ Column column_of(const Folder& folder, const std::string& text) {
     while (!all.empty() && is(heading, {all.to - 1, all.to}, unit_spellings))
         --all.to;
     for (std::size_t value = 0; value < of_machine; ++value)
-        for (const auto* spelling : machine_value_spellings[value])
+        for (const auto& spelling : machine_value_spellings[value])
             if (const auto rest = beside(heading, all, spelling))
                 for (std::size_t machine = 0; machine < machine_count; ++machine)
                     if (is(heading, *rest, machine_spellings[machine]))
                         return {Column::machine, machine, {}, value};
     for (std::size_t value = 0; value < of_movement; ++value)
-        for (const auto* spelling : movement_value_spellings[value])
+        for (const auto& spelling : movement_value_spellings[value])
             if (const auto rest = beside(heading, all, spelling); rest && !rest->empty()) {
                 const auto from = heading.places[rest->from].first;
                 const auto to = heading.places[rest->to - 1].second;
