@@ -1,0 +1,234 @@
+#include "pacecells/athlete.h"
+
+#include "pacecells/clock.h"
+
+#include "athlete_tests.h"
+#include "check.h"
+
+#include <charconv>
+#include <cmath>
+#include <map>
+
+namespace pacecells {
+
+namespace {
+
+using Refusal = std::optional<Error>;
+
+constexpr std::string_view roster_keys[] = {"name", "division", "plan", "group", "goal", "answer", "twice"};
+constexpr double longest_time = 4.0 / 24; // of a goal, part of a day: beyond it a number is rounds
+
+// A number as people write it in a cell of text: "7", "7.5", "7,5".
+std::optional<double> plain_number(std::string_view text) {
+    std::string written{trim(text)};
+    for (auto& c : written)
+        c = c == ',' ? '.' : c;
+    double value = 0;
+    const auto read = std::from_chars(written.data(), written.data() + written.size(), value);
+    if (written.empty() || read.ptr != written.data() + written.size())
+        return {};
+    return value;
+}
+
+bool is_whole(double value) { return value == std::floor(value); }
+
+class GoalReader {
+  public:
+    GoalReader(const Workout& workout, std::size_t division, Place place)
+        : workout_(workout), division_(division), place_(place), rounds_(workout.rounds(division)) {}
+
+    Result<TypedGoal> read(const TableCell& cell) const {
+        if (const auto number = cell_number(cell)) {
+            if (for_time() && *number > 0 && *number < longest_time)
+                return time(Seconds{*number * seconds_per_day});
+            return of_rounds(*number);
+        }
+        const std::string text = cell_text(cell);
+        if (const auto clock = parse_clock(text)) {
+            if (for_time())
+                return time(*clock);
+            return out_of_domain("%1: the goal is a time, but the workout is as many rounds as possible: give rounds "
+                                 "such as 7, or 5+20.",
+                                 place_);
+        }
+        if (const auto number = plain_number(text))
+            return of_rounds(*number);
+        const auto plus = text.find('+');
+        const bool first_round = plus == std::string::npos; // a station alone
+        const auto done = first_round ? 0 : plain_number(std::string_view{text}.substr(0, plus));
+        if (!done || !is_whole(*done) || !(*done >= 0 && *done < most_plan_rounds))
+            return not_understood(text);
+        const auto after = trim(std::string_view{text}.substr(first_round ? 0 : plus + 1));
+        if (const auto reps = first_round ? std::optional<double>{} : plain_number(after))
+            return score(*done, *reps, text);
+        const auto station = workout_.station(after);
+        if (!station)
+            return out_of_domain("%1: the goal %2 names no one station: write the station as it is in the workout.",
+                                 place_, quoted(text));
+        if (workout_.stations[*station].amount(division_, static_cast<int>(*done) + 1, rounds_) == 0)
+            return out_of_domain("%1: the goal %2 names a station that is not part of that round.", place_,
+                                 quoted(text));
+        TypedGoal goal{.kind = TypedGoal::Kind::station, .rounds = *done, .station = *station};
+        if (auto error = beyond(*done + 1))
+            return *std::move(error);
+        return goal;
+    }
+
+  private:
+    bool for_time() const { return workout_.settings.format == Format::time; }
+
+    Error not_understood(const std::string& text) const {
+        return out_of_domain("%1: the goal %2 cannot be read: write rounds such as 7, a score such as 5+20, or a "
+                             "station such as 5 + rows.",
+                             place_, quoted(text));
+    }
+    Refusal beyond(double rounds) const {
+        if (rounds_ && rounds > *rounds_)
+            return out_of_domain("%1: the goal is beyond the %2 rounds of the workout.", place_, *rounds_);
+        return {};
+    }
+    Result<TypedGoal> time(Seconds time) const {
+        if (!(time.value() > 0 && time <= workout_.settings.cap))
+            return out_of_domain("%1: the goal must be a time up to the cap.", place_);
+        return TypedGoal{.kind = TypedGoal::Kind::time, .time = time};
+    }
+    Result<TypedGoal> of_rounds(double rounds) const {
+        if (!(rounds >= 0.1 && rounds < most_plan_rounds))
+            return out_of_domain("%1: the goal must be 0.1 to %2 rounds; got %3.", place_, most_plan_rounds, rounds);
+        if (auto error = beyond(rounds))
+            return *std::move(error);
+        return TypedGoal{.kind = TypedGoal::Kind::rounds, .rounds = rounds};
+    }
+    Result<TypedGoal> score(double rounds, double reps, const std::string& text) const {
+        if (!is_whole(reps) || !(reps >= 0))
+            return not_understood(text);
+        if (auto error = beyond(reps > 0 ? rounds + 1 : rounds))
+            return *std::move(error);
+        double all = 0;
+        for (const auto& station : workout_.stations)
+            all += station.points() * std::floor(station.amount(division_, static_cast<int>(rounds) + 1, rounds_));
+        if (reps >= all && reps > 0)
+            return out_of_domain("%1: the goal %2 has more reps than that round, which has %3.", place_, quoted(text),
+                                 all);
+        if (rounds + reps == 0)
+            return not_understood(text);
+        return TypedGoal{.kind = TypedGoal::Kind::score, .rounds = rounds, .reps = reps};
+    }
+
+    const Workout& workout_;
+    std::size_t division_;
+    Place place_;
+    std::optional<int> rounds_;
+};
+
+class RosterReader {
+  public:
+    RosterReader(const Workout& workout, const Table& keys, const Table& row)
+        : workout_(workout), keys_(keys), row_(row) {}
+
+    Result<Athlete> read(const Table& tests) {
+        if (keys_.rows != 1 || row_.rows != 1 || keys_.columns != row_.columns)
+            return out_of_domain("The keys and the athlete must be one row each, of the same columns.");
+        if (auto error = find_columns())
+            return *std::move(error);
+        Athlete athlete;
+        athlete.movements.resize(workout_.stations.size());
+        athlete.name = cell_text(cell("name"));
+        athlete.name_place = place("name");
+        if (athlete.name.empty())
+            return athlete;
+        if (auto error = read_cells(athlete))
+            return *std::move(error);
+        if (auto error = read_tests(workout_, tests, athlete))
+            return *std::move(error);
+        return athlete;
+    }
+
+  private:
+    Refusal find_columns() {
+        for (std::size_t column = 0; column < keys_.columns; ++column) {
+            const Place at{Place::Table::keys, 0, column};
+            const std::string key = fold(cell_text(keys_.at(0, column)));
+            if (key.empty())
+                continue;
+            bool known = false;
+            for (const auto one : roster_keys)
+                known = known || key == one;
+            if (!known)
+                return out_of_domain("%1: the key %2 is not known over the roster.", at, quoted(key));
+            if (!columns_.emplace(key, column).second)
+                return out_of_domain("%1: the key %2 is there twice.", at, quoted(key));
+        }
+        for (const auto needed : {"name", "division"})
+            if (!columns_.contains(needed))
+                return out_of_domain("The key %1 is missing over the roster. Was a column deleted?", quoted(needed));
+        return {};
+    }
+    const TableCell& cell(std::string_view key) const {
+        static const TableCell blank;
+        const auto found = columns_.find(key);
+        return found == columns_.end() ? blank : row_.at(0, found->second);
+    }
+    std::optional<Place> place(std::string_view key) const {
+        const auto found = columns_.find(key);
+        if (found == columns_.end())
+            return {};
+        return Place{Place::Table::athlete, 0, found->second};
+    }
+
+    Refusal read_cells(Athlete& athlete) const {
+        if (const auto twice = cell_number(cell("twice")); twice && *twice != 0)
+            return out_of_domain("%1: the name %2 is on the roster twice: add an initial.", *place("name"),
+                                 quoted(athlete.name));
+        if (const auto& division = cell("division"); !is_blank(division)) {
+            athlete.division = workout_.division(cell_text(division));
+            athlete.division_place = place("division");
+            if (!athlete.division)
+                return out_of_domain("%1: there is no division %2 in the workout.", *place("division"),
+                                     quoted(cell_text(division)));
+        }
+        if (const auto& plan = cell("plan"); !is_blank(plan)) {
+            const auto found = find_word(WordList::day_plan, cell_text(plan));
+            if (!found)
+                return out_of_domain("%1: the plan for the day %2 is not known: choose one from the list.",
+                                     *place("plan"), quoted(cell_text(plan)));
+            athlete.plan = static_cast<DayPlan>(*found);
+        }
+        if (const auto& group = cell("group"); !is_blank(group)) {
+            athlete.group = workout_.group(cell_text(group));
+            athlete.group_place = place("group");
+            if (!athlete.group)
+                return out_of_domain("%1: there is no pace group %2 in the workout.", *place("group"),
+                                     quoted(cell_text(group)));
+        }
+        if (const auto& answer = cell("answer"); !is_blank(answer)) {
+            const auto found = find_word(WordList::answer, cell_text(answer));
+            if (!found)
+                return out_of_domain("%1: the answer %2 is not known: choose one from the list.", *place("answer"),
+                                     quoted(cell_text(answer)));
+            athlete.answer = static_cast<Answer>(*found);
+            athlete.answer_place = place("answer");
+        }
+        if (const auto& goal = cell("goal"); !is_blank(goal) && athlete.division) {
+            auto typed = GoalReader{workout_, *athlete.division, *place("goal")}.read(goal);
+            if (!typed)
+                return typed.error();
+            athlete.goal = *typed;
+            athlete.goal_place = place("goal");
+        }
+        return {};
+    }
+
+    const Workout& workout_;
+    const Table& keys_;
+    const Table& row_;
+    std::map<std::string, std::size_t, std::less<>> columns_;
+};
+
+} // namespace
+
+Result<Athlete> read_athlete(const Workout& workout, const Table& tests, const Table& keys, const Table& athlete) {
+    return RosterReader{workout, keys, athlete}.read(tests);
+}
+
+} // namespace pacecells

@@ -1,0 +1,131 @@
+#include "pacecells/athlete.h"
+
+#include "block.h"
+#include "expect.h"
+
+#include <string>
+
+namespace pacecells {
+namespace {
+
+using block::table;
+using block::with;
+
+Workout tide() { return value_of(read_workout(table(block::tide_table))); }
+Workout timed() {
+    const auto text = with(std::string{block::tide_table}, "| AMRAP", "| for time");
+    return value_of(read_workout(table(with(text, "rounds    | Rounds          |", "rounds | | 5"))));
+}
+
+const std::string tests_text =
+    "name | ski.critical | ski.reserve | ski.date | ski.time | ski.calories | longest | rep_s | max\n"
+    "Name | W | J | Date | Time | cal | Sandbags | Sandbags | Ring rows\n"
+    "Mara Lindqvarn | 190 | 14000 | 46300 |  |  | 10 | 4.5 | 60\n"
+    "Teo Osterby | | | 46100 | 5:00 | 62 |  |  |\n";
+const std::string keys_text = "name | division | plan | group | goal | answer | twice\n";
+
+Result<Athlete> read(const std::string& row, const Workout& workout = tide(), const std::string& tests = tests_text,
+                     const std::string& keys = keys_text) {
+    Table athlete = table(row + "\n");
+    const Table header = table(keys);
+    athlete.cells.resize(header.columns); // trailing blanks
+    athlete.columns = header.columns;
+    return read_athlete(workout, table(tests), header, athlete);
+}
+
+std::string refusal(const std::string& row, const Workout& workout = tide(), const std::string& tests = tests_text,
+                    const std::string& keys = keys_text) {
+    const auto result = read(row, workout, tests, keys);
+    return result ? "read" : result.error().message();
+}
+
+TEST(Athlete, IsReadWithTheTestsOfThatName) {
+    const auto mara = value_of(read("Mara LINDQVARN | scaled | | quick | 7"));
+    EXPECT_EQ(mara.division, 1u);
+    EXPECT_EQ(mara.group, 0u);
+    EXPECT_EQ(mara.plan, DayPlan::full) << "blank is the full plan";
+    ASSERT_TRUE(mara.machines[1].values);
+    EXPECT_EQ(mara.machines[1].values->critical.value(), 190);
+    EXPECT_EQ(mara.movements[1].longest->value(), 10);
+    EXPECT_EQ(mara.movements[1].rep->value(), 4.5);
+    EXPECT_EQ(mara.movements[3].maximum, 60);
+    EXPECT_TRUE(mara.notes.empty());
+    const auto teo = value_of(read("Teo Osterby | as prescribed"));
+    EXPECT_FALSE(teo.machines[1].values);
+    EXPECT_EQ(teo.machines[1].time->value(), 300);
+    const auto nobody = value_of(read(" | scaled"));
+    EXPECT_TRUE(nobody.name.empty());
+    EXPECT_FALSE(value_of(read("Ida Quellmann | scaled")).tested);
+}
+
+TEST(Athlete, ColumnsMayMove) {
+    const auto read_moved =
+        read("8 | | Mara Lindqvarn | as prescribed", tide(), tests_text, "goal | | name | division\n");
+    EXPECT_EQ(value_of(read_moved).goal->rounds, 8);
+}
+
+TEST(Athlete, AGoalHasOneReading) {
+    const auto goal = [](const std::string& typed, const Workout& workout = tide()) {
+        return value_of(read("Mara Lindqvarn | scaled | | | " + typed, workout)).goal.value();
+    };
+    EXPECT_EQ(goal("7").rounds, 7);
+    EXPECT_EQ(goal("7,5").rounds, 7.5);
+    EXPECT_EQ(goal("5+20").kind, TypedGoal::Kind::score);
+    EXPECT_EQ(goal("5+20").reps, 20);
+    EXPECT_EQ(goal("5 + bags").kind, TypedGoal::Kind::station);
+    EXPECT_EQ(goal("5 + bags").station, 1u);
+    EXPECT_EQ(goal("10:30", timed()).time.value(), 630);
+    EXPECT_EQ(goal("0.01", timed()).time.value(), 864) << "a time of the sheet";
+    EXPECT_EQ(goal("4", timed()).rounds, 4);
+    const auto refused = [](const std::string& typed, const Workout& workout = tide()) {
+        return refusal("Mara Lindqvarn | scaled | | | " + typed, workout);
+    };
+    EXPECT_NE(refused("5+32").find("more reps than that round, which has 32"), std::string::npos);
+    EXPECT_NE(refused("5 + r").find("names no one station"), std::string::npos);
+    EXPECT_NE(refused("10:30").find("is a time"), std::string::npos);
+    EXPECT_NE(refused("18:30", timed()).find("up to the cap"), std::string::npos);
+    EXPECT_NE(refused("6", timed()).find("beyond the 5 rounds"), std::string::npos);
+    for (const auto* bad : {"fast", "5+", "+5", "5.5+3", "5+2.5", "-3", "0", "1e9", "0+0"})
+        EXPECT_NE(refused(bad), "read") << bad;
+}
+
+TEST(Athlete, SaysWhatIsWrongInTheRoster) {
+    EXPECT_EQ(refusal("Mara Lindqvarn | elite"), "row 1, column 2: there is no division \"elite\" in the workout.");
+    EXPECT_EQ(refusal("Mara Lindqvarn | scaled | | slow"),
+              "row 1, column 4: there is no pace group \"slow\" in the workout.");
+    EXPECT_EQ(refusal("Mara Lindqvarn | scaled | ready"),
+              "row 1, column 3: the plan for the day \"ready\" is not known: choose one from the list.");
+    EXPECT_EQ(refusal("Mara Lindqvarn | scaled | | | | maybe"),
+              "row 1, column 6: the answer \"maybe\" is not known: choose one from the list.");
+    EXPECT_EQ(refusal("Mara Lindqvarn | scaled | | | | | 1"),
+              "row 1, column 1: the name \"Mara Lindqvarn\" is on the roster twice: add an initial.");
+    const std::string keys = "name | division | goal\n";
+    EXPECT_EQ(refusal("Mara Lindqvarn | scaled", tide(), tests_text, "name | division | golf\n"),
+              "row 1, column 3: the key \"golf\" is not known over the roster.");
+    EXPECT_EQ(refusal("Mara Lindqvarn | scaled", tide(), tests_text, "name | division | name\n"),
+              "row 1, column 3: the key \"name\" is there twice.");
+    EXPECT_EQ(refusal("Mara Lindqvarn", tide(), tests_text, "name | goal\n"),
+              "The key \"division\" is missing over the roster. Was a column deleted?");
+    const auto unequal = read_athlete(tide(), table(tests_text), table(keys), table("Mara Lindqvarn | scaled\n"));
+    EXPECT_REFUSED(unequal);
+}
+
+TEST(Athlete, SaysWhatIsWrongInTheTests) {
+    const auto row = "Mara Lindqvarn | scaled";
+    EXPECT_EQ(refusal(row, tide(), tests_text + "mara  lindqvarn | 200\n"),
+              "row 3, column 1 and row 5, column 1: the tests have the name \"Mara Lindqvarn\" twice.");
+    EXPECT_EQ(refusal("Teo Osterby | scaled", tide(), tests_text + "mara  lindqvarn | 200\n"), "read");
+    EXPECT_EQ(refusal(row, tide(), with(tests_text, "190", "19")),
+              "row 3, column 2: this test of \"Mara Lindqvarn\" cannot be read: a number from 20 to 900 is needed.");
+    EXPECT_EQ(refusal(row, tide(), with(tests_text, "ski.date", "ski.day")),
+              "row 1, column 4: the key \"ski.day\" is not known over the tests.");
+    EXPECT_EQ(refusal(row, tide(), with(tests_text, "ski.date", "ski.time")),
+              "row 1, column 5: the key \"ski.time\" is there twice over the tests.");
+    const auto other =
+        value_of(read(row, tide(), with(tests_text, "cal | Sandbags | Sandbags", "cal | Sacks | Sacks")));
+    ASSERT_EQ(other.notes.size(), 1u);
+    EXPECT_EQ(other.notes[0].message(), "Tests: \"Sacks\" is no movement of this workout.");
+}
+
+} // namespace
+} // namespace pacecells
