@@ -1,6 +1,8 @@
 // What a workout lacks or contradicts as a whole, once its cells are read.
 #include "workout_settings.h"
 
+#include "course.h"
+
 #include "check.h"
 
 #include <algorithm>
@@ -93,6 +95,21 @@ Refusal refuse_format(const Workout& workout) {
     return {};
 }
 
+// As many rounds as possible: a round takes long enough that the cap holds no more than can be planned.
+Refusal refuse_short_rounds(const Workout& workout, std::size_t division) {
+    if (workout.settings.format != Format::amrap)
+        return {};
+    Course::Pace pace;
+    for (const auto& station : workout.stations)
+        pace.seconds_each.push_back(usual_seconds_each(station));
+    const Course course{workout, division, pace, most_plan_rounds / 2};
+    if (course.total() >= workout.settings.cap.value())
+        return {};
+    return out_of_domain("%1: the rounds of %2 are so short that the cap holds more than %3: check amounts and usual "
+                         "paces.",
+                         workout.divisions[division].place, quoted(workout.divisions[division].name), course.size());
+}
+
 } // namespace
 
 Refusal refused(const Workout& workout) {
@@ -115,6 +132,8 @@ Refusal refused(const Workout& workout) {
             return out_of_domain("%1: the division %2 has no station: give its amounts or clear its name.",
                                  workout.divisions[d].place, quoted(workout.divisions[d].name));
         if (auto error = refuse_lists(workout, d))
+            return error;
+        if (auto error = refuse_short_rounds(workout, d))
             return error;
     }
     if (settings.share_work > settings.share_rest)

@@ -52,25 +52,41 @@ enum class RateSource : std::uint8_t { none, tests, one_test, result, group, usu
 struct MachineRate {
     Machine machine = Machine::row;
     RateSource source = RateSource::none;
-    CaloriesPerHour rate{0};              // to plan with
-    std::optional<CaloriesPerHour> alone; // that can be held for the whole task with nothing else to do
-    double share = 0;                     // of the watts alone
+    CaloriesPerHour rate{0};                   // to plan with
+    std::optional<CaloriesPerHour> alone = {}; // that can be held for the whole task with nothing else to do
+    double share = 0;                          // of the watts alone
     double doubt = group_error;
 };
 
-// The sets of one station for one amount.
-struct StationSets {
-    int reps = 0;     // the largest amount of a round
-    Scheme open;      // how to start
-    Scheme fall_back; // how to go on where that is too hard
+// How one round's reps of a station are done.
+struct RoundSets {
+    int reps = 0;
+    Scheme open = {}; // how to start
     Seconds rest{0};  // between sets, as printed
+    [[nodiscard]] Seconds pause() const { return rest * open.rests(); }
+};
+
+// The sets of one station. What is not by round is of the round with the most reps, the first of them.
+//
+// Where every round has the same reps, one plan is for all of them. Otherwise each round has its own: planned as so many
+// rounds of its reps as make the total so far, up to the next whole (judgement).
+struct StationSets {
+    std::vector<RoundSets> by_round; // one for all rounds, or for round 1, 2 ...; beyond the end: see in_round
+    int reps = 0;
+    Scheme open = {};
+    Scheme fall_back = {}; // how to go on where that is too hard
+    Seconds rest{0};
     Seconds fall_back_rest{0};
     Reps to_spare{0}; // in hand at the worst moment of the open scheme
     Reps max_unbroken{0};
     MaximumFrom from = MaximumFrom::test;
     Seconds away{0};       // off the station between rounds, weighed by shares
     int rounds = 1;        // planned for
-    bool too_hard = false; // needs a break above longest_break
+    bool too_hard = false; // some round needs a break above longest_break
+
+    // A round beyond those planned: the last one's rest, no set longer than its sets.
+    [[nodiscard]] RoundSets in_round(int round, double amount) const;
+    [[nodiscard]] RoundSets fall_back_in(double amount) const;
 };
 
 // A point of the workout: so many rounds done, of the next all stations before `station`, and `amount` of that one.
@@ -85,13 +101,13 @@ struct Point {
 struct Score {
     double rounds = 0; // decimal, by points (by time where nothing counts)
     double reps = 0;   // points in all
-    Point point;
-    std::optional<Seconds> time; // for time: the finish, where all is done before the cap
-    std::string text;            // "6+14", "6 + Sandbags", "10:32"
+    Point point = {};
+    std::optional<Seconds> time = {}; // for time: the finish, where all is done before the cap
+    std::string text = {};            // "6+14", "6 + Sandbags", "10:32"
 };
 
 struct Goal {
-    Score score;
+    Score score = {};
     Seconds clock{0}; // when it is reached
 };
 
@@ -99,26 +115,27 @@ struct RoundPlan {
     int round = 0;     // from 1
     bool whole = true; // false: the goal ends inside
     Seconds time{0};
-    Seconds clock{0};                             // at its end, or at the goal
-    std::vector<std::optional<Seconds>> stations; // clock when each is done; none: not part of it, or beyond the goal
+    Seconds clock{0}; // at its end, or at the goal
+    std::vector<std::optional<Seconds>> stations =
+        {}; // clock when each is done; none: not part of it, or beyond the goal
 };
 
 // One of the two rows of a card.
 struct GoalLine {
     Goal goal;
     Seconds target{0}; // time per round: the mean, of the whole rounds where they are alike
-    std::vector<RoundPlan> rounds;
+    std::vector<RoundPlan> rounds = {};
 };
 
 struct StationPlan {
-    std::size_t station = 0;             // of the workout
-    std::vector<double> amounts;         // by round, as many as the plan has rounds
-    double seconds_each = 0;             // of a unit, at the rate
-    std::optional<CaloriesPerHour> rate; // of an ergometer
-    Seconds extra{0};                    // handling and walking on
-    std::optional<StationSets> sets;     // none: nothing to break, or no longest set is known
-    std::vector<Seconds> pauses;         // by round
-    std::optional<double> load_share;    // of the athlete's maximum
+    std::size_t station = 0;                  // of the workout
+    std::vector<double> amounts = {};         // by round, as many as the plan has rounds
+    double seconds_each = 0;                  // of a unit, at the rate
+    std::optional<CaloriesPerHour> rate = {}; // of an ergometer
+    Seconds extra{0};                         // handling and walking on
+    std::optional<StationSets> sets = {};     // none: nothing to break, or no longest set is known
+    std::vector<Seconds> pauses = {};         // by round
+    std::optional<double> load_share = {};    // of the athlete's maximum
 };
 
 struct Rehearsal {
@@ -126,8 +143,8 @@ struct Rehearsal {
     double planned = 1;  // then this much of a round at the planned time: 1, or less where a fifth of the work is less
     Seconds easy_time{0};
     Seconds planned_time{0};
-    std::optional<CaloriesPerHour> easy_rate;
-    std::optional<CaloriesPerHour> planned_rate;
+    std::optional<CaloriesPerHour> easy_rate = {};
+    std::optional<CaloriesPerHour> planned_rate = {};
     [[nodiscard]] int rounds() const { return easy_rounds + 1; }
 };
 
@@ -136,31 +153,31 @@ struct Plan {
     DayPlan day = DayPlan::full;
     std::size_t division = 0;
 
-    std::vector<StationPlan> stations; // that the division does, in working order
-    std::vector<MachineRate> machines; // that it uses
-    std::optional<std::size_t> main;   // the main ergometer, of Workout::stations
-    OtherStations other{Seconds{0}};   // per round, pauses counted as rest
-    Seconds round_time{0};             // fresh, pauses included: a round of the usual kind
-    std::vector<Seconds> fresh_rounds; // each round
+    std::vector<StationPlan> stations = {}; // that the division does, in working order
+    std::vector<MachineRate> machines = {}; // that it uses
+    std::optional<std::size_t> main = {};   // the main ergometer, of Workout::stations
+    OtherStations other{Seconds{0}};        // per round, pauses counted as rest
+    Seconds round_time{0};                  // fresh, pauses included: a round of the usual kind
+    std::vector<Seconds> fresh_rounds = {}; // each round
 
     Score low, expected, high;
-    std::optional<Goal> suggested;
-    std::optional<GoalLine> goal;
-    std::optional<GoalLine> next_down;
+    std::optional<Goal> suggested = {};
+    std::optional<GoalLine> goal = {};
+    std::optional<GoalLine> next_down = {};
     double drift = 0; // of the round times: below 0 faster at the end
 
-    std::optional<int> check_round;     // of the goal
-    std::optional<Seconds> check_clock; // later than this: take the lower row
+    std::optional<int> check_round = {};     // of the goal
+    std::optional<Seconds> check_clock = {}; // later than this: take the lower row
 
-    std::optional<CaloriesPerHour> needs;   // of the main ergometer, unrounded
-    bool no_room = false;                   // the other stations alone take longer than the goal
-    std::optional<CaloriesPerHour> ceiling; // guard rail
-    std::optional<Card> card;               // the rate to hold with its limits, rounded as printed
-    std::optional<Seconds> on_machine;      // at the rate to hold, each round (the first with work there)
-    std::optional<Rehearsal> rehearsal;
+    std::optional<CaloriesPerHour> needs = {};   // of the main ergometer, unrounded
+    bool no_room = false;                        // the other stations alone take longer than the goal
+    std::optional<CaloriesPerHour> ceiling = {}; // guard rail
+    std::optional<Card> card = {};               // the rate to hold with its limits, rounded as printed
+    std::optional<Seconds> on_machine = {};      // at the rate to hold, each round (the first with work there)
+    std::optional<Rehearsal> rehearsal = {};
 
-    std::optional<Seconds> end; // easy and technique: stop here, or after easy_rounds rounds
-    std::vector<Said> notes;    // what to put right or to know, one sentence each
+    std::optional<Seconds> end = {}; // easy and technique: stop here, or after easy_rounds rounds
+    std::vector<Said> notes = {};    // what to put right or to know, one sentence each
 };
 
 // Nothing fails: what cannot be planned is left out, and a note says why.
@@ -175,7 +192,7 @@ struct Plan {
 struct WallRow {
     Goal goal;
     Seconds target{0};
-    Score at_half; // at half the cap
+    Score at_half = {}; // at half the cap
     std::vector<std::optional<CaloriesPerHour>>
         needs; // of the main ergometer, by division; none: no room, or no ergometer
 };

@@ -1,0 +1,136 @@
+// What to put right or to know, one sentence each.
+#include "planner.h"
+
+#include "pacecells/clock.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace pacecells {
+
+namespace {
+
+// Above these shares of the maximum a load speaks for the scaled version (common practice, no source).
+struct LoadLimit {
+    double reps; // a round, from
+    double share;
+};
+constexpr LoadLimit load_limits[] = {{15, 0.50}, {10, 0.60}, {5, 0.70}, {0, 0.80}};
+
+double whole_percent(double share) { return std::round(100 * share); }
+
+std::string clock_of(Seconds time) {
+    const auto text = clock_text(time);
+    return text ? *text : std::string{};
+}
+
+Said old_test(Machine machine, double weeks) {
+    switch (machine) {
+    case Machine::row:
+        return say("The test on the rower is older than %1 weeks: it is not used.", weeks);
+    case Machine::ski:
+        return say("The test on the ski ergometer is older than %1 weeks: it is not used.", weeks);
+    case Machine::bike:
+        return say("The test on the bike ergometer is older than %1 weeks: it is not used.", weeks);
+    case Machine::armbike:
+        break;
+    }
+    return say("The test on the arm bike is older than %1 weeks: it is not used.", weeks);
+}
+
+} // namespace
+
+void Planner::add_notes() {
+    auto& notes = plan_.notes;
+    const auto& settings = workout_.settings;
+    if (athlete_.name.empty())
+        return;
+    if (!athlete_.division) {
+        notes.push_back(say("Give a division."));
+        return;
+    }
+    if (athlete_.plan == DayPlan::not_today) {
+        notes.push_back(say("Not today."));
+        return;
+    }
+    if (plan_.end) {
+        if (athlete_.plan == DayPlan::easy)
+            notes.push_back(
+                say("Easy: stop at %1 or after %2 rounds, whichever comes first, at a pace at which you can "
+                    "talk.",
+                    clock_of(*plan_.end), easy_rounds));
+        else
+            notes.push_back(
+                say("Technique: stop at %1 or after %2 rounds, whichever comes first; every rep clean, at a "
+                    "pace at which you can talk.",
+                    clock_of(*plan_.end), easy_rounds));
+        return;
+    }
+    notes.insert(notes.end(), athlete_.notes.begin(), athlete_.notes.end());
+
+    for (const auto& machine : plan_.machines) {
+        const auto& tests = athlete_.machines[static_cast<std::size_t>(machine.machine)];
+        if ((tests.values || tests.time) && too_old(tests))
+            notes.push_back(old_test(machine.machine, settings.test_weeks));
+    }
+    const auto* main = plan_.main ? rate_of_station(*plan_.main) : nullptr;
+    if (main && main->source == RateSource::usual)
+        notes.push_back(say("No test and no pace group: the usual pace of the middle is taken."));
+
+    for (const auto& one : plan_.stations) {
+        const auto& name = station(one.station).movement;
+        if (one.sets && one.sets->too_hard) {
+            notes.push_back(
+                say("%1: breaks of more than 60 s would be needed; take a lighter or easier version.", name));
+        } else if (one.sets && one.sets->open.runs().front().reps > 1 &&
+                   (one.sets->rest > long_break || one.sets->rest * one.sets->open.rests() > long_breaks)) {
+            notes.push_back(say("%1: breaks of %2 s between sets; think of a lighter load or the scaled version.", name,
+                                one.sets->rest.value()));
+        }
+        if (!one.load_share)
+            continue;
+        if (*one.load_share > 1) {
+            notes.push_back(say("%1: the load is above the athlete's maximum; scale it.", name));
+            continue;
+        }
+        const double reps = one.amounts.empty() ? 0 : *std::ranges::max_element(one.amounts);
+        for (const auto& limit : load_limits) {
+            if (reps < limit.reps)
+                continue;
+            if (*one.load_share > limit.share)
+                notes.push_back(
+                    say("%1: the load is %2 % of the maximum; for %3 reps a round more than %4 % is a reason "
+                        "to scale.",
+                        name, whole_percent(*one.load_share), reps, whole_percent(limit.share)));
+            break;
+        }
+    }
+    if (settings.intended_low && !for_time() && plan_.expected.rounds < *settings.intended_low)
+        notes.push_back(say("Predicted %1, but the workout is meant for %2 rounds or more: scale it.",
+                            plan_.expected.text, *settings.intended_low));
+
+    if (plan_.no_room) {
+        notes.push_back(say("No ergometer is fast enough: the other stations alone take longer than the goal allows."));
+    } else if (plan_.card && plan_.card->advice.situation == Situation::out_of_reach && plan_.card->needed) {
+        const double find = std::ceil(plan_.card->to_find.value_or(Seconds{0}).value() - course_slack);
+        if (plan_.next_down)
+            notes.push_back(say("The goal needs %1 cal/h: take the next lower goal, %2, or find %3 s per round at the "
+                                "other stations.",
+                                plan_.card->needed->value(), plan_.next_down->goal.score.text, find));
+        else
+            notes.push_back(say("The goal needs %1 cal/h: find %2 s per round at the other stations.",
+                                plan_.card->needed->value(), find));
+    } else if (!plan_.card && course_->seconds_to(plan_.goal->goal.score.point) >
+                                  1.03 * plan_.goal->goal.clock.value() * fade_factor()) {
+        notes.push_back(say("The goal is above the predicted score, %1.", plan_.expected.text));
+    }
+
+    if (athlete_.answer == Answer::more_left)
+        notes.push_back(say("Goal kept: open a little slower, push in the last quarter."));
+    if (athlete_.answer == Answer::only_just)
+        notes.push_back(say("The next goal down, after the practice round."));
+    if (athlete_.answer == Answer::no)
+        notes.push_back(say("The pace of the practice round is the goal."));
+}
+
+} // namespace pacecells

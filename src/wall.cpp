@@ -1,0 +1,104 @@
+// Plans for people without names: the usual pace of the middle group.
+#include "pacecells/athlete_plan.h"
+
+#include "planner.h"
+
+#include "check.h"
+
+#include <cmath>
+#include <memory>
+
+namespace pacecells {
+
+namespace {
+
+constexpr int most_wall_rows = 200;
+
+Athlete usual_athlete(const Workout& workout, std::size_t division) {
+    Athlete athlete;
+    athlete.name = "-";
+    athlete.division = division;
+    athlete.movements.resize(workout.stations.size());
+    return athlete;
+}
+
+// A goal of the wall: rounds, or seconds where the workout is for time.
+std::optional<TypedGoal> wall_goal(const Workout& workout, double goal) {
+    if (workout.settings.format == Format::time) {
+        if (!(goal > 0 && goal <= workout.settings.cap.value() + course_slack))
+            return {};
+        return TypedGoal{.kind = TypedGoal::Kind::time, .time = Seconds{goal}};
+    }
+    if (!(goal >= 0.1 && goal < most_plan_rounds))
+        return {};
+    return TypedGoal{.rounds = goal};
+}
+
+Error refused_goal(double goal) {
+    return out_of_domain("The goal must be 0.1 to 199 rounds, or for time a time up to the cap; got %1.", goal);
+}
+
+} // namespace
+
+Result<Score> usual_score(const Workout& workout, std::size_t division, Seconds clock, double factor) {
+    if (division >= workout.divisions.size())
+        return out_of_domain("There is no such division.");
+    if (!positive(clock.value()) || clock > workout.settings.cap)
+        return out_of_domain("The clock must be above 0 and at most the cap; got %1 s.", clock.value());
+    if (!(factor >= 0.2 && factor <= 5))
+        return out_of_domain("The factor on the usual pace must be from 0.2 to 5; got %1.", factor);
+    const Athlete athlete = usual_athlete(workout, division);
+    Planner planner{workout, athlete, nullptr};
+    planner.prepare();
+    return planner.usual_score(clock, factor);
+}
+
+Result<std::vector<WallRow>> wall_table(const Workout& workout, double from, double to, double step) {
+    if (!(from > 0) || !(from <= to) || !(step > 0) || !std::isfinite(to))
+        return out_of_domain("The goals must go from above 0 up, in steps above 0; got %1 to %2 by %3.", from, to,
+                             step);
+    const double steps = std::floor((to - from) / step + course_slack);
+    if (!(steps < most_wall_rows))
+        return out_of_domain("The wall holds at most %1 goals; got %2.", most_wall_rows, steps + 1);
+    std::vector<WallRow> rows;
+    for (double i = 0; i <= steps; ++i) {
+        const double goal = from + i * step;
+        const auto typed = wall_goal(workout, goal);
+        if (!typed)
+            return refused_goal(goal);
+        WallRow row;
+        for (std::size_t d = 0; d < workout.divisions.size(); ++d) {
+            Athlete athlete = usual_athlete(workout, d);
+            athlete.goal = typed;
+            Planner planner{workout, athlete, nullptr};
+            planner.prepare();
+            planner.plan_goal();
+            const auto& plan = planner.plan();
+            row.needs.push_back(plan.needs);
+            if (d > 0)
+                continue;
+            row.goal = plan.goal->goal;
+            row.target = plan.goal->target;
+            const Point half = planner.point_on_line(row.goal, workout.settings.cap / 2);
+            row.at_half = planner.score_of(half);
+            row.at_half.text = planner.goal_text(planner.last_end(half));
+        }
+        rows.push_back(std::move(row));
+    }
+    return rows;
+}
+
+Result<GoalLine> wall_clocks(const Workout& workout, double goal, std::size_t division) {
+    if (division >= workout.divisions.size())
+        return out_of_domain("There is no such division.");
+    Athlete athlete = usual_athlete(workout, division);
+    athlete.goal = wall_goal(workout, goal);
+    if (!athlete.goal)
+        return refused_goal(goal);
+    Planner planner{workout, athlete, nullptr};
+    planner.prepare();
+    planner.plan_goal();
+    return *planner.plan().goal;
+}
+
+} // namespace pacecells
