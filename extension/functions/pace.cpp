@@ -79,12 +79,12 @@ constexpr std::string_view drift_text =
     "Change of the round time from start to end, as a share of the mean; negative: finishing faster; 0 if left out.";
 
 constexpr Row rows[] = {
-    row<&pace_round>("paceRound", "PACE.ROUND", "Time a round for a goal.",
+    row<&pace_round>("paceRound", "PACE.ROUND", "Pace: time per round for a goal.",
                      {{"cap", cap_text},
                       {"goal", "Goal in rounds (8 or 9.5), or a score such as \"7+21\" with the reps per round."},
                       {"reps_per_round", reps_per_round_text}},
                      "cap and goal above 0.", arithmetic, {"\"18:00\";8", "2:15"}),
-    row<&pace_rounds>("paceRounds", "PACE.ROUNDS", "Rounds that a round time makes, decimal.",
+    row<&pace_rounds>("paceRounds", "PACE.ROUNDS", "Rounds that a pace (time per round) makes by the cap, decimal.",
                       {{"cap", cap_text}, {"round_time", "Time a round."}},
                       "round_time above 0, below 1 h and not above the cap.", arithmetic, {"\"18:00\";\"2:15\"", "8"}),
     row<&pace_clock>(
@@ -103,7 +103,7 @@ constexpr Row rows[] = {
         {{"round_time", "Planned time a round."}, {"effort", "Share of the planned pace; 0.825 if left out."}},
         "effort above 0, at most 1.", "Common practice, no source: 0.80 to 0.85 for three rounds.",
         {"\"2:12\"", "2:40"}),
-    row<&pace_ergneed>("paceErgneed", "PACE.ERGNEED", "Rate in cal/h that the round leaves room for.",
+    row<&pace_ergneed>("paceErgneed", "PACE.ERGNEED", "Rate in cal/h on the ergometer that the round leaves room for.",
                        {{"round_time", "Time a round."},
                         {"calories", erg_calories_text},
                         {"other_s", other_text},

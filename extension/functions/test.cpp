@@ -5,6 +5,7 @@
 #include "pacecells/ergometer.h"
 #include "pacecells/text.h"
 
+#include <algorithm>
 #include <charconv>
 
 namespace pacecells {
@@ -61,21 +62,27 @@ Result<Seconds> test_predict(ShortTime time, Number known, Number distance, std:
     return predict_time(time.value, Metres{known.value}, Metres{distance.value}, value_or(exponent, 1.06));
 }
 
-// What was done in a test: calories as a number, or metres as a text such as "1000 m".
+// What was done in a test: calories as a number; metres or mean watts as a text such as "1000 m" or "250 W".
 Result<Watts> power_of_test(const ShortTime& time, const NumberOrText& done, Machine machine) {
-    if (const auto* text = std::get_if<std::string>(&done.value)) {
-        const auto folded = fold(*text);
-        const char* const end = folded.data() + folded.size();
-        double metres = 0;
-        const auto [unit, problem] = std::from_chars(folded.data(), end, metres);
-        if (problem != std::errc{} || trim({unit, end}) != "m")
-            return out_of_domain("%1 is neither calories nor metres: write 150, or \"1000 m\".", quoted(*text));
-        return power_over(Metres{metres}, time.value, machine);
-    }
     if (machine == Machine::armbike)
         return out_of_domain("An arm bike counts its calories by no such formula: convert for row, ski or bike.");
-    const auto rate = rate_for(Kilocalories{*std::get_if<double>(&done.value)}, time.value);
-    return rate ? power(*rate) : Result<Watts>{rate.error()};
+    if (const auto* calories = std::get_if<double>(&done.value)) {
+        const auto rate = rate_for(Kilocalories{*calories}, time.value);
+        return rate ? power(*rate) : Result<Watts>{rate.error()};
+    }
+    const auto& typed = *std::get_if<std::string>(&done.value);
+    auto text = fold(typed);
+    std::ranges::replace(text, ',', '.');
+    const char* const end = text.data() + text.size();
+    double amount = 0;
+    const auto [rest, problem] = std::from_chars(text.data(), end, amount);
+    const auto unit = problem == std::errc{} ? trim({rest, end}) : std::string_view{};
+    if (unit == "m")
+        return power_over(Metres{amount}, time.value, machine);
+    if (unit == "w")
+        return Watts{amount};
+    return out_of_domain("%1 is no test: write its calories as a number, or a text such as \"1000 m\" or \"250 W\".",
+                         quoted(typed));
 }
 
 Result<CaloriesPerHour> test_rate(ShortTime time, NumberOrText done, Duration cap, std::optional<Number> share,
@@ -108,14 +115,14 @@ constexpr Row rows[] = {
     row<&test_alone>("testAlone", "TEST.ALONE",
                      "Rate in cal/h that can be held for the whole cap with nothing else to do.",
                      {{"cap", cap_text}, {"critical_W", critical_text}, {"reserve_J", reserve_text}}, "All above 0.",
-                     "TEST.POWER and ERG.CONVERT.", {"\"20:00\";251;20100", "1221.49"}),
+                     "TEST.POWER and ERG.CONVERT.", {"\"17:00\";230;18000", "1152.302"}),
     row<&test_floor>("testFloor", "TEST.FLOOR", "Rate in cal/h to hold to the end of a mixed task.",
                      {{"cap", cap_text},
                       {"critical_W", critical_text},
                       {"reserve_J", reserve_text},
                       {"share", "Share of the watts of TEST.ALONE; 0.75 if left out."}},
                      "share above 0, at most 1.", "The share is judgement, no source.",
-                     {"\"20:00\";251;20100", "991.116"}),
+                     {"\"17:00\";230;18000", "939.227"}),
     row<&test_predict>("testPredict", "TEST.PREDICT", "Time over another distance, from one that is known.",
                        {{"known_time", "Time known."},
                         {"known_distance", "Its distance."},
@@ -126,7 +133,7 @@ constexpr Row rows[] = {
     row<&test_rate>(
         "testRate", "TEST.RATE", "Rate in cal/h to plan with in a mixed task, from one maximal test on the ergometer.",
         {{"time", "Time of the test."},
-         {"done", "Calories done in it, or a text with metres such as \"1000 m\"."},
+         {"done", "Calories done in it, or a text such as \"1000 m\" or \"250 W\"."},
          {"cap", cap_text},
          {"share", "Share of the watts that can be held for the whole cap; 0.75 if left out."},
          {"machine", machine_text}},

@@ -18,7 +18,7 @@ class Language:
         self.english = self.code == "en"
         about = read(folder / "language.json")
         self.locale, self.decimal, self.thousands = about["locale"], about["decimal"], about["thousands"]
-        self.at_most, self.help_words = about["at most"], about["help"]
+        self.at_most, self.help_words, self.wizard_words = about["at most"], about["help"], about["wizard"]
         self.same = set(about.get("same as in English", ()))
         self.functions = read(folder / "functions.json")
         self.messages = read(folder / "messages.json")
@@ -49,6 +49,11 @@ class Language:
             return text
         most = f"{parameter['most']:,}".replace(",", self.thousands)
         return f"{text} {self.at_most.replace('%1', most)}"
+
+    def in_wizard(self, function, parameter):
+        """The same for the Function Wizard, which calls every parameter of an add-in optional."""
+        which = "may be left out" if parameter["optional"] else "needed"
+        return f"{self.wizard_words[which]} {self.of_parameter(function, parameter)}"
 
 
 def languages(folder=TEXTS):

@@ -56,7 +56,7 @@ def functions(catalog, languages):
             shown = node(parameters, idl_name(parameter["name"]))
             prop(shown, "DisplayName", {"en": parameter["name"]})
             prop(shown, "Description",
-                 {language.code: language.of_parameter(function, parameter) for language in languages})
+                 {language.code: language.in_wizard(function, parameter) for language in languages})
     return document(root)
 
 

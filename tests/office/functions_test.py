@@ -310,17 +310,17 @@ CONTRACT = [
     ('=PLAN.ERGNEED("20:00";8;units;amounts;paces;extras;2)', 15 * 3600 / 51),
     ('=PLAN.ERGNEED("20:00";8;units;amounts;paces;extras;1)', "Err:502"),
     ('=PLAN.ERGNEED("20:00";13;units;amounts;paces;extras)', "Err:523"),
-    # Tests, and what they say. 251 W and 20.1 kJ over 20 min are 267.75 W.
+    # Tests, and what they say. 230 W and 18 kJ over 15 min are 250 W.
     ('=TEST.CRITICAL(durations;powers;1)', (900 * 274 - 120 * 425) / 780),
     ('=TEST.CRITICAL(durations;powers;3)', "#N/A"),
     ('=TEST.CRITICAL(durations;powers;6)', "Err:502"),
     ('=TEST.CRITICAL(same_durations;powers)', "Err:502"),
     ('=TEST.CRITICAL(durations;rising_powers)', "Err:523"),
-    ('=TEST.POWER("5:00";251;20100)', 318),
-    ('=TEST.ALONE("20:00";251;20100)', 300 + 3.4416 * 267.75),
-    ('=TEST.FLOOR("20:00";251;20100)', 300 + 3.4416 * 267.75 * 0.75),
-    ('=TEST.FLOOR("20:00";251;20100;1)', 300 + 3.4416 * 267.75),
-    ('=TEST.FLOOR("20:00";251;20100;0)', "Err:502"),
+    ('=TEST.POWER("5:00";230;18000)', 290),
+    ('=TEST.ALONE("15:00";230;18000)', 300 + 3.4416 * 250),
+    ('=TEST.FLOOR("15:00";230;18000)', 300 + 3.4416 * 250 * 0.75),
+    ('=TEST.FLOOR("15:00";230;18000;1)', 300 + 3.4416 * 250),
+    ('=TEST.FLOOR("15:00";230;18000;0)', "Err:502"),
     ('=TEST.PREDICT("20:00";5;10)', seconds(1200 * 2**1.06)),
     ('=TEST.PREDICT(unformatted;5;10)', "Err:502"),
     # 150 cal in 10:00 are 900 cal/h, of whose watts 17 min keep (10/17)^(3 - 3/1.06).
@@ -329,7 +329,10 @@ CONTRACT = [
     ('=TEST.RATE("3:52";"1000 m";"3:52";1)', 300 + 3.4416 * 2.80 / 0.232**3),
     ('=TEST.RATE("3:52";" 1000M ";"3:52";1;"bike")', 300 + 3.4416 * 0.35 / 0.232**3),
     ('=TEST.RATE("10:00";600;"17:00")', "Err:502"),
+    ('=TEST.RATE("10:00";"250,5 w";"10:00";1)', 300 + 3.4416 * 250.5),
     ('=TEST.RATE("10:00";"600 W";"17:00")', "Err:502"),
+    ('=TEST.RATE("10:00";"0 W";"17:00")', "Err:502"),
+    ('=TEST.RATE("10:00";"250 kg";"17:00")', "Err:502"),
     ('=TEST.RATE("10:00";"m";"17:00")', "Err:502"),
     ('=TEST.RATE("10:00";49;"17:00")', "Err:502"),
     ('=TEST.RATE("10:00";150;"17:00";1.1)', "Err:502"),
@@ -518,8 +521,17 @@ def test_wizard_describes_the_function_and_its_parameters(wizard, function):
     shown = wizard[function["name"]]
     assert shown["Description"] == function["description"]
     assert [(argument.Name, argument.Description) for argument in shown["Arguments"]] == [
-        (parameter["name"], parameter["description"] + (f" At most {parameter['most']:,}." if parameter["most"] else ""))
+        (parameter["name"], ("May be left out. " if parameter["optional"] else "Needed. ") + parameter["description"] +
+         (f" At most {parameter['most']:,}." if parameter["most"] else ""))
         for parameter in function["parameters"]]
+
+
+@pytest.mark.parametrize("word", ("ergometer", "rower", "calories", "watts", "split", "pace", "sets", "reps", "heat", "score",
+                                  "round", "test"))
+def test_words_that_people_search_for_are_in_the_descriptions(wizard, word):
+    """The wizard's search looks at names and descriptions."""
+    ours = {function["name"] for function in CATALOG}
+    assert [name for name in ours if word in wizard[name]["Description"].lower()]
 
 
 def shown_formulas(sheet):
@@ -642,7 +654,7 @@ def test_workbook_says_that_the_extension_is_missing_and_calculates_again_with_i
         assert document.NamedRanges.getByName("event_title").ReferredCells.getCellByPosition(0, 0).String == "Changed"
 
 
-@pytest.mark.parametrize("name", ("tests", "wall"))
+@pytest.mark.parametrize("name", ("tests", "wall", "roster"))
 def test_template_says_that_the_extension_is_missing(name):
     with shared([], "without") as office:
         assert says_missing(office.open(BUILD / "templates" / "en" / f"{name}.ots")) != []
