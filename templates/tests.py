@@ -16,13 +16,15 @@ NEAR = 1.5  # tests whose lengths differ by less than this factor hardly fix a l
 WIDE = 0.05  # a standard error above this share of critical power asks for another test (judgement, no source)
 SECOND, HOUR = 1 / 86400, 1 / 24
 
-MACHINES = (("row", "Rower", 500, (1000, 2000)), ("ski", "Ski ergometer", 500, (1000, 2000)),
-            ("bike", "Bike ergometer", 1000, (2000, 4000)))
+MACHINES = (("row", "Rower", (1000, 2000)), ("ski", "Ski ergometer", (1000, 2000)),
+            ("bike", "Bike ergometer", (2000, 4000)))
+KINDS = ("metres", "metres", "calories", "calories in", "watts")
 MOVEMENT_NAMES = ("Hanging leg raise", "One-arm hang to overhead", "Pull-up", "Push-up", "Burpee", "Box step-over",
                   "Deadlift", "Clean and jerk", "Front squat", "Overhead squat")
 
 TIME_MESSAGE = ("Type minutes and seconds with a colon, such as 7:45. Taken are 0:30 to 59:59. Only the time that you "
                 "really did.")
+UNIT = " Not more than the best in the world: is the unit right?"
 OVER_RESULTS = " Where results stand below, the amount stays as it is: they were done over it."
 
 
@@ -153,7 +155,13 @@ def make_entry(book):
         sheet.put(address(col, 4), "=setup_heading", "stamp")
 
 
-def entry_tests(sheet, first, kinds, amounts):
+def watts_of(kind, time, amount, machine):
+    """Mean watts of a test; an error where nobody holds that much for that long."""
+    done = {"metres": f'{amount}&" m"', "watts": f'{amount}&" W"'}.get(kind, amount)
+    return pc("ERG.CONVERT", pc("TEST.RATE", time, done, time, 1, quoted(machine)), '"cal/h"', '"W"')
+
+
+def entry_tests(sheet, machine, first, kinds, amounts):
     """Columns of results, one kind of test each, the amount in the head. A kind says what is typed below."""
     heads = {"metres": "Time over", "calories": "Time for", "calories in": "Calories in", "watts": "Average watts over"}
     for step, (kind, amount) in enumerate(zip(kinds, amounts)):
@@ -173,12 +181,17 @@ def entry_tests(sheet, first, kinds, amounts):
         else:
             sheet.check(head, f"AND(ISNUMBER({head});{head}>=5;{head}<=500;{empty})",
                         "Give calories, 5 to 500." + OVER_RESULTS)
+        here, amount = f"{letter}{FIRST}", f"{letter}$8"
+        fits = "TRUE()" if machine == "armbike" else "ISNUMBER(" + (
+            watts_of(kind, amount, here, machine) if timed else watts_of(kind, here, amount, machine)) + ")"
         if not timed:
-            sheet.limit(cells, 30 * SECOND, 3599.99 * SECOND, TIME_MESSAGE)
+            sheet.check(cells, f"AND({here}>={30 * SECOND};{here}<{HOUR};{fits})", TIME_MESSAGE + UNIT)
         elif kind == "watts":
-            sheet.limit(cells, 20, 1000, "Type the average watts that the monitor showed at the end, 20 to 1000.")
+            sheet.check(cells, f"AND({here}>=20;{here}<=1000;{fits})",
+                        "Type the average watts that the monitor showed at the end, 20 to 1000." + UNIT)
         else:
-            sheet.limit(cells, 3, 1500, "Type the calories that the monitor showed at the end, 3 to 1500.")
+            sheet.check(cells, f"AND({here}>=3;{here}<=1500;{fits})",
+                        "Type the calories that the monitor showed at the end, 3 to 1500." + UNIT)
 
 
 def entry_date(sheet, col, name):
@@ -189,11 +202,11 @@ def entry_date(sheet, col, name):
     sheet.name(name, rows(col))
 
 
-def entry_machine(sheet, key, title, per, distances):
+def entry_machine(sheet, key, title, distances):
     first = ROW_AT[key]
     sheet.widths(column(first), *[15.5] * 5, 21, 16.5, 16, 16, 15, 66, 32)
     sheet.merged(f"{address(first, 5)}:{address(first + GROUP - 1, 5)}", sheet._(title), "head")
-    entry_tests(sheet, first, ("metres", "metres", "calories", "calories in", "watts"),
+    entry_tests(sheet, key, first, KINDS,
                 (*distances, 50, 600 * SECOND, 180 * SECOND))
     sheet.name(f"header_{key}", f"{address(first, 7)}:{address(first + 4, 7)}")
     sheet.name(f"athlete_{key}", rows(first, 5))
@@ -212,7 +225,7 @@ def entry_armbike(sheet):
     first = ARM_AT
     sheet.widths(column(first), 17, 17, 21, 24, 20, 40)
     sheet.merged(f"{address(first, 5)}:{address(first + ARM_WIDTH - 1, 5)}", sheet._("Arm bike: its own tests only"), "head")
-    entry_tests(sheet, first, ("calories", "calories in"), (50, 600 * SECOND))
+    entry_tests(sheet, "armbike", first, ("calories", "calories in"), (50, 600 * SECOND))
     sheet.name("header_armbike", f"{address(first, 7)}:{address(first + 1, 7)}")
     sheet.name("athlete_armbike", rows(first, 2))
     entry_date(sheet, first + 2, "athlete_armbike_date")
@@ -252,10 +265,10 @@ def make_work(book):
     w.add("name", 'INDEX(athlete_name;{n})&""')
     w.add("twice", 'IF({name}="";0;IF(COUNTIF(athlete_name;{name})>1;1;0))')
     w.add("status", 'IF(INDEX(athlete_status;{n})="";1;IFERROR(MATCH(INDEX(athlete_status;{n});list_status;0);0))')
-    for key, _title, per, _distances in MACHINES:
+    for key, *_ in MACHINES:
         if key == "bike":
             w.carry_on(book.work_bikes, book.texts("One row an athlete: bikes, sets"))
-        work_machine(w, key, per)
+        work_machine(w, key)
     work_armbike(w)
     w.add("sets_n", "COUNT(INDEX(athlete_sets;{n};0))")
     w.add("sets_old", "IF({sets_n}=0;0;" + age("athlete_sets_date") + ")")
@@ -298,20 +311,14 @@ def common(w, key, tests):
     return times, watts
 
 
-def work_machine(w, key, per):
+def work_machine(w, key):
     tests = range(1, 6)
-    machine = f'"{key}"'
     amount = lambda i: f"INDEX(header_{key};{i})"
     for i in tests:
         w.add(f"{key}_t{i}", typed(key, i) if i <= 3 else f"IF({typed(key, i)}=0;0;{amount(i)})")
-    for i in tests:
+    for i, kind in zip(tests, KINDS):
         time = f"{{{key}_t{i}}}"
-        watts = (pc("ERG.CONVERT", f"{time}*{per}/{amount(i)}", '"split"', '"W"', machine) if i <= 2 else
-                 pc("ERG.CONVERT", pc("ERG.RATE", amount(i), time), '"cal/h"', '"W"', machine) if i == 3 else
-                 pc("ERG.CONVERT", pc("ERG.RATE", typed(key, i), time), '"cal/h"', '"W"', machine) if i == 4 else
-                 typed(key, i))
-        # Nobody gives 2000 W for half a minute and more, nor is 0 W a test.
-        w.add(f"{key}_w{i}", f"IF({time}=0;0;IFERROR(IF(AND({watts}>0;{watts}<2000);{watts};-1);-1))")
+        w.add(f"{key}_w{i}", f"IF({time}=0;0;IFERROR({watts_of(kind, time, amount(i) if i <= 3 else typed(key, i), key)};-1))")
     times, watts = common(w, key, tests)
     k = lambda text: text.replace("@", key)
     fit = lambda i: pc("TEST.CRITICAL", times, watts, i)
@@ -329,9 +336,9 @@ def work_machine(w, key, per):
     single = f"setup_share*{{{key}_rate}}*({{{key}_longest}}/setup_cap)^{RIEGEL:.15g}"
     w.add(k("@_floor"), k("IF(OR({@_used}=0;{status}<>1);0;IFERROR(IF({@_cp}>0;") +
           pc("TEST.FLOOR", "setup_cap", k("{@_cp}"), k("{@_reserve}"), "setup_share") + ";" +
-          pc("ERG.CONVERT", single, '"W"', '"cal/h"', machine) + ");0))")
+          pc("ERG.CONVERT", single, '"W"', '"cal/h"', quoted(key)) + ");0))")
     w.add(k("@_cal"), k("IF({@_used}=0;0;IFERROR(") + pc(
-        "ERG.CALORIES", k("{@_longest}"), pc("ERG.CONVERT", k("{@_rate}"), '"W"', '"cal/h"', machine)) + ";0))")
+        "ERG.CALORIES", k("{@_longest}"), pc("ERG.CONVERT", k("{@_rate}"), '"W"', '"cal/h"', quoted(key))) + ";0))")
 
 
 def work_armbike(w):
@@ -380,7 +387,7 @@ def make_meaning(book):
     sheet, lit, say = book.entry, book.texts.lit, book.texts.say
     n = f"(ROW()-{FIRST - 1})"
     work = lambda name: f"INDEX(w_{name};{n})"
-    for key, title, _per, _distances in MACHINES:
+    for key, title, _distances in MACHINES:
         of = lambda name, key=key: work(f"{key}_{name}")
         first = ROW_AT[key] + 7
         cells = [address(first + step, FIRST - 1) for step in range(5)]
@@ -407,7 +414,7 @@ def make_meaning(book):
         (f'{work("status")}=0', lit("▲ status is not on the list: no floor until it is")),
         (f'{work("no_number")}>0', lit("▲ a result is text, not a number or a time: type it again, such as 7:45")),
         ("+".join(work(f"{key}_bad") for key in (*machines, "armbike")) + ">0",
-         lit("▲ a result cannot be: check minutes and seconds, metres and calories; it is left out")),
+         lit("▲ a result cannot be: more than the best in the world, or none; is its unit right? It is left out")),
     ]
     for status, word in enumerate(("newcomer: no maximal test, no floor; build up over weeks",
                                    "minor: no maximal test, no floor; local rules come first",
@@ -527,7 +534,7 @@ def make_mine(book):
     sheet.text("A8", "Machine", "head left")
     sheet.merged("F8:G8", "=" + say("Floor for {cap}: cal/h, and its pace", cap=f'IFERROR({pc("CLOCK.TEXT", "setup_cap")};"")'), "head")
     sheet.heights(8, 8, 10)
-    for step, (key, title, _per, _d) in enumerate(MACHINES):
+    for step, (key, title, _d) in enumerate(MACHINES):
         row = 9 + step
         sheet.text(f"A{row}", title, "cell")
         sheet.put(f"B{row}", show(of(key, "cp")), "cell whole")
@@ -540,7 +547,7 @@ def make_mine(book):
     sheet.text("A12", "Arm bike", "cell")
     sheet.styled("B12:G12", "not used")
     sheet.put("F12", show(of("armbike", "floor")), "cell whole")
-    for step, (key, title, _per, _d) in enumerate(MACHINES):
+    for step, (key, title, _d) in enumerate(MACHINES):
         row = 14 + step
         sheet.text(f"A{row}", title, "cell")
         words = sure(book, key, lambda name, key=key: of(key, name))
@@ -561,7 +568,7 @@ def make_mine(book):
     for step, minute in enumerate(minutes, 1):
         sheet.put(address(step, 19), minute * 60 * SECOND, "head")
         sheet[address(step, 19)].NumberFormat = book.format("[M]:SS")
-    for step, (key, title, _per, _d) in enumerate(MACHINES):
+    for step, (key, title, _d) in enumerate(MACHINES):
         row = 21 + step
         sheet.text(f"A{row}", title, "cell")
         alone = pc("TEST.ALONE", "B$20", of(key, "cp"), of(key, "reserve"))
@@ -620,7 +627,7 @@ def my_list(book, row, of):
     first = at = row
     for key, title, *_rest in (*MACHINES, ("armbike", "Arm bike")):
         kinds = (("calories", "calories in") if key == "armbike" else
-                 ("metres", "metres", "calories", "calories in", "watts"))
+                 KINDS)
         for i, kind in enumerate(kinds, 1):
             amount = f"INDEX(header_{key};{i})"
             time, rate, used = of(key, f"t{i}"), of(key, f"w{i}"), of(key, f"ut{i}")

@@ -256,6 +256,24 @@ def test_bring_list():
         check("two lines: written", row_of(event, "tests_bike", 3), [230.0, 16000.0, day(2026, 2, 3), None, None, None])
 
 
+def test_bring_what_nobody_holds():
+    """More than the best in the world hold is a wrong unit: said by name, left out, and the rest is taken."""
+    with private_office() as office:
+        event = event_with(office)
+        path = written("units.csv", "Name;Ski time;Ski calories;Rower critical power;Rower reserve\n"
+                       "Ada Brinkhorst;10:00;600;;\nBela Ossian;10:00;150;520;20000\nCora Varga;4:00;45;250;20000\n")
+        good, said = bring(office, event, path)
+        wrong = "W for {} is more than the best in the world hold, about {} W. Is the unit right?"
+        check("units: report", (good, said), (True, [
+            "2 new, 0 changed, 0 unchanged, 0 not on the roster. 1 without results.",
+            "Ada Brinkhorst: no results; Ski ergometer: 959 " + wrong.format("10:00", 530),
+            "Bela Ossian: new; Rower: 537 " + wrong.format("20:00", 462) +
+            "; Ski ergometer: time of one test 10:00, calories of one test 150",
+            "Cora Varga: new; Rower: critical power 250, reserve 20000; "
+            "Ski ergometer: time of one test 4:00, calories of one test 45"]))
+        check("units: rower of Bela", row_of(event, "tests_row", 0), [None] * 6)
+
+
 def test_bring_full():
     """Where no column or no row is free that is said; the event's own movements come first."""
     with private_office() as office:

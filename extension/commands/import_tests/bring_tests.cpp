@@ -6,7 +6,9 @@
 #include "store.h"
 
 #include "pacecells/clock.h"
+#include "pacecells/critical_power.h"
 #include "pacecells/delimited.h"
+#include "pacecells/ergometer.h"
 #include "pacecells/text.h"
 
 #include <com/sun/star/container/XNameAccess.hpp>
@@ -446,6 +448,38 @@ File read_list(const Folder& folder, const std::string& text) {
     return file;
 }
 
+// --- what nobody holds -------------------------------------------------------------------------------------------
+
+// Why a machine's values cannot be an athlete's: more watts than the best in the world hold.
+std::optional<Error> beyond_belief(const std::vector<std::optional<double>>& values) {
+    std::vector<std::pair<Seconds, Result<Watts>>> held;
+    const auto& time = values[date_of_test + 1];
+    const auto& calories = values[date_of_test + 2];
+    if (time && calories) {
+        const Seconds taken{*time * 86400};
+        const auto rate = rate_for(Kilocalories{*calories}, taken);
+        held.emplace_back(taken, rate ? power(*rate) : Result<Watts>{rate.error()});
+    }
+    if (values[0] && values[1]) {
+        constexpr Seconds usual_cap{1200};
+        held.emplace_back(usual_cap, power_for(usual_cap, {Watts{*values[0]}, Joules{*values[1]}}));
+    }
+    for (const auto& [seconds, watts] : held)
+        if (watts)
+            if (const auto judged = believable(*watts, seconds); !judged)
+                return judged.error();
+    return std::nullopt;
+}
+
+void leave_out_what_nobody_holds(File& file) {
+    constexpr std::size_t air_braked = 3; // the arm bike's calories follow no formula
+    for (auto& person : file.people)
+        for (std::size_t m = 0; m < air_braked; ++m)
+            if (auto& results = person.machines[m]; results.unreadable.empty())
+                if (const auto error = beyond_belief(results.values))
+                    results.unreadable = tr(*error);
+}
+
 // --- any file ----------------------------------------------------------------------------------------------------
 
 File read_file(const Context& context, const Folder& folder, const std::string& url) {
@@ -859,7 +893,8 @@ void bring_tests(Context& context) {
     if (!url)
         return;
     const Folder folder(context);
-    const auto file = read_file(context, folder, *url);
+    auto file = read_file(context, folder, *url);
+    leave_out_what_nobody_holds(file);
     if (file.people.empty())
         throw Refusal{tr("There are no names in this file.")};
     const auto plan = Planner(folder, sheet, file).plan();
