@@ -3,7 +3,7 @@
 
     templates/build.py --oxt functions.oxt --out DIR [--language en ...] [--only event]
 
-leaves DIR/<language>/event.ots, tests.ots and wall.ots. DIR/texts.json lists every text they use, for the translations.
+leaves DIR/<language>/event.ots, tests.ots, wall.ots and roster.ots. DIR/texts.json lists every text they use, for the translations.
 """
 
 import argparse
@@ -34,7 +34,7 @@ USUAL = {
     "group_rep": [0.85, 0.92, 1, 1.12, 1.3], "group_sets": [1.5, 1.2, 1, 0.8, 0.6],
 }
 
-KINDS = ("event", "tests", "wall")
+KINDS = ("event", "tests", "wall", "roster")
 LOCALES = {language.code: language.locale for language in languages()}
 
 

@@ -12,6 +12,7 @@ void open_template(Context& context, std::string_view file) {
 
 const Command new_tests{"new-tests", [](Context& context) { open_template(context, "tests.ots"); }};
 const Command new_wall{"new-wall", [](Context& context) { open_template(context, "wall.ots"); }};
+const Command new_roster{"new-roster", [](Context& context) { open_template(context, "roster.ots"); }};
 
 } // namespace
 

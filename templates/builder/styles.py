@@ -1,7 +1,7 @@
 """Colours, number formats and cell styles."""
 
 from com.sun.star.table import BorderLine2
-from com.sun.star.table.CellHoriJustify import CENTER, LEFT
+from com.sun.star.table.CellHoriJustify import CENTER, LEFT, RIGHT
 
 # Ink on paper, and little else: every fill is light enough to print well in black and white.
 INK, LINE, PALE, SOFT, ENTRY, PAPER = 0x1B2430, 0x7C8790, 0xE3E9ED, 0xF3F6F8, 0xFFF9DF, 0xFFFFFF
@@ -18,9 +18,11 @@ STYLES = {
     "base": _style("Default", CharFontName="Liberation Sans", CharHeight=10, CharColor=INK, VertJustify=2),
     "title": _style(CharHeight=20, CharWeight=150),
     "stamp": _style(CharHeight=10),
+    "printed at": _style("stamp", HoriJustify=RIGHT, format="YYYY-MM-DD HH:MM"),
     "section": _style(CharHeight=12, CharWeight=150, lines="b", line=INK),
     "label": _style(),
     "note": _style(CharHeight=9, IsTextWrapped=True, VertJustify=1),
+    "explained": _style("note", HoriJustify=CENTER, VertJustify=3),
     "problem": _style(CharWeight=150, IsTextWrapped=True),
     "hint": _style(CharWeight=150),
     "caution": _style(CharHeight=10, CharWeight=150, IsTextWrapped=True, lines="tblr", line=INK, HoriJustify=LEFT,
@@ -57,6 +59,7 @@ STYLES = {
     "mark": _style("cell words", CharWeight=150, CellBackColor=PALE, lines="tblr", line=INK),
     "mark words": _style("cell words", CharWeight=150, CellBackColor=PALE, lines="tblr", line=INK),
     "mark center": _style("mark", HoriJustify=CENTER, CharHeight=10),
+    "mark whole": _style("mark center", format="0"),
     "mark old": _style("mark center", CharHeight=9, format='YYYY-MM-DD" ▲ {old}"'),
     "mark strong": _style("cell words", CharWeight=150, CharColor=PAPER, CellBackColor=INK),
     "first of heat": _style("cell", line=INK, lines="t", CharWeight=150, HoriJustify=CENTER),
@@ -65,6 +68,7 @@ STYLES = {
     "blank beside": _style(CharColor=PAPER, CellBackColor=PAPER, lines="tbr", line=PAPER),
     "blank below": _style(CharColor=PAPER, lines="br", line=PAPER),
     "blank row": _style(CharColor=PAPER, lines="tblr", line=PAPER),
+    "blank entry": _style(CellBackColor=ENTRY, lines="br", line=ENTRY),
     "blank strip": _style(lines="tbr", line=PAPER),
     "time shown": _style("input time"),
     "not used": _style("cell", CellBackColor=SOFT, CharColor=LINE),

@@ -88,11 +88,11 @@ def test_registration():
 
 
 def test_new_workbooks():
-    """The three templates open as untitled documents, and stand under File, New, Templates in our group."""
+    """The templates open as untitled documents, and stand under File, New, Templates in our group."""
     for language in LANGUAGES:
         with private_office(language) as office:
             document = office.new()
-            for kind in ("event", "tests", "wall"):
+            for kind in ("event", "tests", "wall", "roster"):
                 before = [component.RuntimeUID for component in office.desktop.Components]
                 check(f"{language} new-{kind}", run(office, document, f"new-{kind}"), (True, ""))
                 made = [component for component in office.desktop.Components if component.RuntimeUID not in before]
@@ -446,7 +446,7 @@ def test_help_pages():
             good, url = run(office, office.new(), "help")
             folder = Path(unquote(urlparse(url).path)).parent
             check(f"help in {language}", good and folder.name == language)
-        names = ["index", "first-steps", "heat-day", "event", "tests", "wall"] + [function["name"] for function in CATALOG]
+        names = ["index", "first-steps", "heat-day", "event", "tests", "wall", "roster"] + [function["name"] for function in CATALOG]
         check(f"help in {language}: pages", sorted(file.stem for file in folder.glob("*.html")), sorted(names))
         for name in names:
             text = (folder / f"{name}.html").read_text()

@@ -1,0 +1,135 @@
+"""The roster in one sheet, for the coach who wants formulas: the workout on top, 30 people below, each result by one
+cell function. Nothing is locked. Formulas call the yellow cells on top by name: cap, goal, calories …
+"""
+
+from builder import Book, pc
+from event_base import CAUTION
+from office import save
+
+PEOPLE = 30
+EXPLAIN, HEAD, FIRST = 8, 9, 10
+LAST = FIRST + PEOPLE - 1
+SECOND = 1 / 86400
+
+# label, name, style, value; each column of the workout goes three rows down
+WORKOUT = (
+    (("Cap", "cap", "input time", 1020 * SECOND),
+     ("Goal, rounds", "goal", "input number", 6),
+     ("Reps per round", "reps_per_round", "input number", 31),
+     ("Test: time", "test_time", "input time", 600 * SECOND)),
+    (("Calories per round", "calories", "input number", 13),
+     ("All else per round", "other_s", "input time", 100 * SECOND),
+     ("Practice: share of the pace", "effort", "input share", 0.825),
+     ("Scores read at", "clock", "input time", 510 * SECOND)),
+    (("Sets: reps per round", "reps", "input number", 8),
+     ("Sets: time for them", "reps_time", "input time", 24 * SECOND)))
+PLACES = (("A", "B"), ("D", "G"), ("I", "L"))  # first column of the label, column of the value
+
+# column, width in mm, heading, what it does, style, formula for the first person; without one it is typed
+COLUMNS = (
+    ("A", 33.5, "Name", "type the names here", "input text", None),
+    ("B", 14.5, "Goal", "change it per person", "input number", 'IF(A{r}="";"";goal)'),
+    ("C", 13, "Time per round", "the cap shared by the goal", "cell strong time",
+     'IF(A{r}="";"";' + pc("PACE.ROUND", "cap", "B{r}") + ")"),
+    ("D", 14, "Needs, cal/h", "for which there is room", "cell whole",
+     'IF(A{r}="";"";' + pc("PACE.ERGNEED", "C{r}", "calories", "other_s") + ")"),
+    ("E", 14.5, "Time for calories", "at the rate it needs", "cell time",
+     'IF(A{r}="";"";' + pc("ERG.TIME", "calories", "D{r}") + ")"),
+    ("F", 14.5, "Test, calories", "type those done", "input number", None),
+    ("G", 14, "Can plan, cal/h", "from the test, for this cap", "cell whole",
+     'IF(OR(A{r}="";F{r}="");"";' + pc("TEST.RATE", "test_time", "F{r}", "cap") + ")"),
+    ("H", 15, "Longest set", "type the reps unbroken", "input number", None),
+    ("I", 14, "Sets", "as few as will last", "cell strong",
+     'IF(OR(A{r}="";H{r}="");"";' + pc("SETS.PLAN", "reps", "B{r}", "H{r}", "C{r}-reps_time") + ")"),
+    ("J", 14.5, "Practice round", "at a share of the pace", "cell time",
+     'IF(A{r}="";"";' + pc("PACE.REHEARSAL", "C{r}", "effort") + ")"),
+    ("K", 12, "Score so far", "such as 2+14", "input score", None),
+    ("L", 14, "Reps at the cap", "if the pace stays the same", "cell whole",
+     'IF(OR(A{r}="";K{r}="");"";' + pc("SCORE.PROJECT", "cap", "clock", "K{r}", "reps_per_round") + ")"))
+
+BESIDE = ("Type the names: the rows fill. Change any cell or formula; nothing is locked.",
+          "cap, goal, calories and the like in a formula are the names of the yellow cells on top.",
+          "One row more: insert it, select it with the row above, press Ctrl+D.",
+          "Err:523: no answer, such as a round without room. Err:502: a value that cannot be. Pacecells, Explain this cell "
+          "says which.",
+          "Bold, in a frame: it needs more than the test lets plan. Take a lower goal.")
+
+
+def lay_out(book):
+    book.roster = book.sheet("Roster")
+    make_workout(book.roster)
+    make_people(book.roster)
+    make_beside(book.roster)
+    make_paper(book.roster)
+    book.roster.open = True
+
+
+def make(office, folder, language):
+    book = Book(office, language)
+    book.make(lay_out)
+    book.finish("Roster in one sheet")
+    save(book.document, folder / "roster.ots")
+    book.document.close(True)
+    return book.texts
+
+
+def make_workout(sheet):
+    _, book = sheet._, sheet.book
+    sheet.widths("A", *(width for _, width, *_ in COLUMNS))
+    sheet.merged("A1:L1", _("Rounds against the clock"), "title")
+    sheet.merged("A2:G2", _("Our gym"), "stamp")
+    sheet.text("H2", "Version")
+    sheet.put("I2", 1, "input number")
+    sheet.merged("J2:L2", "=NOW()", "printed at")
+    for (label_at, value_at), cells in zip(PLACES, WORKOUT):
+        for row, (label, name, style, value) in enumerate(cells, 3):
+            sheet.text(f"{label_at}{row}", label)
+            sheet.put(f"{value_at}{row}", value, style)
+            sheet.name(name, f"{value_at}{row}")
+    sheet.text("I6", "Sets: movement")
+    sheet.merged("K6:L6", None, "input text")
+    sheet.heights(1, 1, 10)
+    sheet.heights(2, 6, 5.5)
+
+
+def make_people(sheet):
+    for letter, _, head, explained, style, formula in COLUMNS:
+        sheet.text(f"{letter}{EXPLAIN}", explained, "explained")
+        sheet.text(f"{letter}{HEAD}", head, "head")
+        cells = f"{letter}{FIRST}:{letter}{LAST}"
+        if formula:
+            sheet.down(f"{letter}{FIRST}", "=" + formula.format(r=FIRST), PEOPLE, style)
+        else:
+            sheet.styled(cells, style)
+        marks = [(f'$A{FIRST}=""', "blank entry" if letter == "A" else "blank below")]
+        if letter == "D":
+            marks.append((f"AND(ISNUMBER($D{FIRST});ISNUMBER($G{FIRST});$D{FIRST}>$G{FIRST})", "mark whole"))
+        sheet.mark(cells, *marks)
+    sheet.heights(7, 7, 2)
+    sheet.heights(EXPLAIN, EXPLAIN, 16)
+    sheet.heights(HEAD, HEAD, 12)
+    sheet.heights(FIRST, LAST, 6)
+    sheet.freeze("B1")
+
+
+def make_beside(sheet):
+    """To the right of what prints: how to change it, and a message for each person."""
+    _, book = sheet._, sheet.book
+    sheet.widths("M", 5, 118)
+    sheet.put("N1", "=" + book.unless_absent("roster_answers", _.lit("Formulas to read, change and fill down")), "section")
+    for row, line in enumerate(BESIDE, 2):
+        sheet.text(f"N{row}", line, "note")
+    book.answers(sheet, "roster_answers", "M1")
+    sheet.text(f"N{EXPLAIN}", "a time written into a sentence; copy it into a message", "explained")
+    sheet.text(f"N{HEAD}", "Message", "head")
+    message = _.say("{name}: {goal} rounds, {time} per round, {rate} cal/h", name=f"A{FIRST}", goal=f"B{FIRST}",
+                    time=pc("CLOCK.TEXT", f"C{FIRST}"), rate=f"ROUND(D{FIRST};0)")
+    sheet.down(f"N{FIRST}", f'=IF(A{FIRST}="";"";{message})', PEOPLE, "cell words")
+    sheet.mark(f"N{FIRST}:N{LAST}", (f'$A{FIRST}=""', "blank below"))
+
+
+def make_paper(sheet):
+    sheet.heights(LAST + 1, LAST + 1, 2)
+    sheet.merged(f"A{LAST + 2}:L{LAST + 2}", sheet._(CAUTION), "note")
+    sheet.heights(LAST + 2, LAST + 2, 9)
+    sheet.page(f"A1:L{LAST + 2}", wide=1, tall=1, centre=True)
