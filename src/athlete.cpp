@@ -206,7 +206,7 @@ class RosterReader {
             if (!found)
                 return out_of_domain("%1: the answer %2 is not known: choose one from the list.", *place("answer"),
                                      quoted(cell_text(answer)));
-            athlete.answer = static_cast<Answer>(*found);
+            athlete.answer = static_cast<PracticeAnswer>(*found);
             athlete.answer_place = place("answer");
         }
         if (const auto& goal = cell("goal"); !is_blank(goal) && athlete.division) {

@@ -103,12 +103,12 @@ void Planner::plan_goal() {
     plan_.suggested = suggested();
     const auto own = own_goal();
     Goal goal = own ? *own : *plan_.suggested;
-    if (athlete_.answer == Answer::more_left)
+    if (athlete_.answer == PracticeAnswer::more_left)
         plan_.drift = -workout_.settings.push;
     std::optional<Goal> moved;
-    if (athlete_.answer == Answer::only_just)
+    if (athlete_.answer == PracticeAnswer::only_just)
         moved = goal_down(goal, 1 + least_step_down, true);
-    if (athlete_.answer == Answer::no)
+    if (athlete_.answer == PracticeAnswer::no)
         moved = goal_down(goal, 1 / workout_.settings.rehearsal, false);
     if (moved)
         goal = *moved;
@@ -138,9 +138,9 @@ void Planner::plan_goal() {
                                   std::string(word(WordList::answer, static_cast<std::size_t>(*athlete_.answer),
                                                    workout_.settings.language))},
                                  athlete_.answer_place});
-            if (athlete_.answer == Answer::only_just)
+            if (athlete_.answer == PracticeAnswer::only_just)
                 step.rule = say("only just: the next goal down");
-            if (athlete_.answer == Answer::no)
+            if (athlete_.answer == PracticeAnswer::no)
                 step.rule = say("no: the pace of the practice round is the goal");
         }
         reason(std::move(step));

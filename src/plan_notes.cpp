@@ -125,11 +125,11 @@ void Planner::add_notes() {
         notes.push_back(say("The goal is above the predicted score, %1.", plan_.expected.text));
     }
 
-    if (athlete_.answer == Answer::more_left)
+    if (athlete_.answer == PracticeAnswer::more_left)
         notes.push_back(say("Goal kept: open a little slower, push in the last quarter."));
-    if (athlete_.answer == Answer::only_just)
+    if (athlete_.answer == PracticeAnswer::only_just)
         notes.push_back(say("The next goal down, after the practice round."));
-    if (athlete_.answer == Answer::no)
+    if (athlete_.answer == PracticeAnswer::no)
         notes.push_back(say("The pace of the practice round is the goal."));
 }
 

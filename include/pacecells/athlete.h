@@ -17,7 +17,7 @@
 namespace pacecells {
 
 enum class DayPlan : std::uint8_t { full, easy, technique, not_today }; // in the order of WordList::day_plan
-enum class Answer : std::uint8_t { more_left, only_just, no };          // in the order of WordList::answer
+enum class PracticeAnswer : std::uint8_t { more_left, only_just, no };  // in the order of WordList::answer
 
 // A goal as the coach types it.
 struct TypedGoal {
@@ -56,7 +56,7 @@ struct Athlete {
     std::optional<std::size_t> group;
     DayPlan plan = DayPlan::full;
     std::optional<TypedGoal> goal;
-    std::optional<Answer> answer;
+    std::optional<PracticeAnswer> answer;
 
     bool tested = false;                  // has a row in the tests
     std::array<MachineTests, 4> machines; // by Machine
