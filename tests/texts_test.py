@@ -112,6 +112,7 @@ def test_refusals(reading):
             found.add(json.loads(literal))
         else:
             reading.complain("sources", f"an error whose sentence is no literal: {other}")
+    found |= {json.loads(literal) for literal in re.findall(r'(?<![\w.>])say\(\s*("(?:[^"\\]|\\.)*")', sources())}
     for key in sorted(found - set(reading.language.messages)):
         reading.complain("messages.json", f"no text for {key!r}")
     assert found and not reading.wrong, "\n".join(reading.wrong)

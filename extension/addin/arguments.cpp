@@ -6,8 +6,10 @@
 #include <bit>
 #include <cstdint>
 
+#include <com/sun/star/container/XNamed.hpp>
 #include <com/sun/star/sheet/XCellRangeAddressable.hpp>
 #include <com/sun/star/sheet/XCellRangeData.hpp>
+#include <com/sun/star/sheet/XSheetCellRange.hpp>
 #include <com/sun/star/uno/Sequence.hxx>
 
 namespace pacecells {
@@ -16,9 +18,21 @@ namespace uno = com::sun::star::uno;
 
 namespace {
 
-// A look into an Any without a copy.
+template <class T>
+inline constexpr auto type_class = uno::TypeClass_SEQUENCE;
+template <>
+inline constexpr auto type_class<double> = uno::TypeClass_DOUBLE;
+template <>
+inline constexpr auto type_class<rtl::OUString> = uno::TypeClass_STRING;
+
+// A look into an Any without a copy. Types are counted references, so that to compare them costs; their class tells
+// most of them apart.
 template <class T>
 const T* access(const uno::Any& value) {
+    if (value.getValueTypeClass() != type_class<T>)
+        return nullptr;
+    if constexpr (type_class<T> != uno::TypeClass_SEQUENCE)
+        return static_cast<const T*>(value.getValue());
     return value.getValueType() == cppu::UnoType<T>::get() ? static_cast<const T*>(value.getValue()) : nullptr;
 }
 
@@ -81,21 +95,34 @@ class OfficeArea : public Area {
 
     [[nodiscard]] int rows() const override { return where_.EndRow - where_.StartRow + 1; }
     [[nodiscard]] int columns() const override { return where_.EndColumn - where_.StartColumn + 1; }
-    [[nodiscard]] Place place() const override { return {where_.Sheet, where_.StartColumn, where_.StartRow}; }
+    [[nodiscard]] Address first() const override { return {where_.Sheet, where_.StartColumn, where_.StartRow}; }
 
-    [[nodiscard]] Range part(int row, int column, int rows, int columns) const override {
+    [[nodiscard]] std::string sheet() const override {
+        const uno::Reference<com::sun::star::sheet::XSheetCellRange> range(range_, uno::UNO_QUERY_THROW);
+        return utf8(uno::Reference<com::sun::star::container::XNamed>(range->getSpreadsheet(), uno::UNO_QUERY_THROW)
+                        ->getName());
+    }
+
+    [[nodiscard]] Result<Table> part(int row, int column, int rows, int columns) const override {
         const bool whole = rows == this->rows() && columns == this->columns();
         const auto range =
             whole ? range_ : range_->getCellRangeByPosition(column, row, column + columns - 1, row + rows - 1);
         const auto values =
             uno::Reference<com::sun::star::sheet::XCellRangeData>(range, uno::UNO_QUERY_THROW)->getDataArray();
-        Range result{rows, columns, {}};
-        result.cells.reserve(static_cast<std::size_t>(rows) * static_cast<std::size_t>(columns));
-        for (const auto& line : values)
-            for (const auto& value : line)
-                result.cells.push_back(value.hasValue() ? to_cell(value, true)
-                                                        : Cell{out_of_domain("has a cell with an error in it.")});
-        return result;
+        Table table{static_cast<std::size_t>(rows), static_cast<std::size_t>(columns), {}};
+        table.cells.reserve(table.rows * table.columns);
+        for (sal_Int32 r = 0; r < rows; ++r)
+            for (const auto& value : values[r]) {
+                if (const auto* number = access<double>(value))
+                    table.cells.emplace_back(*number);
+                else if (const auto* text = access<rtl::OUString>(value))
+                    text->isEmpty() ? table.cells.emplace_back() : table.cells.emplace_back(utf8(*text));
+                else // a cell with an error has no value
+                    return out_of_domain(
+                        "%1 shows an error.",
+                        cell_name(row + r, column + static_cast<int>(table.cells.size()) - r * columns));
+            }
+        return table;
     }
 
   private:

@@ -40,7 +40,7 @@ template <class T>
 [[nodiscard]] Answer to_answer(Result<T> result) {
     if (!result)
         return Cell{result.error()};
-    if constexpr (std::is_same_v<T, Range> || std::is_same_v<T, Answer>)
+    if constexpr (std::is_same_v<T, Range> || std::is_same_v<T, Answer> || std::is_same_v<T, Cell>)
         return Answer{*std::move(result)};
     else
         return to_cell(*std::move(result));
@@ -50,6 +50,8 @@ template <class T>
 inline constexpr Kind kind_of = Kind::number;
 template <>
 inline constexpr Kind kind_of<Seconds> = Kind::time;
+template <class T>
+inline constexpr Kind kind_of<std::optional<T>> = kind_of<T>;
 template <>
 inline constexpr Kind kind_of<std::string> = Kind::text;
 template <>

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "pacecells/result.h"
+#include "pacecells/table.h"
 
 #include <memory>
 #include <string>
@@ -34,7 +35,7 @@ struct Omitted {};
 // A range that is handed over as an object, whatever its size: none of it is read before it is asked for.
 class Area {
   public:
-    struct Place { // of a cell: its sheet, column and row, from 0
+    struct Address { // of a cell, counted from 0
         int sheet = 0;
         int column = 0;
         int row = 0;
@@ -47,9 +48,13 @@ class Area {
 
     [[nodiscard]] virtual int rows() const = 0;
     [[nodiscard]] virtual int columns() const = 0;
-    [[nodiscard]] virtual Place place() const = 0; // of its first cell
-    // A part inside it, counted from 0. A cell that holds an error comes as Error.
-    [[nodiscard]] virtual Range part(int row, int column, int rows, int columns) const = 0;
+    [[nodiscard]] virtual Address first() const = 0;
+    [[nodiscard]] virtual std::string sheet() const = 0; // its name
+    // A part inside it, counted from 0. Refused where a cell holds an error.
+    [[nodiscard]] virtual Result<Table> part(int row, int column, int rows, int columns) const = 0;
+
+    [[nodiscard]] Result<Table> all() const { return part(0, 0, rows(), columns()); }
+    [[nodiscard]] std::string cell_name(int row, int column) const; // "Workout.C14"
 };
 using AreaPointer = std::shared_ptr<const Area>;
 

@@ -27,6 +27,8 @@ namespace pacecells {
 [[nodiscard]] std::span<const Row> test_rows();
 [[nodiscard]] std::span<const Row> plan_rows();
 [[nodiscard]] std::span<const Row> heat_rows();
+[[nodiscard]] std::span<const Row> workout_rows();
+[[nodiscard]] std::span<const Row> athlete_rows();
 
 template <class T, class Fallback>
 [[nodiscard]] auto value_or(const std::optional<T>& argument, Fallback fallback) {

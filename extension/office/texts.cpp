@@ -1,6 +1,7 @@
 #include "texts.h"
 
 #include "office.h"
+#include "wording.h"
 
 #include <com/sun/star/container/XNameAccess.hpp>
 #include <com/sun/star/lang/XMultiServiceFactory.hpp>
@@ -33,10 +34,22 @@ std::string shown(const Told& told) {
     return with_decimal_mark(number_text(*number));
 }
 
-std::string_view in_language(const TextRow& row) {
-    const std::size_t which = language;
+std::string_view in_language(const TextRow& row, std::size_t which) {
     return which == 0 ? row.english : row.others[which - 1];
 }
+
+// A sentence in the language of a workbook.
+std::string_view in_workbook(std::string_view english, Language wanted) {
+    const auto row = detail::find_text(english);
+    if (row == std::size(text_rows))
+        return english;
+    for (std::size_t i = 0; i < std::size(text_languages); ++i)
+        if (parse_language(text_languages[i].code) == wanted)
+            return in_language(text_rows[row], i);
+    return english;
+}
+
+[[maybe_unused]] const bool cells_are_translated = (translate_with(in_workbook), true);
 
 } // namespace
 
@@ -74,17 +87,19 @@ std::string with_decimal_mark(std::string number) {
     return number;
 }
 
-std::string tr(Text text) { return std::string(in_language(text.row())); }
+std::string tr(Text text) { return std::string(in_language(text.row(), language)); }
 
 std::string translated(std::string_view english) {
     const auto row = detail::find_text(english);
-    return std::string(row < std::size(text_rows) ? in_language(text_rows[row]) : english);
+    return std::string(row < std::size(text_rows) ? in_language(text_rows[row], language) : english);
 }
 
-std::string tr(const Error& error) {
+std::string tr(const Said& said) {
     std::vector<std::string> values;
-    std::ranges::transform(error.told, std::back_inserter(values), shown);
-    return filled(translated(error.sentence), values);
+    std::ranges::transform(said.told, std::back_inserter(values), shown);
+    return filled(translated(said.sentence), values);
 }
+
+std::string tr(const Error& error) { return tr(Said{error.sentence, error.told}); }
 
 } // namespace pacecells

@@ -81,6 +81,7 @@ void read_interface_language(const com::sun::star::uno::Reference<com::sun::star
 [[nodiscard]] std::string translated(std::string_view english);
 // What the model says, in messages.json. A test sees to it that none of these is missing.
 [[nodiscard]] std::string tr(const Error& error);
+[[nodiscard]] std::string tr(const Said& said);
 
 // With %1, %2 … replaced.
 template <class... Values>

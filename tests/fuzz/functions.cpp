@@ -459,7 +459,7 @@ class Changer {
 
     Formula change(std::optional<Formula> formula) {
         if (!formula || chance(8))
-            formula = fuzz::example(pick(catalog()));
+            formula = fuzz::example(*pick(alone()));
         do {
             change(formula->arguments[below(formula->arguments.size())]);
         } while (chance(2));
@@ -467,6 +467,18 @@ class Changer {
     }
 
   private:
+    // The functions that need no cells of a sheet.
+    static const std::vector<const Row*>& alone() {
+        static const auto rows = [] {
+            std::vector<const Row*> found;
+            for (const auto& row : catalog())
+                if (std::ranges::none_of(row.parameters(), &Parameter::area))
+                    found.push_back(&row);
+            return found;
+        }();
+        return rows;
+    }
+
     void change(Argument& argument) {
         auto* one = std::get_if<Cell>(&argument);
         auto* range = std::get_if<Range>(&argument);

@@ -1,0 +1,41 @@
+// A plan for a cell: the workout and the athlete are read from the cells, and a plan is kept as long as their contents
+// stay the same. It is known by those contents, never by where they are: rows may be moved, sorted or copied.
+#pragma once
+
+#include "reader.h"
+#include "recorded.h"
+
+#include "pacecells/athlete.h"
+#include "pacecells/athlete_plan.h"
+#include "pacecells/workout.h"
+
+#include <memory>
+#include <string>
+
+namespace pacecells {
+
+[[nodiscard]] Result<WorkoutPointer> workout_in(const AreaPointer& block);
+// The language of a block, also of one that cannot be read otherwise.
+[[nodiscard]] Language language_of(const AreaPointer& block);
+
+struct Planned {
+    WorkoutPointer workout;
+    Athlete athlete;
+    Plan plan;
+};
+
+struct PlannedCell {
+    std::shared_ptr<const Planned> planned; // none: nobody in this row
+    Origin origin;
+
+    [[nodiscard]] bool has_goal() const { return planned && planned->plan.planned; }
+    [[nodiscard]] std::string notes() const; // in the workbook's language
+};
+
+[[nodiscard]] Result<PlannedCell> plan_in(const AreaPointer& workout, const AreaPointer& tests, const RawCells& keys,
+                                          const RawCells& athlete);
+
+// A rate in the unit of the workout; that of an arm bike is always cal/h.
+[[nodiscard]] Cell rate_cell(const Workout& workout, Machine machine, CaloriesPerHour rate);
+
+} // namespace pacecells

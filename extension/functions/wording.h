@@ -1,0 +1,46 @@
+// What cells say, in the language of their workbook: an .ods is calculated when it is opened and an .xlsx when it is
+// edited, so the office's language would mix cards of two languages.
+#pragma once
+
+#include "pacecells/athlete_plan.h"
+#include "pacecells/result.h"
+#include "pacecells/sets.h"
+#include "pacecells/words.h"
+
+#include <string>
+#include <string_view>
+
+namespace pacecells {
+
+// Who knows the translations: the extension, which holds them. Without it sentences stay English.
+using Translator = std::string_view (*)(std::string_view english, Language language);
+void translate_with(Translator translator);
+
+[[nodiscard]] std::string spoken(const Said& said, Language language);
+[[nodiscard]] std::string spoken(const Error& error, Language language);
+// 2.5 or 2,5.
+[[nodiscard]] std::string spoken(double number, Language language);
+
+// A scheme as a coach says it: "6", "5-4", "singles", "2, then singles".
+[[nodiscard]] std::string scheme_text(const Scheme& scheme, Language language);
+// With the pause, and what to go on with: "3-3 (5 s), then 2-2-2".
+[[nodiscard]] std::string sets_text(const StationSets& sets, Language language);
+
+// A rate in the unit of the workout: "615 cal/h", "205 W", "1:52".
+[[nodiscard]] std::string rate_text(const Workout& workout, Machine machine, CaloriesPerHour rate);
+[[nodiscard]] std::string machine_label(Machine machine, Language language); // "SKI"
+
+// "17 min AMRAP"
+[[nodiscard]] std::string format_text(const Workout& workout, std::size_t division);
+// "6 sandbags 30 kg"
+[[nodiscard]] std::string station_line(const Workout& workout, std::size_t division, std::size_t station);
+// All of it in one line.
+[[nodiscard]] std::string workout_line(const Workout& workout, std::size_t division);
+
+// How the practice before the start goes.
+[[nodiscard]] std::string rehearsal_text(const Workout& workout, const Plan& plan);
+// The message for the athlete's phone.
+[[nodiscard]] std::string message_text(const Workout& workout, const Athlete& athlete, const Plan& plan,
+                                       const std::string& notes);
+
+} // namespace pacecells

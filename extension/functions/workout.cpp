@@ -1,0 +1,414 @@
+// The WORKOUT family: what the block of a workout says without a person, for walls, judges and results.
+#include "family.h"
+#include "planning.h"
+#include "wording.h"
+
+#include "pacecells/clock.h"
+
+#include <cmath>
+
+namespace pacecells {
+
+namespace {
+
+// The rows read the kind of a parameter from its type, so parameters are values.
+// NOLINTBEGIN(performance-unnecessary-value-param)
+
+// The first division if left out.
+Result<std::size_t> division_in(const Workout& workout, const std::optional<NumberOrText>& name) {
+    if (!name)
+        return std::size_t{0};
+    const auto* number = std::get_if<double>(&name->value);
+    const auto text = number ? number_text(*number) : *std::get_if<std::string>(&name->value);
+    const auto found = workout.division(text);
+    if (!found)
+        return out_of_domain("There is no division %1 in the workout.", quoted(text));
+    return *found;
+}
+
+bool does(const Workout& workout, std::size_t division, std::size_t station) {
+    return !workout.stations[station].divisions[division].amounts.list.empty();
+}
+
+// The stations of a division in working order.
+std::vector<std::size_t> stations_of(const Workout& workout, std::size_t division) {
+    std::vector<std::size_t> stations;
+    for (std::size_t i = 0; i < workout.stations.size(); ++i)
+        if (does(workout, division, i))
+            stations.push_back(i);
+    return stations;
+}
+
+// By its number in working order or its movement; none beyond the last or where the division does not do it.
+Result<std::optional<std::size_t>> station_in(const Workout& workout, std::size_t division,
+                                              const NumberOrText& station) {
+    const auto stations = stations_of(workout, division);
+    if (const auto* number = std::get_if<double>(&station.value)) {
+        if (*number < 1 || *number != std::floor(*number))
+            return out_of_domain("A station is a whole number from 1, or its name; got %1.", *number);
+        if (*number > static_cast<double>(stations.size()))
+            return std::optional<std::size_t>{};
+        return std::optional{stations[static_cast<std::size_t>(*number) - 1]};
+    }
+    const auto found = workout.station(*std::get_if<std::string>(&station.value));
+    if (!found)
+        return found.error();
+    return does(workout, division, *found) ? std::optional{*found} : std::nullopt;
+}
+
+std::string clock(Seconds time) {
+    const auto text = clock_text(time, 0);
+    return text ? *text : std::string();
+}
+
+// What was computed last, for a workout and something else: a table is asked for cell by cell.
+template <class Key, class Value>
+class Latest {
+  public:
+    template <class Make>
+    const Value& of(const WorkoutPointer& workout, Key key, Make make) {
+        if (!value_ || workout_ != workout || !(key_ == key)) {
+            value_.emplace(make());
+            workout_ = workout; // kept, so that no other can be where it was
+            key_ = key;
+        }
+        return *value_;
+    }
+
+  private:
+    WorkoutPointer workout_;
+    Key key_{};
+    std::optional<Value> value_;
+};
+
+// A part of a table whose row 0 is the headings; empty text beyond its end.
+Result<Answer> part_of(std::vector<Cell> headings, Range table, const std::optional<Whole>& row,
+                       const std::optional<Whole>& column) {
+    for (const auto& part : {row, column})
+        if (part && part->value < 0)
+            return out_of_domain("Rows and columns are counted from 1; got %1.", part->value);
+    if (column && column->value == 0)
+        return out_of_domain("Rows and columns are counted from 1; got %1.", column->value);
+    if (row && row->value == 0)
+        return pick(Range{1, static_cast<int>(headings.size()), std::move(headings)}, std::nullopt,
+                    column && column->value > table.columns ? std::nullopt : column);
+    if ((row && row->value > table.rows) || (column && column->value > table.columns))
+        return Answer{Cell{Blank{}}};
+    return pick(std::move(table), row, column);
+}
+
+Result<std::string> workout_check(AreaPointer workout) {
+    const auto task = workout_in(workout);
+    return task ? std::string() : spoken(task.error(), language_of(workout));
+}
+
+Result<Cell> workout_score(AreaPointer workout, NumberOrText division, Duration time, std::optional<Number> factor,
+                           std::optional<Whole> index) {
+    const auto task = workout_in(workout);
+    if (!task)
+        return task.error();
+    const auto which = division_in(**task, division);
+    if (!which)
+        return which.error();
+    const auto score = usual_score(**task, *which, time.value, value_or(factor, 1.0));
+    if (!score)
+        return score.error();
+    switch (value_or(index, 1)) {
+    case 1:
+        return to_cell(score->reps);
+    case 2:
+        return to_cell(score->rounds);
+    case 3:
+        return to_cell(score->text);
+    default:
+        return out_of_domain("The index is a whole number from 1 to %1; got %2.", 3, index->value);
+    }
+}
+
+// Goals for the wall where none are typed: around what is usual (judgement).
+struct Goals {
+    double from = 0;
+    double to = 0;
+    double step = 0;
+    friend bool operator==(const Goals&, const Goals&) = default;
+};
+
+Result<Goals> goals_of(const Workout& workout, const std::optional<NumberOrText>& from,
+                       const std::optional<NumberOrText>& to, const std::optional<NumberOrText>& step) {
+    const bool for_time = workout.settings.format == Format::time;
+    const auto& settings = workout.settings;
+    Goals goals{settings.wall_from.value_or(0), settings.wall_to.value_or(0), settings.wall_step.value_or(0)};
+    const auto take = [&](const std::optional<NumberOrText>& typed, double& goal) -> std::optional<Error> {
+        if (!typed)
+            return std::nullopt;
+        const auto cell = std::visit([](const auto& v) { return Cell{v}; }, typed->value);
+        if (for_time) {
+            const auto time = Read<Duration>::from(cell);
+            if (!time)
+                return time.error();
+            goal = time->value.value();
+            return std::nullopt;
+        }
+        const auto number = Read<CountNumber>::from(cell);
+        if (!number)
+            return number.error();
+        goal = number->value;
+        return std::nullopt;
+    };
+    for (const auto& error : {take(from, goals.from), take(to, goals.to), take(step, goals.step)})
+        if (error)
+            return *error;
+    if (goals.from > 0 && goals.to > 0 && goals.step > 0)
+        return goals;
+    const auto usual = usual_score(workout, 0, workout.settings.cap);
+    if (!usual)
+        return usual.error();
+    const double middle = for_time ? (usual->time ? usual->time->value() : settings.cap.value()) : usual->rounds;
+    if (goals.step <= 0)
+        goals.step = for_time ? 30 : 1;
+    if (goals.from <= 0)
+        goals.from = std::max(goals.step, std::floor(0.7 * middle / goals.step) * goals.step);
+    if (goals.to <= 0)
+        goals.to = std::max(goals.from, std::ceil(1.3 * middle / goals.step) * goals.step);
+    return goals;
+}
+
+Result<Answer> workout_table(AreaPointer workout, std::optional<NumberOrText> from, std::optional<NumberOrText> to,
+                             std::optional<NumberOrText> step, std::optional<Whole> row, std::optional<Whole> column) {
+    const auto read = workout_in(workout);
+    if (!read)
+        return read.error();
+    const auto& task = **read;
+    const auto goals = goals_of(task, from, to, step);
+    if (!goals)
+        return goals.error();
+    thread_local Latest<Goals, Result<std::vector<WallRow>>> latest; // each cell of the wall asks for the same
+    const auto& rows = latest.of(*read, *goals, [&] { return wall_table(task, goals->from, goals->to, goals->step); });
+    if (!rows)
+        return rows.error();
+    const auto language = task.settings.language;
+    const bool for_time = task.settings.format == Format::time;
+    std::vector<std::size_t> rated; // divisions with an ergometer
+    for (std::size_t d = 0; d < task.divisions.size(); ++d)
+        if (const auto main = task.main_ergometer(d); main && machine_of(task.stations[*main].unit))
+            rated.push_back(d);
+    std::vector<Cell> headings{spoken(say("GOAL"), language), spoken(say("ROUND"), language),
+                               spoken(say("AT %1", clock(task.settings.cap * 0.5)), language)};
+    for (const auto d : rated)
+        headings.emplace_back(machine_label(*machine_of(task.stations[*task.main_ergometer(d)].unit), language) + " " +
+                              task.divisions[d].name);
+    Range table{static_cast<int>(rows->size()), static_cast<int>(headings.size()), {}};
+    for (const auto& line : *rows) {
+        table.cells.push_back(for_time && line.goal.score.time ? to_cell(*line.goal.score.time)
+                                                               : to_cell(line.goal.score.rounds));
+        table.cells.push_back(to_cell(line.target));
+        table.cells.push_back(to_cell(line.at_half.text));
+        for (const auto d : rated) {
+            const auto need = d < line.needs.size() ? line.needs[d] : std::nullopt;
+            const bool believable = need && !(task.settings.wall_most && need->value() > *task.settings.wall_most);
+            const auto machine = *machine_of(task.stations[*task.main_ergometer(d)].unit);
+            table.cells.push_back(believable ? rate_cell(task, machine, *need) : Cell{Blank{}});
+        }
+    }
+    return part_of(std::move(headings), std::move(table), row, column);
+}
+
+Result<Answer> workout_clocks(AreaPointer workout, NumberOrText goal, std::optional<NumberOrText> division,
+                              std::optional<Whole> row, std::optional<Whole> column) {
+    const auto read = workout_in(workout);
+    if (!read)
+        return read.error();
+    const auto& task = **read;
+    const auto which = division_in(task, division);
+    if (!which)
+        return which.error();
+    const auto cell = std::visit([](const auto& v) { return Cell{v}; }, goal.value);
+    double wanted = 0;
+    if (task.settings.format == Format::time) {
+        const auto time = Read<Duration>::from(cell);
+        if (!time)
+            return detail::about(1, time.error());
+        wanted = time->value.value();
+    } else {
+        const auto rounds = Read<CountNumber>::from(cell);
+        if (!rounds)
+            return detail::about(1, rounds.error());
+        wanted = rounds->value;
+    }
+    thread_local Latest<std::pair<double, std::size_t>, Result<GoalLine>> latest;
+    const auto& line = latest.of(*read, {wanted, *which}, [&] { return wall_clocks(task, wanted, *which); });
+    if (!line)
+        return line.error();
+    const auto stations = stations_of(task, *which);
+    const auto language = task.settings.language;
+    std::vector<Cell> headings{spoken(say("ROUND"), language)};
+    for (const auto station : stations)
+        headings.emplace_back(task.stations[station].movement);
+    headings.emplace_back(spoken(say("CLOCK"), language));
+    Range table{static_cast<int>(line->rounds.size()), static_cast<int>(headings.size()), {}};
+    for (const auto& round : line->rounds) {
+        table.cells.push_back(to_cell(round.round));
+        for (const auto station : stations)
+            table.cells.push_back(station < round.stations.size() ? to_cell(round.stations[station]) : Cell{Blank{}});
+        table.cells.push_back(to_cell(round.clock));
+    }
+    return part_of(std::move(headings), std::move(table), row, column);
+}
+
+// Points of a round up to the end of a station, or of all.
+double points(const Workout& workout, std::size_t division, int round, std::size_t last) {
+    double sum = 0;
+    const auto rounds = workout.rounds(division);
+    for (std::size_t i = 0; i <= last && i < workout.stations.size(); ++i)
+        sum += workout.stations[i].amount(division, round, rounds) * workout.stations[i].points();
+    return sum;
+}
+
+// How many rounds there are to list; of a workout without end as many as its amounts differ for.
+int listed_rounds(const Workout& workout, std::size_t division) {
+    if (const auto rounds = workout.rounds(division))
+        return *rounds;
+    return workout.alike(division) ? 1 : most_plan_rounds;
+}
+
+Result<Answer> workout_reps(AreaPointer workout, std::optional<NumberOrText> division, std::optional<Count> round) {
+    const auto task = workout_in(workout);
+    if (!task)
+        return task.error();
+    const auto which = division_in(**task, division);
+    if (!which)
+        return which.error();
+    const auto last = (*task)->stations.size();
+    if (round && round->value < 1)
+        return out_of_domain("A round is a whole number from 1; got %1.", round->value);
+    if (round) {
+        const auto rounds = (*task)->rounds(*which);
+        if (rounds && round->value > *rounds)
+            return Answer{Cell{Blank{}}};
+        return Answer{to_cell(points(**task, *which, round->value, last))};
+    }
+    const int count = listed_rounds(**task, *which);
+    if (count == 1)
+        return Answer{to_cell(points(**task, *which, 1, last))};
+    Range row{1, count, {}};
+    for (int k = 1; k <= count; ++k)
+        row.cells.push_back(to_cell(points(**task, *which, k, last)));
+    return Answer{std::move(row)};
+}
+
+Result<Cell> workout_count(AreaPointer workout, NumberOrText division, Count round,
+                           std::optional<NumberOrText> station) {
+    const auto task = workout_in(workout);
+    if (!task)
+        return task.error();
+    const auto which = division_in(**task, division);
+    if (!which)
+        return which.error();
+    if (round.value < 0)
+        return out_of_domain("A round is a whole number from 1; got %1.", round.value);
+    const auto rounds = (*task)->rounds(*which);
+    if (round.value > rounds.value_or(most_plan_rounds))
+        return Cell{Blank{}};
+    std::size_t last = (*task)->stations.size();
+    if (station && round.value > 0) {
+        const auto found = station_in(**task, *which, *station);
+        if (!found)
+            return found.error();
+        if (!*found || (*task)->stations[**found].amount(*which, round.value, rounds) == 0)
+            return Cell{Blank{}};
+        last = **found;
+    }
+    double sum = 0;
+    for (int k = 1; k < round.value; ++k)
+        sum += points(**task, *which, k, (*task)->stations.size());
+    return to_cell(round.value == 0 ? 0 : sum + points(**task, *which, round.value, last));
+}
+
+Result<std::string> workout_text_cell(AreaPointer workout, std::optional<NumberOrText> division,
+                                      std::optional<NumberOrText> station) {
+    const auto task = workout_in(workout);
+    if (!task)
+        return task.error();
+    const auto which = division_in(**task, division);
+    if (!which)
+        return which.error();
+    if (!station)
+        return workout_line(**task, *which);
+    const auto found = station_in(**task, *which, *station);
+    if (!found)
+        return found.error();
+    return *found ? station_line(**task, *which, **found) : std::string();
+}
+
+// NOLINTEND(performance-unnecessary-value-param)
+
+constexpr std::string_view block_text = "The block of the workout: the range named workout.";
+constexpr std::string_view division_text = "Name of the division; the first if left out.";
+constexpr std::string_view row_text = "Row wanted, 0 for the headings; all rows if left out.";
+constexpr std::string_view complete = "The workout must be complete: WORKOUT.CHECK says what is missing.";
+constexpr std::string_view usual_pace =
+    "The usual pace of the middle group at each station, as typed with the workout; a goal stretches all but the "
+    "ergometer alike (judgement).";
+
+constexpr Row rows[] = {
+    row<&workout_check>("workoutCheck", "WORKOUT.CHECK",
+                        "What keeps the workout from being planned, in a sentence; empty where it is complete.",
+                        {{"workout", block_text}},
+                        "A block of cells with keys in its first column, from pacecells.workout to end.", "Own layout.",
+                        {"broken", "The workout has no end: its last key must be \"end\". Was a row "
+                                   "deleted?"}),
+    row<&workout_score>("workoutScore", "WORKOUT.SCORE", "What the usual pace comes to when the clock shows that time.",
+                        {{"workout", block_text},
+                         {"division", "Name of the division."},
+                         {"clock", "Time on the clock."},
+                         {"factor", "Pace against the usual one, 1.1 is a tenth faster; 1 if left out."},
+                         {"index", "1 reps, 2 rounds, 3 as text; 1 if left out."}},
+                        "clock above 0; factor 0.2 to 5.", usual_pace, {"workout;\"scaled\";\"8:30\";;3", "2+19"}),
+    row<&workout_table>("workoutTable", "WORKOUT.TABLE",
+                        "Table of goals for the wall: goal, time per round, score at half time and the rate that each "
+                        "division needs on the ergometer (row, ski, bike).",
+                        {{"workout", block_text},
+                         {"from", "First goal in rounds, or a time; from the workout if left out."},
+                         {"to", "Last goal; from the workout if left out."},
+                         {"step", "From goal to goal; from the workout if left out."},
+                         {"row", row_text},
+                         {"column", "Column wanted: 1 goal, 2 time per round, 3 score at half time, then one rate per "
+                                    "division; all if left out."}},
+                        complete, usual_pace, {"workout;5;7;1;2;1", "6"}),
+    row<&workout_clocks>(
+        "workoutClocks", "WORKOUT.CLOCKS", "Clock at the end of every round and station for a goal, for the wall.",
+        {{"workout", block_text},
+         {"goal", "Goal in rounds, or the time of a workout for time."},
+         {"division", division_text},
+         {"row", row_text},
+         {"column", "Column wanted: 1 the round, then each station, the last the end of the round; all "
+                    "if left out."}},
+        complete, usual_pace, {"workout;6;\"scaled\";1;1", "1"}),
+    row<&workout_reps>("workoutReps", "WORKOUT.REPS",
+                       "Repetitions (reps) and calories that count in a round; in a row for round 1, 2, 3 and so on.",
+                       {{"workout", block_text}, {"division", division_text}, {"round", "The round; all if left out."}},
+                       complete, arithmetic, {"workout;\"scaled\";1", "32"}),
+    row<&workout_count>(
+        "workoutCount", "WORKOUT.COUNT",
+        "Running count as a judge counts aloud: reps done at the end of a station of a round.",
+        {{"workout", block_text},
+         {"division", "Name of the division."},
+         {"round", "The round; 0 gives 0."},
+         {"station", "The station by its number in working order, or its movement; the end of the round "
+                     "if left out."}},
+        complete, arithmetic, {"workout;\"scaled\";2;1", "44"}),
+    row<&workout_text_cell>(
+        "workoutText", "WORKOUT.TEXT",
+        "The workout in one line, or one of its stations: amounts, movements and loads of a division.",
+        {{"workout", block_text},
+         {"division", division_text},
+         {"station", "The station by its number in working order, or its movement; all if left "
+                     "out."}},
+        complete, practice, {"workout;\"scaled\";1", "12 ski cal"}),
+};
+
+} // namespace
+
+std::span<const Row> workout_rows() { return rows; }
+
+} // namespace pacecells
