@@ -181,6 +181,17 @@ Dialog::Field Dialog::choice(const std::string& text, const std::vector<std::str
     return field;
 }
 
+Dialog::Field Dialog::list(const std::string& text, const std::vector<std::string>& items, int height) {
+    label(text, margin, y_, width_ - 2 * margin);
+    y_ += line_height + 1;
+    const std::string name = "list" + std::to_string(count_);
+    const auto made = insert("UnoControlListBoxModel", name, margin, y_, width_ - 2 * margin, height);
+    set_property(made, "StringItemList", Any(strings(items)));
+    watched_.push_back(name);
+    y_ += height + gap;
+    return {name, {}, {}};
+}
+
 Dialog::Field Dialog::memo(const std::string& text, const std::string& initial, int height, bool read_only) {
     if (!text.empty()) {
         label(text, margin, y_, width_ - 2 * margin);

@@ -47,6 +47,8 @@ class Dialog {
     [[nodiscard]] Field entry(const std::string& label, const std::string& initial, const std::string& hint = {});
     [[nodiscard]] Field choice(const std::string& label, const std::vector<std::string>& items, int selected = 0,
                                const std::string& hint = {});
+    // Items one below the other, over the whole width, none of them selected.
+    [[nodiscard]] Field list(const std::string& label, const std::vector<std::string>& items, int height);
     // Several lines with scrollbars, over the whole width; the label may be empty.
     Field memo(const std::string& label, const std::string& initial, int height, bool read_only);
     // A table to look at, over the whole width, with scrollbars; the shares of its columns in the width, or all alike.
@@ -76,7 +78,7 @@ class Dialog {
     // --- while it is open ---
     [[nodiscard]] std::string text(const Field& field) const;
     void set_text(const Field& field, const std::string& text);
-    [[nodiscard]] int selected(const Field& field) const; // of a choice, from 0; -1 for none
+    [[nodiscard]] int selected(const Field& field) const; // of a choice or list, from 0; -1 for none
     void set_rows(const Field& field, const Rows& rows);
     void set_progress(const Field& field, double share);
 

@@ -9,13 +9,16 @@
 #include "formula.h"
 #include "formula_cells.h"
 #include "help.h"
+#include "plan_reasons.h"
+#include "shown.h"
 #include "trace.h"
 
-#include "pacecells/clock.h"
 #include "pacecells/text.h"
 
 #include <com/sun/star/container/XNameAccess.hpp>
+#include <com/sun/star/frame/XModel.hpp>
 #include <com/sun/star/sheet/FormulaResult.hpp>
+#include <com/sun/star/view/XSelectionSupplier.hpp>
 
 #include <algorithm>
 #include <cmath>
@@ -32,8 +35,7 @@ using css::uno::Reference;
 using css::uno::Sequence;
 using rtl::OUString;
 
-constexpr std::size_t most_calls = 12;      // of one formula, that someone reads
-constexpr std::size_t most_shown_cells = 8; // of a range
+constexpr std::size_t most_calls = 12; // of one formula, that someone reads
 constexpr std::size_t longest_formula = 240;
 constexpr std::size_t longest_argument = 60;
 constexpr int most_places = 3; // cells whose functions are explained
@@ -45,71 +47,6 @@ bool single(const CellRangeAddress& range) {
 
 CellRangeAddress first_of(const CellRangeAddress& range) {
     return {range.Sheet, range.StartColumn, range.StartRow, range.StartColumn, range.StartRow};
-}
-
-// The value of an argument that is one; a range of one cell is.
-const Cell* as_cell(const Argument& argument) {
-    if (const auto* range = std::get_if<Range>(&argument))
-        return range->single() ? &range->cells.front() : nullptr;
-    return std::get_if<Cell>(&argument);
-}
-
-// What is too long to be read: its beginning.
-std::string shortened(const std::string& text, std::size_t longest) {
-    if (text.size() <= longest)
-        return text;
-    std::size_t end = longest;
-    while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80U)
-        --end; // not inside a character
-    return text.substr(0, end) + " …";
-}
-
-std::string sentence(std::string text) {
-    if (!text.ends_with('.') && !text.ends_with('?'))
-        text += '.';
-    return text;
-}
-
-// --- words -------------------------------------------------------------------------------------------------------
-
-std::string shown(const Cell& cell, bool time) {
-    if (const auto* number = std::get_if<double>(&cell)) {
-        if (time && *number >= 0) {
-            const Seconds seconds{*number * 86400};
-            const double tenths = std::abs(seconds.value() * 10 - std::round(seconds.value()) * 10);
-            if (const auto text = clock_text(seconds, tenths > 0.5 ? 1 : 0))
-                return *text;
-        }
-        return shown_number(*number, std::abs(*number) < 1 ? 6 : 3);
-    }
-    if (const auto* text = std::get_if<std::string>(&cell))
-        return pacecells::quoted(*text);
-    return tr("blank");
-}
-
-std::string shown(const Range& range, bool time) {
-    std::string text;
-    std::size_t count = 0;
-    for (const auto& cell : range.cells) {
-        if (std::holds_alternative<Blank>(cell))
-            continue;
-        if (++count > most_shown_cells)
-            break;
-        text += (count > 1 ? "; " : "") + shown(cell, time);
-    }
-    return (count == 0 ? tr("blank") : text) + (count > most_shown_cells ? "; …" : "");
-}
-
-std::string size_of(sal_Int32 rows, sal_Int32 columns) {
-    return rows == 1 && columns == 1 ? std::string()
-                                     : " (" + tr("%1 rows by %2", std::to_string(rows), std::to_string(columns)) + ")";
-}
-
-// Where one argument is refused, the sentence begins with its name.
-std::string reason(const Row& row, const Error& error) {
-    return error.argument < 0
-               ? tr(error)
-               : std::string(row.parameters()[static_cast<std::size_t>(error.argument)].name) + " " + tr(error);
 }
 
 class Explanation {
@@ -125,6 +62,8 @@ class Explanation {
     }
     // The first function explained.
     [[nodiscard]] const std::string& function() const { return function_; }
+    // The cells that values came from, with what each is there for.
+    [[nodiscard]] const std::vector<ReasonLine>& sources() const { return sources_; }
 
   private:
     std::optional<std::string> follow(const FormulaPlace& place, int steps) {
@@ -260,26 +199,47 @@ class Explanation {
             const bool given = i < call.arguments.size() && !call.arguments[i].empty();
             const Argument value = asked ? asked->arguments[i] : Argument{Omitted{}};
             line("  " + std::string(parameter.name) + ": " +
-                 (given                ? went_in(call.arguments[i], value, parameter.time, asked.has_value())
-                  : parameter.optional ? tr("left out")
-                                       : tr("missing")));
+                 (given && parameter.area ? area(call.arguments[i])
+                  : given                 ? went_in(call.arguments[i], value, parameter.time, asked.has_value())
+                  : parameter.optional    ? tr("left out")
+                                          : tr("missing")));
+            if (const auto range = given ? references_.only(call.arguments[i], place_.start()) : std::nullopt;
+                range && single(*range))
+                sources_.push_back({text_.substr(text_.rfind('\n', text_.size() - 2) + 1),
+                                    CellAddress{range->Sheet, range->StartColumn, range->StartRow}});
         }
         if (!asked) {
             line(tr("Not asked: %1", why_not_asked(call)));
             wrong_ = true;
             return;
         }
-        came_out(*call.row, asked->answer, call.text == place_.text);
+        came_out(*call.row, asked->answer, call.text == place_.text, call);
+        for (auto& one : reason_lines(
+                 recorded_, [&](const Place& where) { return cell_of(call, where); },
+                 [&](const CellAddress& cell) { return name_of(cell); })) {
+            line(one.text);
+            if (one.cell)
+                sources_.push_back(std::move(one));
+        }
         line(tr("Source: %1", translated(call.row->source)));
     }
 
     // The function asked alone, with its arguments as they stand: the last call noted is the outer one.
     std::optional<Trace::Asked> ask(const FormulaCall& call) {
+        recorded_ = {};
+        const Recording recording(recorded_);
         const Trace trace;
         scratch_.enter(place_, call.text);
         if (trace.calls().empty() || trace.calls().back().row != call.row)
             return std::nullopt;
         return trace.calls().back();
+    }
+
+    // A range as an object: the name of its cells is enough, its steps say which of them counted.
+    std::string area(const std::string& as_stored) const {
+        const auto text = readable(as_stored);
+        const auto range = references_.only(as_stored, place_.start());
+        return range && name_of(*range) != text ? name_of(*range) + " (" + text + ")" : text;
     }
 
     std::string went_in(const std::string& as_stored, const Argument& value, bool time, bool asked) {
@@ -363,7 +323,35 @@ class Explanation {
         return tr("Calc could not read the formula.");
     }
 
-    void came_out(const Row& row, const Answer& answer, bool whole) {
+    // The cell of a place in the tables of a plan: those of the areas, or of the keys and the athlete as the formula
+    // refers to them.
+    std::optional<CellAddress> cell_of(const FormulaCall& call, const Place& where) {
+        if (const auto known = recorded_.origin.address(where))
+            return CellAddress{static_cast<sal_Int16>(known->sheet), known->column, known->row};
+        constexpr std::size_t keys = 2;
+        constexpr std::size_t athlete = 3;
+        const auto which = where.table == Place::Table::keys ? keys : athlete;
+        if (where.table == Place::Table::workout || where.table == Place::Table::tests ||
+            call.arguments.size() <= which || call.arguments[which].empty())
+            return std::nullopt;
+        auto start = picked(place_, call.arguments[which]);
+        if (start) {
+            start->Column += static_cast<sal_Int32>(where.column);
+            start->Row += static_cast<sal_Int32>(where.row);
+        }
+        return start;
+    }
+
+    // A sentence with the cells in it by their names.
+    Error located(Error error, const FormulaCall& call) {
+        for (auto& told : error.told)
+            if (const auto* where = std::get_if<Place>(&told))
+                if (const auto cell = cell_of(call, *where))
+                    told = name_of(*cell);
+        return error;
+    }
+
+    void came_out(const Row& row, const Answer& answer, bool whole, const FormulaCall& call) {
         const bool time = row.kind == Kind::time;
         const Cell* cell = std::get_if<Cell>(&answer);
         if (const auto* range = std::get_if<Range>(&answer)) {
@@ -387,7 +375,7 @@ class Explanation {
         wrong_ = true;
         switch (error->kind) {
         case ErrorKind::out_of_domain:
-            line(tr("Refused: %1", reason(row, *error)));
+            line(tr("Refused: %1", reason(row, located(*error, call))));
             break;
         case ErrorKind::no_solution:
             line(tr("No answer: %1", reason(row, *error)));
@@ -419,6 +407,8 @@ class Explanation {
     Scratch scratch_;
     FormulaPlace place_; // being explained
     std::set<const Row*> used_;
+    Recorded recorded_; // of the function asked last
+    std::vector<ReasonLine> sources_;
     std::string text_;
     std::string function_;
     bool wrong_ = false;
@@ -426,9 +416,16 @@ class Explanation {
     std::set<std::tuple<sal_Int16, sal_Int32, sal_Int32>> seen_;
 };
 
+// Selects a cell and shows it, on whatever sheet.
+void go_to(const Context& context, const CellAddress& cell) {
+    const auto controller = need<css::frame::XModel>(context.document())->getCurrentController();
+    (void)need<css::view::XSelectionSupplier>(controller)->select(Any(cell_at(context.document(), cell)));
+}
+
 struct Explained {
     std::string text;
     std::string function;
+    std::vector<ReasonLine> sources;
 };
 
 Explained explanation(const Context& context) {
@@ -441,7 +438,7 @@ Explained explanation(const Context& context) {
     auto text = explanation.text();
     if (!text)
         throw Refusal{tr("Neither the formula in %1 nor the cells it refers to hold a Pacecells function.", name)};
-    return {std::move(*text), explanation.function()};
+    return {std::move(*text), explanation.function(), explanation.sources()};
 }
 
 void explain(Context& context) {
@@ -449,7 +446,17 @@ void explain(Context& context) {
     if (!context.interactive())
         return context.say(explained.text);
     Dialog dialog(context, tr("Explain this cell"), 300);
-    dialog.memo("", explained.text, 170, true);
+    dialog.memo("", explained.text, explained.sources.empty() ? 170 : 140, true);
+    if (!explained.sources.empty()) {
+        std::vector<std::string> items;
+        for (const auto& source : explained.sources)
+            items.emplace_back(trim(source.text));
+        const auto list = dialog.list(tr("~Cells that it came from: choose one to go there"), items, 60);
+        dialog.on_change([&context, &dialog, list, &explained] {
+            if (const auto chosen = dialog.selected(list); chosen >= 0)
+                go_to(context, *explained.sources[static_cast<std::size_t>(chosen)].cell);
+        });
+    }
     dialog.button(tr("~Help"), [&] { show_help(context, explained.function.empty() ? "index" : explained.function); });
     dialog.show();
 }
