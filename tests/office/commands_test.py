@@ -16,7 +16,7 @@ import uno
 from commands import LANGUAGES, PROTOCOL, TEXTS, private_office, run
 from compare import check
 from office import Office, enter, named, result, type_in
-from sharing import BUILD, OXT, ROOT, folder_of, shared
+from sharing import BUILD, OXT, ROOT, alone, catalog, folder_of, shared
 
 SOURCES = ROOT / "extension"
 WORK = folder_of(__file__)
@@ -267,7 +267,8 @@ def test_ergometer_table():
               (False, "From cal/h: Needs a number from 301 to 10000."))
 
 
-CATALOG = json.loads((BUILD / "generated" / "catalog.json").read_text())["functions"]
+ALL = catalog()
+CATALOG = alone(ALL)
 
 
 def explain_cell(office, document, name):
@@ -446,7 +447,7 @@ def test_help_pages():
             good, url = run(office, office.new(), "help")
             folder = Path(unquote(urlparse(url).path)).parent
             check(f"help in {language}", good and folder.name == language)
-        names = ["index", "first-steps", "heat-day", "event", "tests", "wall", "roster"] + [function["name"] for function in CATALOG]
+        names = ["index", "first-steps", "heat-day", "event", "tests", "wall", "roster"] + [function["name"] for function in ALL]
         check(f"help in {language}: pages", sorted(file.stem for file in folder.glob("*.html")), sorted(names))
         for name in names:
             text = (folder / f"{name}.html").read_text()
@@ -457,7 +458,7 @@ def test_help_pages():
                 check(f"help {language} {name}: well formed", True)
             except ElementTree.ParseError as error:
                 check(f"help {language} {name}: {error}", False)
-        for function in CATALOG:
+        for function in ALL:
             text = html.unescape((folder / f"{function['name']}.html").read_text())
             answer = TEXTS[language].number(function["answer"])
             for part in (function["synopsis"], function["formula"], f"<code>{answer}</code>",

@@ -4,7 +4,6 @@ Uses BUILD/functions.oxt and BUILD/generated/catalog.json. Expected values are t
 rest is arithmetic that can be done on paper.
 """
 
-import json
 import time
 import zipfile
 from collections import namedtuple
@@ -12,9 +11,10 @@ from collections import namedtuple
 import pytest
 import uno
 from office import enter_array, recalculate, result, save, type_in
-from sharing import BUILD, FUNCTIONS, folder_of, shared
+from sharing import BUILD, FUNCTIONS, alone, catalog, folder_of, shared
 
-CATALOG = json.loads((BUILD / "generated" / "catalog.json").read_text())["functions"]
+ALL = catalog()
+CATALOG = alone(ALL)
 WORK = folder_of(__file__)
 
 
@@ -516,7 +516,7 @@ def wizard():
         return {properties["Name"]: properties for properties in shown}
 
 
-@pytest.mark.parametrize("function", CATALOG, ids=lambda function: function["name"])
+@pytest.mark.parametrize("function", ALL, ids=lambda function: function["name"])
 def test_wizard_describes_the_function_and_its_parameters(wizard, function):
     shown = wizard[function["name"]]
     assert shown["Description"] == function["description"]

@@ -3,15 +3,14 @@
 Uses BUILD/functions.oxt and BUILD/templates/<language>.
 """
 
-import json
 
 import pytest
 from com.sun.star.lang import Locale
 from languages import languages
 from office import recalculate, result, type_in
-from sharing import BUILD, FUNCTIONS, shared
+from sharing import BUILD, FUNCTIONS, catalog, shared
 
-CATALOG = json.loads((BUILD / "generated" / "catalog.json").read_text())["functions"]
+CATALOG = catalog()
 
 
 @pytest.fixture(scope="module", params=languages()[1:], ids=lambda language: language.code)

@@ -1,5 +1,6 @@
 """The offices that the tests share: one runs at a time in a process, and goes on running until another is wanted."""
 
+import json
 import os
 from contextlib import contextmanager
 from pathlib import Path
@@ -11,6 +12,16 @@ BUILD = Path(os.environ.get("PACECELLS_BUILD", ROOT / "build" / "release")).reso
 FUNCTIONS = BUILD / "functions.oxt"  # the cell functions alone
 OXT = Path(os.environ.get("PACECELLS_OXT", BUILD / "pacecells.oxt")).resolve()  # everything
 LIMIT = 600  # seconds that one case may keep an office
+
+
+def catalog():
+    """The cell functions."""
+    return json.loads((BUILD / "generated" / "catalog.json").read_text())["functions"]
+
+
+def alone(functions):
+    """Those whose examples need no cells; plan_test.py has a sheet for the others."""
+    return [function for function in functions if all(parameter["type"] == "any" for parameter in function["parameters"])]
 
 
 _at_work = []  # the file of tests that runs: files may run beside each other, each in a folder of its own

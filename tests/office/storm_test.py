@@ -5,7 +5,6 @@ shapes, whole columns. The office lives, each answer is a value or a proper erro
 often the sheets are calculated. The seed is printed; PACECELLS_TEST_SEED brings the same storm again.
 """
 
-import json
 import os
 import random
 import time
@@ -14,10 +13,10 @@ from pathlib import Path
 import pytest
 import uno
 from office import enter, enter_array
-from sharing import BUILD, FUNCTIONS, shared
+from sharing import FUNCTIONS, alone, catalog, shared
 
 SEED = int(os.environ.get("PACECELLS_TEST_SEED", 20_240))
-CATALOG = json.loads((BUILD / "generated" / "catalog.json").read_text())["functions"]
+CATALOG = alone(catalog())
 CALLS, COLUMNS, BLOCK = 100_000, 50, 100
 ROWS = CALLS // COLUMNS
 DATA_COLUMNS, DATA_ROWS = 26, 60
