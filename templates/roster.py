@@ -19,7 +19,7 @@ WORKOUT = (
      ("Test: time", "test_time", "input time", 600 * SECOND)),
     (("Calories per round", "calories", "input number", 13),
      ("All else per round", "other_s", "input time", 100 * SECOND),
-     ("Practice: share of the pace", "effort", "input share", 0.825),
+     ("Practice: share of pace", "effort", "input share", 0.825),
      ("Scores read at", "clock", "input time", 510 * SECOND)),
     (("Sets: reps per round", "reps", "input number", 8),
      ("Sets: time for them", "reps_time", "input time", 24 * SECOND)))
@@ -44,7 +44,7 @@ COLUMNS = (
     ("J", 14.5, "Practice round", "at a share of the pace", "cell time",
      'IF(A{r}="";"";' + pc("PACE.REHEARSAL", "C{r}", "effort") + ")"),
     ("K", 12, "Score so far", "such as 2+14", "input score", None),
-    ("L", 14, "Reps at the cap", "if the pace stays the same", "cell whole",
+    ("L", 14, "Reps at the cap", "at the pace so far", "cell whole",
      'IF(OR(A{r}="";K{r}="");"";' + pc("SCORE.PROJECT", "cap", "clock", "K{r}", "reps_per_round") + ")"))
 
 BESIDE = ("Type the names: the rows fill. Change any cell or formula; nothing is locked.",
@@ -107,21 +107,20 @@ def make_people(sheet):
         sheet.mark(cells, *marks)
     sheet.heights(7, 7, 2)
     sheet.heights(EXPLAIN, EXPLAIN, 16)
-    sheet.heights(HEAD, HEAD, 12)
+    sheet.heights(HEAD, HEAD, 13)
     sheet.heights(FIRST, LAST, 6)
     sheet.freeze("B1")
 
 
 def make_beside(sheet):
-    """To the right of what prints: how to change it, and a message for each person."""
+    """To the right of what prints: how to change it, and a sentence for each person."""
     _, book = sheet._, sheet.book
     sheet.widths("M", 5, 118)
     sheet.put("N1", "=" + book.unless_absent("roster_answers", _.lit("Formulas to read, change and fill down")), "section")
-    for row, line in enumerate(BESIDE, 2):
-        sheet.text(f"N{row}", line, "note")
-    book.answers(sheet, "roster_answers", "M1")
-    sheet.text(f"N{EXPLAIN}", "a time written into a sentence; copy it into a message", "explained")
-    sheet.text(f"N{HEAD}", "Message", "head")
+    sheet.merged(f"N2:N{EXPLAIN}", "\n".join(_(line) for line in BESIDE), "note")
+    book.answers(sheet, "roster_answers", "P1")
+    sheet.sheet.Columns.getByName("P").IsVisible = False
+    sheet.text(f"N{HEAD}", "Message: CLOCK.TEXT writes a time into a sentence", "head")
     message = _.say("{name}: {goal} rounds, {time} per round, {rate} cal/h", name=f"A{FIRST}", goal=f"B{FIRST}",
                     time=pc("CLOCK.TEXT", f"C{FIRST}"), rate=f"ROUND(D{FIRST};0)")
     sheet.down(f"N{FIRST}", f'=IF(A{FIRST}="";"";{message})', PEOPLE, "cell words")
