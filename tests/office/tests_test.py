@@ -280,6 +280,33 @@ def test_corrections():
         check("recalculated within a second", spent < 1, True)
 
 
+
+def test_a_unit_that_cannot_be_is_asked_for():
+    """What is above the best in the world is refused where it is typed, and left out where it was pasted."""
+    with shared([FUNCTIONS]) as office:
+        document = office.open(TEMPLATE)
+        sheet = cells(document, "athlete_row").Spreadsheet
+        sheet.unprotect("")
+        # 1000 m, 2000 m, 50 cal, calories in 10:00, average watts over 3:00: what people do, and what nobody does.
+        for machine, column, good, wrong in (
+                ("row", 0, "3:20", "2:15"), ("row", 1, "6:30", "4:59"), ("row", 2, "1:40", "0:40"), ("row", 3, "210", "600"),
+                ("row", 4, "320", "900"), ("ski", 3, "180", "380"), ("bike", 0, "3:00", "1:59"), ("bike", 1, "6:30", "4:59"),
+                ("armbike", 1, "150", "2000")):
+            target = cell(document, f"athlete_{machine}", 0, column)
+            rule = target.Validation
+            check(f"{machine} {column}: what is said", "is the unit right?" in rule.ErrorMessage)
+            scratch = sheet.getCellByPosition(200, 300)
+            scratch.Formula = "=" + rule.getFormula1()
+            for typed, taken in ((good, True), (wrong, False)):
+                type_in(target, typed)
+                check(f"{machine} {column} {typed}: taken", bool(scratch.Value) and not scratch.getError(), taken)
+            target.String = ""
+        fill(document, [dict(name="Ada Quill", row=[None, None, None, 600, None], row_date=ago(1))])
+        recalculate(document)
+        check("600 cal in 10:00: note", note(document, 0), re.compile("is its unit right"))
+        check("600 cal in 10:00: no rate", [result(cell(document, "tests_row", 0, col)) for col in range(5)],
+              ["", "", "", "", ""])
+
 def places(area):
     """Sheet, column and row of each cell, as far as any input can be."""
     return [(area.Sheet, col, row) for col in range(area.StartColumn, min(area.EndColumn, 99) + 1)
