@@ -4,9 +4,9 @@
 #include "pacecells/critical_power.h"
 #include "pacecells/forecast.h"
 #include "pacecells/heat.h"
-#include "pacecells/stations.h"
 #include "pacecells/reserve.h"
 #include "pacecells/score.h"
+#include "pacecells/stations.h"
 
 #include <benchmark/benchmark.h>
 

@@ -1,7 +1,7 @@
 // The core of the running heat, by keys at known times. Expected numbers are arithmetic that can be done on paper;
 // targets and forecasts are held against the functions that the sheets use.
-#include "pacecells/heat_log.h"
 #include "pacecells/forecast.h"
+#include "pacecells/heat_log.h"
 #include "pacecells/pace.h"
 #include "pacecells/running_heat.h"
 #include "pacecells/score.h"
