@@ -14,7 +14,9 @@ import warnings
 import numpy as np
 from scipy.integrate import solve_ivp
 from scipy.optimize import brentq, curve_fit
-from scipy.stats import linregress, t as student
+from scipy.stats import linregress
+
+from forecast import forecast
 
 driver = sys.argv[1]
 seed = int(sys.argv[2]) if len(sys.argv) > 2 else random.SystemRandom().randrange(2**32)
@@ -76,50 +78,17 @@ def fade_case():
          near([fit.slope / np.mean(rounds), np.std(rounds, ddof=1) / np.mean(rounds)], 1e-9, 1e-12))
 
 
-# ---- forecast: a regression with weights, drawn to the usual fade; the clock is stepped by brentq ----
+# ---- forecast: see forecast.py ----
 
 def forecast_case():
     m = rng.randint(3, 14)  # of one and two rounds the unit tests have a second way
     start, trend = rng.uniform(40, 240), rng.uniform(-0.04, 0.04)
     noise = rng.choice([0.001, 0.02, 0.1, 0.3])
-    y = np.array([max(2.0, start * (1 + trend * i + noise * rng.gauss(0, 1))) for i in range(m)])
-    clocks = np.cumsum(y)
+    rounds = [max(2.0, start * (1 + trend * i + noise * rng.gauss(0, 1))) for i in range(m)]
+    clocks = np.cumsum(rounds)
     cap, confidence = clocks[-1] * rng.uniform(1.01, 4), rng.uniform(0.3, 0.98)
-    plan = rng.choice([0, y[0] * rng.uniform(0.8, 1.2)])
-    usual = np.median(y)
-    n, sigma, i = max(cap / usual, m), 0.04 * usual, np.arange(1, m + 1)
-    fade = 0.06 * usual / n
-    z = y - fade * (i - m)
-    middles = np.median(np.lib.stride_tricks.sliding_window_view(z, 3), axis=1)
-    alone = np.abs(z - np.concatenate([middles[:1], middles, middles[-1:]]))
-    trust = np.minimum(1, 5 / (4 + (alone / sigma) ** 2))
-    trust[-1] = min(1, 1.5 * sigma / max(alone[-1], 1e-300))
-    w = trust * np.exp((i - m) / (0.35 * n))
-    w[0] /= 2
-    # The prior on the slope is one more observation of it.
-    root = math.sqrt(sigma**2 / (0.05 * usual / n) ** 2)
-    design = np.vstack([np.sqrt(w)[:, None] * np.column_stack([np.ones(m), i]), [0, root]])
-    (at_zero, slope), *_ = np.linalg.lstsq(design, np.append(np.sqrt(w) * y, root * fade), rcond=None)
-    centre = np.average(i, weights=w)
-    level, weight = at_zero + slope * centre, w.sum()
-    slope_variance = np.linalg.inv(design.T @ design)[1, 1]
-    if plan:
-        at_plan = sigma**2 / (0.1 * plan) ** 2
-        level = (weight * level + at_plan * max(plan / 2, plan + fade * (centre - (n + 1) / 2))) / (weight + at_plan)
-        weight += at_plan
-    variance = (8 * sigma**2 + (trust * (y - level - slope * (i - centre)) ** 2).sum()) / (7 + m)
-    jump = alone[-1] ** 2 * (1 - trust[-1]) / 4
-    left = cap - clocks[-1]
-    following = max(level / 4, level + slope * (m - centre + 0.5))
-    clock = lambda x: max(following * x + slope * x * x / 2, 0.75 * following * x) - left
-    x = brentq(clock, 0, 2 * left / following, xtol=1e-13, rtol=1e-14)
-    total = (variance * x + x * x * (variance / weight + (m - centre + (x + 1) / 2) ** 2 * variance * slope_variance + jump)
-             + usual**2 * (0.03**2 * x**2 + 0.05**2 * x**3 / (3 * n)))
-    slow = total + usual**2 * (0.08**2 * x**3 / (3 * n) + 0.09**2 * x)
-    quantile = student.ppf((1 + confidence) / 2, 7 + m) / left
-    up = quantile * math.sqrt(total)
-    case("forecast", [cap, confidence, plan, *clocks],
-         near([m + x * math.exp(-quantile * math.sqrt(slow)), m + x, m + x * (math.exp(up) if up < 1 else math.e * up)], 1e-8))
+    plan = rng.choice([0, rounds[0] * rng.uniform(0.8, 1.2)])
+    case("forecast", [cap, confidence, plan, *clocks], near(forecast(cap, clocks, confidence, plan), 1e-8))
 
 
 # ---- the reserve, integrated step by step ----
