@@ -116,7 +116,7 @@ constexpr Row rows[] = {
                      "Rate in cal/h that can be held for the whole cap with nothing else to do.",
                      {{"cap", cap_text}, {"critical_W", critical_text}, {"reserve_J", reserve_text}}, "All above 0.",
                      "TEST.POWER and ERG.CONVERT.", {"\"17:00\";230;18000", "1152.302"}),
-    row<&test_floor>("testFloor", "TEST.FLOOR", "Rate in cal/h to hold to the end of a mixed task.",
+    row<&test_floor>("testFloor", "TEST.FLOOR", "Rate in cal/h to plan with in a mixed task.",
                      {{"cap", cap_text},
                       {"critical_W", critical_text},
                       {"reserve_J", reserve_text},

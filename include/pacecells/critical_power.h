@@ -40,7 +40,8 @@ Result<Watts> power_for(Seconds time, CriticalPower values);
 // cal/h that can be held for the whole cap with nothing else to do. Domain: cap above 0.
 Result<CaloriesPerHour> rate_alone(Seconds cap, CriticalPower values);
 
-// cal/h to hold to the end of a mixed task: a share of the watts of rate_alone. The share 0.75 is judgement, no source.
+// cal/h to plan with in a mixed task: a share of the watts of rate_alone. The share 0.75 is judgement, no source; a
+// better one is planned_share in advice.h.
 // Domain: 0 < share <= 1.
 Result<CaloriesPerHour> rate_floor(Seconds cap, CriticalPower values, double share = 0.75);
 
