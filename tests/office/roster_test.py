@@ -83,8 +83,11 @@ def test_a_name_fills_its_row(sheet):
 
 def test_sets_take_the_rest_of_the_round_as_the_time_away(sheet):
     type_person(sheet, FIRST, "Tammerly", longest=22)
-    type_in(sheet["P1"], "=SETS.PLAN(8;6;22;170-24)")
-    assert result(sheet["P1"]) == result(sheet[f"I{FIRST}"]) != ""
+    type_in(sheet["Q1"], "=SETS.PLAN(8;6;22;170-24)")
+    assert result(sheet["Q1"]) == result(sheet[f"I{FIRST}"]) != ""
+    type_person(sheet, FIRST, "Tammerly", goal=6.5, longest=12)
+    type_in(sheet["Q1"], "=SETS.PLAN(8;7;12;1020/6.5-24)")
+    assert result(sheet["Q1"]) == result(sheet[f"I{FIRST}"]) != "", "a half round asks for the sets of a whole one"
 
 
 def test_each_result_is_one_function_that_can_be_read(sheet):
