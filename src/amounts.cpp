@@ -80,6 +80,9 @@ std::optional<int> Amounts::rounds() const {
 }
 
 Result<Amounts> parse_amounts(std::string_view text) {
+    const auto folded = fold_name(text);
+    if (folded == "max" || folded == "max." || folded == "máx" || folded == "máx.")
+        return Amounts{.list = {0}, .most = true};
     const auto parts = parts_of(trim(text));
     Amounts amounts;
     std::optional<std::size_t> gap;

@@ -5,6 +5,7 @@
 #include "athlete_tests.h"
 #include "check.h"
 
+#include <algorithm>
 #include <charconv>
 #include <cmath>
 #include <map>
@@ -53,6 +54,10 @@ class GoalReader {
         }
         if (const auto number = plain_number(text))
             return of_rounds(*number);
+        if (workout_.settings.format == Format::intervals)
+            return out_of_domain("%1: the goal of intervals is a number: windows that hold, or reps in each where they "
+                                 "are as many as fit.",
+                                 place_);
         const auto plus = text.find('+');
         const bool first_round = plus == std::string::npos; // a station alone
         const auto done = first_round ? 0 : plain_number(std::string_view{text}.substr(0, plus));
@@ -77,6 +82,12 @@ class GoalReader {
   private:
     bool for_time() const { return workout_.settings.format == Format::time; }
 
+    // In intervals with a station of as many as fit the goal is its reps in each window.
+    bool reps_of_windows() const {
+        return workout_.settings.format == Format::intervals &&
+               std::ranges::any_of(workout_.stations,
+                                   [&](const Station& one) { return one.divisions[division_].amounts.most; });
+    }
     Error not_understood(const std::string& text) const {
         return out_of_domain("%1: the goal %2 cannot be read: write rounds such as 7, a score such as 5+20, or a "
                              "station such as 5 + rows.",
@@ -95,7 +106,7 @@ class GoalReader {
     Result<TypedGoal> of_rounds(double rounds) const {
         if (!(rounds >= 0.1 && rounds < most_plan_rounds))
             return out_of_domain("%1: the goal must be 0.1 to %2 rounds; got %3.", place_, most_plan_rounds, rounds);
-        if (auto error = beyond(rounds))
+        if (auto error = beyond(rounds); error && !reps_of_windows())
             return *std::move(error);
         return TypedGoal{.kind = TypedGoal::Kind::rounds, .rounds = rounds};
     }

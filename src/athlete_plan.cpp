@@ -100,6 +100,11 @@ void Planner::prepare() {
 }
 
 void Planner::plan_goal() {
+    if (intervals()) {
+        plan_windows();
+        add_stations();
+        return;
+    }
     plan_.suggested = suggested();
     const auto own = own_goal();
     Goal goal = own ? *own : *plan_.suggested;
@@ -188,7 +193,12 @@ void Planner::plan_goal() {
         }
     }
     set_rehearsal();
-    const int shown = std::max({whole_rounds_, plan_.goal->goal.score.point.rounds + 1});
+    add_stations();
+}
+
+// What is to be done at each station of the rounds that the plan is about.
+void Planner::add_stations() {
+    const int shown = std::max(whole_rounds_, plan_.goal->goal.score.point.rounds + 1);
     for (auto& one : plan_.stations) {
         const std::size_t i = one.station;
         one.seconds_each = each_[i];
@@ -208,7 +218,9 @@ void Planner::plan_goal() {
     }
 }
 
-Plan plan_for(const Workout& workout, const Athlete& athlete, Reasons* reasons) {
+Plan plan_for(const Workout& typed, const Athlete& athlete, Reasons* reasons) {
+    const auto filled = with_amounts(typed, athlete);
+    const Workout& workout = filled ? *filled : typed;
     Planner planner{workout, athlete, reasons};
     Plan& plan = planner.plan();
     plan.day = athlete.plan;

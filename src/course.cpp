@@ -39,6 +39,14 @@ Course::Course(const Workout& workout, std::size_t division, const Pace& pace, i
             round.points += station.points() * std::floor(amount + course_slack);
             round.legs.push_back(leg);
         }
+        if (settings.format == Format::intervals) {
+            const double idle = std::max(0.0, settings.window().value() - round.time);
+            auto& rests = round.legs.empty() && !rounds_.empty() ? rounds_.back() : round; // a window without work
+            if (!rests.legs.empty()) {
+                rests.legs.back().idle += idle;
+                rests.time += idle;
+            }
+        }
         rounds_.push_back(std::move(round));
     }
 }
@@ -126,7 +134,7 @@ Point Course::point_of(double rounds) const {
 double Course::seconds_to(const Point& point) const {
     double seconds = 0;
     walk_to(point, [&](int number, const Leg& leg, double part) {
-        seconds += part * leg.done() + (walks_on(point, number, leg) ? leg.walk : 0);
+        seconds += part * leg.done() + (walks_on(point, number, leg) ? leg.walk + leg.idle : 0);
     });
     return seconds;
 }

@@ -22,9 +22,11 @@ struct Leg {
     double work = 0;  // s, at the rate
     double pause = 0; // s between sets, spread over the work
     double walk = 0;  // s of handling and walking on, after the work
+    double idle = 0;  // s of rest until the next window starts, after the last station of one
 
     [[nodiscard]] double done() const { return work + pause; }
-    [[nodiscard]] double time() const { return work + pause + walk; }
+    [[nodiscard]] double busy() const { return work + pause + walk; }
+    [[nodiscard]] double time() const { return busy() + idle; }
 };
 
 struct CourseRound {

@@ -23,6 +23,8 @@ CaloriesPerHour down_to_five(CaloriesPerHour rate) {
 std::optional<CaloriesPerHour> Planner::needed_for(const Goal& goal) const {
     if (!plan_.main)
         return {};
+    if (intervals())
+        return needed_in_windows(goal);
     double machines = 0;
     double others = 0;
     course_->walk_to(goal.score.point, [&](int k, const Leg& leg, double part) {
@@ -42,12 +44,11 @@ std::optional<CaloriesPerHour> Planner::needed_for(const Goal& goal) const {
 Kilocalories Planner::calories_of_main() const {
     const auto machine = machine_of(station(*plan_.main).unit);
     double calories = 0;
-    const int rounds = std::min(whole_rounds_, course_->size());
-    for (int k = 1; k <= rounds; ++k)
+    for (int k = 1; k <= std::min(whole_rounds_, course_->size()); ++k)
         for (const auto& leg : course_->round(k).legs)
             if (machine_of(station(leg.station).unit) == machine)
                 calories += leg.work / 3600 * rate_at(leg.station, each_[leg.station]).value();
-    return Kilocalories{calories / (once_only(*machine) ? 1 : rounds)};
+    return Kilocalories{calories / rounds_on(*machine)};
 }
 
 // The card of an arm bike, whose rates have no watts: factors apply to the rate itself.
@@ -101,7 +102,7 @@ void Planner::set_card() {
     if (!plan_.no_room)
         plan_.needs = *needed;
     const Kilocalories calories = calories_of_main();
-    if (rate.source == RateSource::tests) {
+    if (rate.source == RateSource::tests && !intervals()) {
         const auto& tests = athlete_.machines[static_cast<std::size_t>(rate.machine)];
         const auto ceiling = hold_rate({.cap = task_,
                                         .calories = calories,
@@ -185,7 +186,7 @@ void Planner::set_card() {
 
 // One or two easy rounds, then one at planned pace; never more than a fifth of the work (common practice).
 void Planner::set_rehearsal() {
-    if (!plan_.goal)
+    if (!plan_.goal || intervals())
         return;
     const auto& settings = workout_.settings;
     const auto& goal = *plan_.goal;

@@ -84,7 +84,7 @@ double Planner::spread(bool lower_end) const {
     std::vector<double> pauses(workout_.stations.size(), 0);
     for (int k = 1; k <= std::min(whole_rounds_, course_->size()); ++k)
         for (const auto& leg : course_->round(k).legs) {
-            total += leg.time();
+            total += leg.busy();
             if (const auto* rate = rate_of_station(leg.station)) {
                 const double slower =
                     seconds_each_at(leg.station, scaled_rate(rate->machine, rate_at(leg.station, each_[leg.station]),
@@ -111,6 +111,10 @@ void Planner::predict() {
     const double finish = course_->seconds_to(course_->end());
     const double sd = spread(false);
     const double sd_below = spread(true);
+    if (intervals()) {
+        predict_windows(sd, sd_below);
+        return;
+    }
     const auto at = [&](double slower) {
         if (for_time() && finish * slower <= fresh + course_slack) {
             Score score = score_of(course_->end());

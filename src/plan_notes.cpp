@@ -105,10 +105,15 @@ void Planner::add_notes() {
             break;
         }
     }
-    if (settings.intended_low && !for_time() && plan_.expected.rounds < *settings.intended_low)
+    if (settings.intended_low && settings.format == Format::amrap && plan_.expected.rounds < *settings.intended_low)
         notes.push_back(say("Predicted %1, but the workout is meant for %2 rounds or more: scale it.",
                             plan_.expected.text, *settings.intended_low));
 
+    if (plan_.first_failing) {
+        const auto& first = plan_.windows[static_cast<std::size_t>(*plan_.first_failing) - 1];
+        notes.push_back(say("Window %1 is the first that does not hold, by %2 s: fewer reps, or scale.",
+                            *plan_.first_failing, std::ceil(-first.spare.value() - course_slack)));
+    }
     if (plan_.no_room) {
         notes.push_back(say("No ergometer is fast enough: the other stations alone take longer than the goal allows."));
     } else if (plan_.card && plan_.card->advice.situation == Situation::out_of_reach && plan_.card->needed) {
@@ -120,8 +125,9 @@ void Planner::add_notes() {
         else
             notes.push_back(say("The goal needs %1 cal/h: find %2 s per round at the other stations.",
                                 plan_.card->needed->value(), find));
-    } else if (!plan_.card && course_->seconds_to(plan_.goal->goal.score.point) >
-                                  1.03 * plan_.goal->goal.clock.value() * fade_factor()) {
+    } else if (!plan_.card && settings.format != Format::intervals &&
+               course_->seconds_to(plan_.goal->goal.score.point) >
+                   1.03 * plan_.goal->goal.clock.value() * fade_factor()) {
         notes.push_back(say("The goal is above the predicted score, %1.", plan_.expected.text));
     }
 

@@ -84,35 +84,42 @@ void Planner::set_base_pace() {
     }
 }
 
-bool Planner::once_only(Machine machine) const {
-    return std::ranges::all_of(workout_.stations, [&](const Station& one) {
-        return machine_of(one.unit) != machine || one.when != When::every;
-    });
+int Planner::rounds_on(Machine machine) const {
+    int count = 0;
+    for (int k = 1; k <= std::min(whole_rounds_, base_->size()); ++k)
+        count += std::ranges::any_of(base_->round(k).legs,
+                                     [&](const Leg& leg) { return machine_of(station(leg.station).unit) == machine; })
+                     ? 1
+                     : 0;
+    return std::max(1, count);
 }
 
-// Off this machine, per round: the mean of the rounds expected, at the usual pace of the group. Pauses are rest. A
-// machine that is used in one round only has the whole task as its round.
+// Off this machine, for each round in which it is used: the mean of the rounds expected, at the usual pace of the group.
+// Pauses and the rest of a window are rest.
 OtherStations Planner::other_of(Machine machine) const {
     double all = 0;
     double walk = 0;
     double rest = 0;
-    for (int k = 1; k <= std::min(whole_rounds_, base_->size()); ++k)
+    for (int k = 1; k <= std::min(whole_rounds_, base_->size()); ++k) {
+        double pauses = 0;
+        double idle = 0;
         for (const auto& leg : base_->round(k).legs) {
+            if (leg.station < pauses_.size() && !pauses_[leg.station].empty())
+                pauses += pauses_[leg.station][std::min(static_cast<std::size_t>(k), pauses_[leg.station].size()) - 1]
+                              .value();
+            idle += leg.idle;
             walk += leg.walk;
             all += leg.walk;
-            double pause = 0;
-            if (leg.station < pauses_.size() && !pauses_[leg.station].empty())
-                pause = pauses_[leg.station][std::min(static_cast<std::size_t>(k), pauses_[leg.station].size()) - 1]
-                            .value();
-            rest += pause;
-            all += pause;
             if (machine_of(station(leg.station).unit) == machine)
                 continue;
             all += leg.work;
             if (station(leg.station).unit == Unit::rest)
                 rest += leg.work;
         }
-    const double rounds = once_only(machine) ? 1 : std::min(whole_rounds_, base_->size());
+        rest += std::max(pauses, idle); // pauses are taken out of the rest of a window
+        all += std::max(pauses, idle);
+    }
+    const double rounds = rounds_on(machine);
     return {.time = Seconds{all / rounds}, .walk = Seconds{walk / rounds}, .rest = Seconds{rest / rounds}};
 }
 
@@ -129,10 +136,15 @@ std::optional<MachineRate> Planner::tested_rate(Machine machine, double share) {
     if (too_old(tests))
         return {};
     if (tests.values && machine != Machine::armbike) {
-        const auto alone = rate_alone(task_, *tests.values);
-        const auto held = power_for(task_, *tests.values);
+        auto held = power_for(task_, *tests.values);
+        double test_error = tests_error;
+        if (const auto with_rests = watts_with_rests(machine); held && with_rests && *with_rests > *held) {
+            held = *with_rests;
+            test_error = std::hypot(test_error, recovery_error);
+        }
+        const auto alone = held ? calorie_rate(*held) : Result<CaloriesPerHour>{held.error()};
         const auto rate = held ? calorie_rate(*held * share) : Result<CaloriesPerHour>{held.error()};
-        const auto doubt = doubt_of(factor_error);
+        const auto doubt = doubt_of(factor_error, test_error);
         if (alone && rate && doubt) {
             made.source = RateSource::tests;
             made.alone = *alone;

@@ -70,20 +70,23 @@ double Planner::away_share(std::size_t i, std::size_t other) const {
     return there.grip && station(i).grip ? grip_away_share : work_away_share;
 }
 
-// Off the station in a round: walking in full, work elsewhere by its share.
-Seconds Planner::away_of(std::size_t i, int round) const {
-    double away = 0;
-    for (const auto& leg : course_->round(round).legs) {
-        away += leg.walk;
-        if (leg.station != i)
-            away += leg.work * away_share(i, leg.station);
-    }
-    return Seconds{away};
-}
-
-// Between two rounds, where they differ the shorter time.
+// Off the station since it was done last: walking and waiting in full, work elsewhere by its share. 0 the first time.
 Seconds Planner::away_before(std::size_t i, int round) const {
-    return round > 1 ? std::min(away_of(i, round - 1), away_of(i, round)) : Seconds{0};
+    double away = 0;
+    bool since = false; // it was done before
+    for (int k = 1; k <= round; ++k)
+        for (const auto& leg : course_->round(k).legs) {
+            if (leg.station == i) {
+                if (k == round)
+                    return Seconds{since ? away : 0};
+                since = true;
+                away = 0;
+            } else {
+                away += leg.work * away_share(i, leg.station);
+            }
+            away += leg.walk + leg.idle;
+        }
+    return Seconds{0};
 }
 
 // The longest set that is known, and from where; none: nothing to plan with.
@@ -130,6 +133,7 @@ std::optional<StationSets> Planner::sets_of(std::size_t i) {
         return {};
 
     const bool alike = std::ranges::all_of(reps, [&](int now) { return now == 0 || now == most; });
+    const int round_of_most = static_cast<int>(std::ranges::find(reps, most) - reps.begin()) + 1;
     // What the sets of a round have to last for.
     const auto work_of = [&](int k) {
         SetWork work{.reps = reps[static_cast<std::size_t>(k) - 1],
@@ -140,11 +144,13 @@ std::optional<StationSets> Planner::sets_of(std::size_t i) {
         if (alike) {
             work.rounds = static_cast<double>(std::ranges::count(reps, most));
             work.away = Seconds{0};
-            if (work.rounds > 1) {
-                work.away = away_before(i, 2);
-                for (int other = 3; other <= whole_rounds_; ++other)
-                    work.away = std::min(work.away, away_before(i, other));
-            }
+            bool first = true; // the shortest of all times off the station
+            for (int other = round_of_most + 1; other <= whole_rounds_; ++other)
+                if (reps[static_cast<std::size_t>(other) - 1] > 0) {
+                    const Seconds away = away_before(i, other);
+                    work.away = first ? away : std::min(work.away, away);
+                    first = false;
+                }
             return work;
         }
         const double total = std::accumulate(reps.begin(), reps.begin() + k, 0.0);
@@ -158,7 +164,6 @@ std::optional<StationSets> Planner::sets_of(std::size_t i) {
         sets.too_hard = sets.too_hard || !plan || plan->rest > longest_break;
         return made;
     };
-    const int round_of_most = static_cast<int>(std::ranges::find(reps, most) - reps.begin()) + 1;
     const SetWork largest = work_of(round_of_most);
     if (alike)
         sets.by_round.push_back(as_printed(plan_sets(largest), most));

@@ -14,6 +14,10 @@ namespace pacecells {
 // The rate of so many times the watts; of an arm bike, whose calories follow no formula of watts, of the rate itself.
 [[nodiscard]] CaloriesPerHour scaled_rate(Machine machine, CaloriesPerHour rate, double factor);
 
+// Intervals: the workout with amounts in the place of "max", as many as fit at the usual pace of the group. None where
+// nothing is "max".
+[[nodiscard]] std::optional<Workout> with_amounts(const Workout& workout, const Athlete& athlete);
+
 class Planner {
   public:
     Planner(const Workout& workout, const Athlete& athlete, Reasons* reasons);
@@ -22,6 +26,7 @@ class Planner {
     void prepare();
     // Steps 6 to 8, for the goal of the athlete.
     void plan_goal();
+    [[nodiscard]] bool most_fit() const;
     void add_notes();
 
     [[nodiscard]] const Course& course() const { return *course_; }
@@ -50,7 +55,8 @@ class Planner {
     // plan_rates.cpp
     void set_base_pace();
     [[nodiscard]] OtherStations other_of(Machine machine) const;
-    [[nodiscard]] bool once_only(Machine machine) const; // its stations are in one round only
+    [[nodiscard]] int rounds_on(Machine machine) const; // of those expected, at least 1
+    [[nodiscard]] std::optional<Watts> watts_with_rests(Machine machine) const;
     [[nodiscard]] MachineRate rate_of(Machine machine, Reasons* reasons);
     [[nodiscard]] std::optional<MachineRate> tested_rate(Machine machine, double share);
     [[nodiscard]] bool too_old(const MachineTests& tests) const;
@@ -65,14 +71,26 @@ class Planner {
     [[nodiscard]] std::optional<Input> longest_set(std::size_t station, StationSets& sets) const;
     void explain_sets(std::size_t station, const StationSets& sets, const Input& longest, double recovery) const;
     [[nodiscard]] Seconds away_before(std::size_t station, int round) const;
-    [[nodiscard]] Seconds away_of(std::size_t station, int round) const;
     [[nodiscard]] double away_share(std::size_t station, std::size_t other) const;
+
+    // plan_windows.cpp
+    [[nodiscard]] bool intervals() const { return workout_.settings.format == Format::intervals; }
+    [[nodiscard]] std::vector<WindowPlan> windows_at(double slower) const;
+    [[nodiscard]] Score score_of(const std::vector<WindowPlan>& windows) const;
+    void predict_windows(double sd, double sd_below);
+    void plan_windows();
+    [[nodiscard]] Goal windows_goal(int windows, const std::vector<double>& most) const;
+    [[nodiscard]] GoalLine windows_line(const Goal& goal, std::optional<CaloriesPerHour> hold) const;
+    [[nodiscard]] std::optional<CaloriesPerHour> needed_in_windows(const Goal& goal) const;
+    [[nodiscard]] double amount_of(const Leg& leg) const; // of the goal, where the leg is as many as fit
 
     // plan_goal.cpp
     void predict();
     [[nodiscard]] double spread(bool lower_end) const; // of the time, one standard deviation, as a share
     [[nodiscard]] std::optional<Goal> suggested() const;
     [[nodiscard]] std::optional<Goal> own_goal() const;
+
+    void add_stations();
 
     // plan_card.cpp
     void set_card();
@@ -98,6 +116,7 @@ class Planner {
     int whole_rounds_ = 1;          // expected, up to the next whole
     std::vector<double> base_each_; // seconds per unit at the usual pace of the group, own seconds in their place
     std::vector<double> each_;      // at the rates of the plan
+    std::vector<double> most_;      // by station: reps of a window, where a station is as many as fit
     std::vector<std::vector<Seconds>> pauses_;
     std::vector<std::vector<Seconds>> fall_back_pauses_;
     std::optional<Course> base_;

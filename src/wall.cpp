@@ -47,6 +47,8 @@ Result<Score> usual_score(const Workout& workout, std::size_t division, Seconds 
         return out_of_domain("The clock must be above 0 and at most the cap; got %1 s.", clock.value());
     if (!(factor >= 0.2 && factor <= 5))
         return out_of_domain("The factor on the usual pace must be from 0.2 to 5; got %1.", factor);
+    if (workout.settings.format == Format::intervals)
+        return out_of_domain("Intervals have no score by the clock: see the plan of an athlete.");
     const Athlete athlete = usual_athlete(workout, division);
     Planner planner{workout, athlete, nullptr};
     planner.prepare();
@@ -54,6 +56,8 @@ Result<Score> usual_score(const Workout& workout, std::size_t division, Seconds 
 }
 
 Result<std::vector<WallRow>> wall_table(const Workout& workout, double from, double to, double step) {
+    if (workout.settings.format == Format::intervals)
+        return out_of_domain("Intervals have no table of goals: see the plan of an athlete.");
     if (!(from > 0) || !(from <= to) || !(step > 0) || !std::isfinite(to))
         return out_of_domain("The goals must go from above 0 up, in steps above 0; got %1 to %2 by %3.", from, to,
                              step);
@@ -95,7 +99,8 @@ Result<GoalLine> wall_clocks(const Workout& workout, double goal, std::size_t di
     athlete.goal = wall_goal(workout, goal);
     if (!athlete.goal)
         return refused_goal(goal);
-    Planner planner{workout, athlete, nullptr};
+    const auto filled = with_amounts(workout, athlete);
+    Planner planner{filled ? *filled : workout, athlete, nullptr};
     planner.prepare();
     planner.plan_goal();
     return *planner.plan().goal;

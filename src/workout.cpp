@@ -104,6 +104,8 @@ std::optional<std::size_t> Workout::main_ergometer(std::size_t division) const {
 }
 
 std::optional<int> Workout::rounds(std::size_t division) const {
+    if (settings.format == Format::intervals)
+        return settings.windows;
     if (settings.format != Format::time)
         return {};
     if (settings.rounds)

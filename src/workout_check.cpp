@@ -47,7 +47,7 @@ Refusal refuse_station(const Station& station) {
 
 Refusal refuse_lists(const Workout& workout, std::size_t division) {
     const auto& settings = workout.settings;
-    std::optional<int> length = settings.rounds;
+    std::optional<int> length = settings.format == Format::intervals ? settings.windows : settings.rounds;
     const Station* first = nullptr;
     for (const auto& station : workout.stations) {
         const auto& amounts = station.divisions[division].amounts;
@@ -61,10 +61,10 @@ Refusal refuse_lists(const Workout& workout, std::size_t division) {
             return out_of_domain("%1: station %2 is for the last round, which is known only where the workout is for "
                                  "time.",
                                  Place{.row = station.row}, station.no);
-        if (settings.format != Format::time || amounts.alike())
+        if (settings.format == Format::amrap || amounts.alike() || settings.in_turn)
             continue;
         if (amounts.open) {
-            if (!settings.rounds)
+            if (!length)
                 return out_of_domain("%1: station %2 has a list that goes on: give the number of rounds.", place,
                                      station.no);
             continue;
@@ -82,12 +82,54 @@ Refusal refuse_lists(const Workout& workout, std::size_t division) {
     return {};
 }
 
+Refusal refuse_windows(const Workout& workout) {
+    const auto& settings = workout.settings;
+    const auto place = [&](std::string_view key) { return workout.place(key).value_or(Place{}); };
+    if (!settings.windows)
+        return out_of_domain("Give the number of windows of the intervals.");
+    if (settings.every && settings.rest)
+        return out_of_domain("%1: give either work and rest, or how often a window starts.", place("rest_s"));
+    if (settings.every && settings.work && *settings.work > *settings.every)
+        return out_of_domain("%1: the work of %2 s is longer than its window of %3 s.", place("work_s"),
+                             settings.work->value(), settings.every->value());
+    if (!settings.every && !settings.work)
+        return out_of_domain("Give the seconds of work and rest, or how often a window starts.");
+    if (!(settings.work_time().value() > 0))
+        return out_of_domain("The time to work in a window must be above 0 s.");
+    for (const auto& station : workout.stations) {
+        if (station.when != When::every)
+            return out_of_domain("%1: station %2: in intervals a station is in every window, or in its turn.",
+                                 Place{.row = station.row}, station.no);
+    }
+    return {};
+}
+
+// Of stations done one after the other only the last can be as many as fit.
+Refusal refuse_most(const Workout& workout, std::size_t division) {
+    const Station* most = nullptr;
+    for (const auto& station : workout.stations) {
+        if (!done_by(station, division))
+            continue;
+        const auto& amounts = station.divisions[division].amounts;
+        if (amounts.most && workout.settings.format != Format::intervals)
+            return out_of_domain("%1: station %2: \"max\" is for intervals; give an amount.",
+                                 station.amount_places[division], station.no);
+        if (most && !workout.settings.in_turn)
+            return out_of_domain("%1: station %2 is as many as fit, so no station can come after it.",
+                                 most->amount_places[division], most->no);
+        if (amounts.most && (station.unit == Unit::rest || station.unit == Unit::hold))
+            return out_of_domain("%1: station %2: give its seconds.", station.amount_places[division], station.no);
+        most = amounts.most ? &station : most;
+    }
+    return {};
+}
+
 Refusal refuse_format(const Workout& workout) {
     const auto& settings = workout.settings;
-    if (settings.format == Format::intervals)
-        return out_of_domain("Intervals cannot be planned yet: choose AMRAP or for time.");
     if (settings.team > 1 || settings.at_once > 1)
         return out_of_domain("Pairs and teams cannot be planned yet: set the people per team to 1.");
+    if (settings.format == Format::intervals)
+        return refuse_windows(workout);
     if (!(settings.cap.value() > 0))
         return out_of_domain("Give the cap as minutes and seconds, such as 18:00.");
     if (settings.slip >= settings.cap)
@@ -131,6 +173,8 @@ Refusal refused(const Workout& workout) {
         if (!any)
             return out_of_domain("%1: the division %2 has no station: give its amounts or clear its name.",
                                  workout.divisions[d].place, quoted(workout.divisions[d].name));
+        if (auto error = refuse_most(workout, d))
+            return error;
         if (auto error = refuse_lists(workout, d))
             return error;
         if (auto error = refuse_short_rounds(workout, d))

@@ -396,7 +396,32 @@ class Reader {
                 return out_of_domain("The workout has no row with the key %1. Was a row deleted?", quoted(needed));
         if (auto error = refused(workout_))
             return error;
+        take_turns();
         return {};
+    }
+
+    // Stations in turn: each has its amount in its windows, and 0 in the others.
+    void take_turns() {
+        auto& settings = workout_.settings;
+        if (settings.format != Format::intervals)
+            return;
+        settings.cap = settings.window() * *settings.windows;
+        for (std::size_t d = 0; d < workout_.divisions.size() && settings.in_turn; ++d) {
+            std::vector<Amounts*> in_order;
+            for (auto& station : workout_.stations)
+                if (auto& amounts = station.divisions[d].amounts; !amounts.list.empty())
+                    in_order.push_back(&amounts);
+            for (std::size_t i = 0; i < in_order.size(); ++i) {
+                const Amounts typed = *in_order[i];
+                in_order[i]->list.clear();
+                for (int k = 1; k <= *settings.windows; ++k) {
+                    const auto turn = static_cast<std::size_t>(k) - 1;
+                    const int times = static_cast<int>(turn / in_order.size()) + 1; // its first turn, its second ...
+                    in_order[i]->list.push_back(turn % in_order.size() == i ? typed.of_round(times) : 0);
+                }
+                in_order[i]->open = false;
+            }
+        }
     }
 
     const Table& block_;

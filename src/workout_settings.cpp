@@ -118,6 +118,12 @@ Refusal choice(Enum& to, const At& at, WordList list, Language language) {
     return {};
 }
 
+Refusal yes(Settings& to, const At& at) {
+    to.in_turn = find_word(WordList::yes, cell_text(at.cell)).has_value();
+    if (!to.in_turn)
+        return out_of_domain("%1: %2: choose yes, or leave the cell empty.", at.place, quoted(at.label));
+    return {};
+}
 Refusal version(Settings& to, const At& at) {
     const auto value = cell_number(at.cell);
     if (value && *value > workout_version)
@@ -154,6 +160,7 @@ constexpr SettingRow setting_rows[] = {
     {"rest_s", [](Settings& s, const At& at) { return time(s.rest, at, cell_seconds, 0); }},
     {"every_s", [](Settings& s, const At& at) { return time(s.every, at, cell_seconds, 1); }},
     {"windows", [](Settings& s, const At& at) { return whole(s.windows, at, 1, most_plan_rounds); }},
+    {"in_turn", yes},
     {"scoring", [](Settings& s, const At& at) { return choice(s.scoring, at, WordList::scoring, s.language); }},
     {"team", [](Settings& s, const At& at) { return whole(s.team, at, 1, 20); }},
     {"at_once", [](Settings& s, const At& at) { return whole(s.at_once, at, 1, 20); }},

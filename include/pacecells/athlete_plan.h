@@ -13,6 +13,7 @@
 //      after the practice round; and the next goal down.
 //   7. Clocks at the end of every round and station, for both goals. Ergometers take the time that the rate to hold
 //      needs, pauses and rests theirs; everything else is stretched by one factor so that the goal is met.
+//      Intervals have no such factor: see plan_windows.
 //   8. What the goal needs of the main ergometer, the one rate to hold with its limits (advice.h), the rehearsal.
 #pragma once
 
@@ -43,8 +44,12 @@ inline constexpr double range_sd = 1.2816;      // low and high: one in ten is b
 inline constexpr double least_step_down = 0.04; // the next goal down is slower by at least so much
 inline constexpr double check_at = 0.40;        // of the cap: the round to check by
 inline constexpr double rehearsed_work = 0.2;   // never more than a fifth of the work before the start
-inline constexpr double end_of_easy = 0.5;      // an easy plan ends at half the cap
-inline constexpr int easy_rounds = 3;           // or after so many rounds
+// Intervals: measured recoveries are 2 to 4 times slower than the formula of the reserve (reserve.h), so only this share
+// of a rest counts; how well that is known, in logarithms of watts.
+inline constexpr double rest_that_counts = 1.0 / 3;
+inline constexpr double recovery_error = 0.10;
+inline constexpr double end_of_easy = 0.5; // an easy plan ends at half the cap
+inline constexpr int easy_rounds = 3;      // or after so many rounds
 
 // Where a rate comes from.
 enum class RateSource : std::uint8_t { none, tests, one_test, result, group, usual };
@@ -148,6 +153,17 @@ struct Rehearsal {
     [[nodiscard]] int rounds() const { return easy_rounds + 1; }
 };
 
+// Intervals: one window.
+struct WindowPlan {
+    int window = 0;    // from 1
+    Seconds start{0};  // on the clock
+    Seconds needed{0}; // for its work, at the pace that the athlete is likely to have by then
+    Seconds spare{0};  // of the time for work; below 0: it does not hold
+    double reps = 0;   // points done in time
+    bool work = false; // there is something to do
+    [[nodiscard]] bool holds() const { return spare.value() >= -1e-9; }
+};
+
 struct Plan {
     bool planned = false; // there is a goal: a name, a division, the full plan for the day
     DayPlan day = DayPlan::full;
@@ -174,6 +190,8 @@ struct Plan {
     std::optional<CaloriesPerHour> ceiling = {}; // guard rail
     std::optional<Card> card = {};               // the rate to hold with its limits, rounded as printed
     std::optional<Seconds> on_machine = {};      // at the rate to hold, each round (the first with work there)
+    std::vector<WindowPlan> windows = {};        // intervals, as expected
+    std::optional<int> first_failing = {};       // the first of them that does not hold
     std::optional<Rehearsal> rehearsal = {};
 
     std::optional<Seconds> end = {}; // easy and technique: stop here, or after easy_rounds rounds

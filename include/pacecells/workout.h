@@ -48,11 +48,12 @@ enum class When : std::uint8_t { every, first, last };       // in the order of 
 // Amounts of one station for one division, round by round.
 //
 // Typed as a number, or as text as a coach writes it: "21-15-9" (so many rounds), "1-2-3-…" and "3-6-9-…" (on and on),
-// "10-9-…-1" (down to the last).
+// "10-9-…-1" (down to the last), in intervals "max" (as many as fit).
 struct Amounts {
     std::vector<double> list; // of round 1, 2 ...; one number: every round alike; empty: not for this division
     double grows_by = 0;      // after the list, where it is open
     bool open = false;        // goes on and on
+    bool most = false;        // as many as fit in the window; the list is 0 until it is known
 
     [[nodiscard]] bool alike() const { return list.size() <= 1 && !open; }
     // A list beyond its end is 0.
@@ -124,6 +125,7 @@ struct Settings {
     std::optional<Seconds> rest;
     std::optional<Seconds> every;
     std::optional<int> windows;
+    bool in_turn = false; // one station per window, one after the other
     Scoring scoring = Scoring::total;
 
     // Pairs and teams.
@@ -160,6 +162,12 @@ struct Settings {
 
     std::optional<double> wall_from, wall_to, wall_step; // rounds, or for time a part of a day
     std::optional<double> wall_most;                     // cal/h
+
+    // From the start of a window to the next, and what of it is for work.
+    [[nodiscard]] Seconds window() const {
+        return every ? *every : work.value_or(Seconds{0}) + rest.value_or(Seconds{0});
+    }
+    [[nodiscard]] Seconds work_time() const { return work ? *work : window(); }
 };
 
 struct Workout {
@@ -179,7 +187,7 @@ struct Workout {
     // The first ergometer station for calories, else the first for metres, that the division does: what rates are
     // about.
     [[nodiscard]] std::optional<std::size_t> main_ergometer(std::size_t division) const;
-    // Rounds to be done, where that is given: for time, by the rounds or by the length of the lists.
+    // Rounds to be done, where that is given: for time, by the rounds or by the length of the lists; windows.
     [[nodiscard]] std::optional<int> rounds(std::size_t division) const;
     // Whether every round is alike for the division.
     [[nodiscard]] bool alike(std::size_t division) const;

@@ -1,7 +1,7 @@
 #!/usr/bin/python3
 """Compares the plans of the model with a second, naive implementation: naive_plan.py PATH_TO_plan_reference [SEED] [N].
 
-500 random workouts and athletes. Here the workout is a list of single units with the time at which each is done; a score
+800 random workouts and athletes, a third of them intervals. Here the workout is a list of single units with the time at which each is done; a score
 is how many of them are done by then. Sets are simulated set by set, rests found by halving. Nothing is shared with the
 model but the meaning of the numbers; defaults and constants are written here a second time, as include/pacecells says.
 """
@@ -12,7 +12,7 @@ import sys
 
 driver = sys.argv[1]
 seed = int(sys.argv[2]) if len(sys.argv) > 2 else random.SystemRandom().randrange(2**32)
-count = int(sys.argv[3]) if len(sys.argv) > 3 else 500
+count = int(sys.argv[3]) if len(sys.argv) > 3 else 800
 print(f"seed {seed}")
 rng = random.Random(seed)
 
@@ -129,6 +129,12 @@ class Walk:
                     walk = (s["handling"] or 0) + (task["steps"] if s["steps"] is None else s["steps"]) * 0.6
                     self.legs.append((k, i, amount, amount * each[i], pauses(i, k), walk))
         self.rounds = rounds
+        # intervals: the rest of a window goes to the walking of its last station
+        self.idle = {}
+        if task["format"] == "intervals":
+            for k in range(1, rounds + 1):
+                busy = sum(leg[3] + leg[4] + leg[5] for leg in self.legs if leg[0] == k)
+                self.idle[k] = max(0, task["window"] - busy)
 
     def units(self):
         """Times at which each unit is done, and when each station and round is over."""
@@ -234,6 +240,8 @@ def task_amount(task, i, k):
     if (s["when"] == "first" and k != 1) or (s["when"] == "last" and k != task["rounds"]):
         return 0
     kind, values = s["amounts"]
+    if task.get("in_turn") and (k - 1) % len(task["stations"]) != i:
+        return 0
     if kind == "every":
         return values[0]
     if k <= len(values):
@@ -246,6 +254,7 @@ def task_amount(task, i, k):
 def naive(task, person):
     stations, cap, fade = task["stations"], task["cap"], 1 - task["fade"] / 2
     last = cap - task["slip"]
+    windows = task["windows"] if task["format"] == "intervals" else None
     group = person["group"] or (1, 1, 1)
     timed = task["format"] == "time"
     out = {}
@@ -266,8 +275,8 @@ def naive(task, person):
     no_pause = lambda i, k: 0.0
 
     def walk_for(each, pauses):
-        if timed:
-            return Walk(task, each, pauses, task["rounds"])
+        if timed or windows:
+            return Walk(task, each, pauses, windows or task["rounds"])
         rounds = max(8, math.ceil(person["goal"][1] if person["goal"] and person["goal"][0] != "time" else 0) + 2)
         while True:
             made = Walk(task, each, pauses, min(rounds, MOST))
@@ -276,7 +285,7 @@ def naive(task, person):
             rounds *= 2
 
     def expected(walk):
-        return task["rounds"] if timed else max(1, math.ceil(walk.decimal(walk.at(cap * fade)) - 1e-9))
+        return windows or task["rounds"] if timed or windows else max(1, math.ceil(walk.decimal(walk.at(cap * fade)) - 1e-9))
 
     first = walk_for(base, no_pause)
     whole = expected(first)
@@ -289,19 +298,22 @@ def naive(task, person):
     used = [m for m in MACHINES if any(machine_of(s["unit"]) == m for s in stations)]
 
     def other(machine, pauses):
-        total = walking = rest = 0.0
+        total, walking, rest, on = 0.0, 0.0, 0.0, set()
         for k, i, amount, work, _, walk in first.legs:
             if k > whole:
                 continue
-            pause = pauses(i, k)
             walking += walk
-            rest += pause
-            total += walk + pause
+            total += walk
             if machine_of(stations[i]["unit"]) != machine:
                 total += work
                 rest += work if stations[i]["unit"] == "rest" else 0
-        once = all(s["when"] != "every" for s in stations if machine_of(s["unit"]) == machine)
-        many = 1 if once else min(whole, first.rounds)
+            if machine_of(stations[i]["unit"]) == machine:
+                on.add(k)
+        for k in range(1, min(whole, first.rounds) + 1):
+            waiting = max(first.idle.get(k, 0), sum(pauses(i, r) for r, i, *_ in first.legs if r == k))
+            total += waiting
+            rest += waiting
+        many = max(1, len(on))
         return total / many, walking / many, rest / many
 
     def rates(pauses):
@@ -319,9 +331,16 @@ def naive(task, person):
             rate = dict(source=4 if person["group"] else 5, rate=group_rate, doubt=0.20, alone=None)
             rate["share"] = 0
             if tests.get("cp") and not old and m != "armbike":
-                alone = tests["cp"] + tests["reserve"] / time
+                alone, error = tests["cp"] + tests["reserve"] / time, 0.03 ** 2
+                if windows:
+                    mine = [leg for leg in first.legs if machine_of(stations[leg[1]]["unit"]) == m]
+                    bouts = len({leg[0] for leg in mine})
+                    calories = sum(leg[3] / 3600 * rate_at(leg[1], base[leg[1]]) for leg in mine) / max(1, bouts)
+                    rested = bouts and bouts_limit(bouts, calories, (total, walking, rest), tests["cp"], tests["reserve"])
+                    if rested > alone:
+                        alone, error = rested, 0.03 ** 2 + 0.1 ** 2
                 rate = dict(source=1, rate=calh(share * alone), alone=calh(alone), share=share,
-                            doubt=math.sqrt(sd ** 2 + 0.04 ** 2 + 0.03 ** 2))
+                            doubt=math.sqrt(sd ** 2 + 0.04 ** 2 + error))
             elif tests.get("time") and not old:
                 shown = 3600 * tests["calories"] / tests["time"]
                 strength = shown if m == "armbike" else watts(shown)
@@ -352,13 +371,21 @@ def naive(task, person):
 
     # sets
     def away_in(i, k):
-        total, s = 0.0, stations[i]
-        for r, j, amount, work, _, x in walk.legs:
-            if r == k:
-                t = stations[j]
-                share = (1 if t["unit"] == "rest" else 0 if t["name"] == s["name"] else t["away_share"]
-                         if t["away_share"] is not None else 0.4 if t["grip"] and s["grip"] else 0.7)
-                total += x + (0 if j == i else work * share)
+        """Since the station was done before round k; 0 the first time."""
+        s = stations[i]
+        before = [n for n, leg in enumerate(walk.legs) if leg[1] == i and leg[0] < k]
+        now = next((n for n, leg in enumerate(walk.legs) if leg[1] == i and leg[0] == k), None)
+        if not before or now is None:
+            return 0.0
+        total = 0.0
+        for n in range(before[-1], now):
+            r, j, _, work, _, x = walk.legs[n]
+            t = stations[j]
+            share = (1 if t["unit"] == "rest" else 0 if t["name"] == s["name"] else t["away_share"]
+                     if t["away_share"] is not None else 0.4 if t["grip"] and s["grip"] else 0.7)
+            total += x + (work * share if j != i else 0)
+            if n + 1 == len(walk.legs) or walk.legs[n + 1][0] != r:
+                total += sum(walk.idle.get(k, 0) for k in range(r, walk.legs[n + 1][0]))
         return total
 
     def finish_sets(plan, reps):
@@ -381,10 +408,11 @@ def naive(task, person):
         else:
             continue
         largest, recovery = max(amounts), s["recovery"] or 1
-        away_before = [0.0] + [min(away_in(i, k - 1), away_in(i, k)) for k in range(2, whole + 1)]
+        away_before = [away_in(i, k) for k in range(1, whole + 1)]
         if all(a in (0, largest) for a in amounts):
             rounds = amounts.count(largest)
-            jobs = [(largest, rounds, min(away_before[1:]) if rounds > 1 else 0.0)]
+            again = [away for a, away in zip(amounts, away_before) if a][1:]
+            jobs = [(largest, rounds, min(again) if again else 0.0)]
         else:
             jobs = [(a, math.ceil(sum(amounts[:k + 1]) / a - 1e-9) if a else 0, away_before[k]) for k, a in enumerate(amounts)]
         done = [finish_sets(plan_sets(a, r, most, away, recovery), a) if a else None for a, r, away in jobs]
@@ -418,7 +446,7 @@ def naive(task, person):
     out["rate"], out["each"], out["sets"] = found, each, sets
     out["other"] = other(machine_of(stations[main]["unit"]), pause_of) if main is not None else (0, 0, 0)
     reference = 2 if any(s["when"] == "first" for s in stations) and walk.rounds > 1 else 1
-    out["round"] = walk.round_time(reference)
+    out["round"] = walk.round_time(reference) + walk.idle.get(reference, 0)
 
     # the predicted score and its range
     total = others = 0.0
@@ -438,6 +466,10 @@ def naive(task, person):
         backs[i] += pause_of(i, k, True) - pause
     plain = others ** 2 + sum(x ** 2 for x in machines.values())
     below = plain + sum(max(0, x) ** 2 for x in backs)
+    if windows:
+        return naive_windows(task, person, out, walk, each, dict(
+            plain=math.sqrt(plain) / total, below=math.sqrt(below) / total, main=main, found=found, each_at=each_at,
+            rate_at=rate_at))
     finish = walk.seconds((walk.rounds, 0, 0))
 
     def score(point, clock=None):
@@ -524,33 +556,19 @@ def naive(task, person):
         rate = found[machine_of(stations[main]["unit"])]
         arm = stations[main]["unit"] == "armbike cal"
         on, fixed, free = way(goal[0], lambda leg: leg[3])
-        once = all(s["when"] != "every" for s in stations if machine_of(s["unit"]) == machine_of(stations[main]["unit"]))
-        many = min(whole, walk.rounds)
-        calories = sum(w / 3600 * rate_at(i, each[i]) for k, i, a, w, p, x in walk.legs
-                       if k <= many and machine_of(stations[i]["unit"]) == machine_of(stations[main]["unit"]))
-        calories /= 1 if once else many
+        mine = [leg for leg in walk.legs
+                if leg[0] <= whole and machine_of(stations[leg[1]]["unit"]) == machine_of(stations[main]["unit"])]
+        calories = sum(w / 3600 * rate_at(i, each[i]) for k, i, a, w, p, x in mine) / max(1, len({leg[0] for leg in mine}))
         if on > 0:
             room = goal[1] * fade - fixed - free
             no_room = room <= 1e-9
             need = None if no_room else rate_at(main, each[main] * room / on)
-            asked = 100000 if no_room else need
             ceiling = rate["alone"]
             if rate["source"] == 1:
                 tests = person["tests"][machine_of(stations[main]["unit"])]
                 ceiling = hold(time, calories, out["other"], tests["cp"], tests["reserve"])
             out["ceiling"] = ceiling
-            strength = (lambda x: x) if arm else watts
-            show = (lambda x: x) if arm else calh
-            reach = show(strength(rate["rate"]) * math.exp(0.6745 * rate["doubt"]))
-            limit = min(reach, max(ceiling, rate["rate"])) if ceiling else reach
-            five = lambda x: 5 * math.floor(x / 5 + 1e-9)
-            floor, never, wanted = five(rate["rate"]), five(limit), -five(-asked)
-            situation = 1 if wanted <= floor else 2 if wanted <= never else 3
-            mean = need if arm and not no_room else wanted
-            normal = lambda z: math.erfc(-z / math.sqrt(2)) / 2
-            chance = 1 if strength(mean) <= 0 else normal(-math.log(strength(mean) / strength(rate["rate"])) / rate["doubt"])
-            card = dict(hold=wanted if situation == 2 else floor, never=never, situation=situation, chance=chance,
-                        floor=floor)
+            card = naive_card(rate, need, arm, ceiling)
     out["needs"], out["no_room"], out["card"] = need, no_room, card
 
     def line(goal, rate, drift):
@@ -628,6 +646,120 @@ def hold(cap, calories, other, cp, reserve):
     return calh(low)
 
 
+def bouts_limit(bouts, calories, other, cp, reserve):
+    """The highest watts at which so many bouts leave a tenth of the reserve, a third of the rest counted; by halving."""
+    total, walking, rest = other
+    work, rest = total - walking - rest, rest / 3
+
+    def left(power):
+        p, v, t_e = power - cp, 0.9 * power - cp, 3600 * calories / calh(power)
+        used = p * t_e + max(v, 0) * work
+        keeps = math.exp(-(max(-v, 0) * work + 0.7 * cp * walking + cp * rest) / reserve)
+        now = 0.0
+        for _ in range(bouts):
+            now = now * keeps + used
+        return 1 - now / reserve
+
+    low, high = cp, 1500
+    for _ in range(60):
+        middle = (low + high) / 2
+        low, high = (middle, high) if left(middle) >= 0.1 else (low, middle)
+    return low
+
+
+def naive_windows(task, person, out, walk, each, given):
+    """The plan of intervals: every window walked unit by unit."""
+    stations, limit, many, main = task["stations"], task["work"], task["windows"], given["main"]
+    fixed = lambda i: stations[i]["unit"] in ("hold", "rest")
+    out["card"], out["needs"], out["no_room"], out["ceiling"] = None, None, False, None
+
+    def score(slower):
+        held, reps = 0, []
+        for k in range(1, many + 1):
+            pace, now, done, late = slower * (1 + task["fade"] * (k - 0.5) / many), 0.0, 0, False
+            legs = [leg for leg in walk.legs if leg[0] == k]
+            for r, i, amount, work, pause, x in legs:
+                start, unit = now, (work + pause) / amount * (1 if fixed(i) else pace)
+                for u in range(1, amount + 1):
+                    if start + u * unit <= limit + 1e-9 * unit and not late:
+                        done += stations[i]["points"]
+                now = start + amount * unit
+                late = late or now > limit + 1e-9
+                end = now
+                now += x * pace
+            held += not late
+            if legs:
+                reps.append(done)
+        return dict(rounds=held, reps=min(reps) if task["scoring"] == "lowest" else sum(reps), time=None)
+
+    out["expected"] = score(1)
+    out["low"], out["high"] = score(1 + 1.2816 * given["below"]), score(max(0.5, 1 - 1.2816 * given["plain"]))
+    first = many
+    for k in range(1, many + 1):
+        pace, now = 1 + task["fade"] * (k - 0.5) / many, 0.0
+        for r, i, amount, work, pause, x in walk.legs:
+            if r == k:
+                now += (work + pause) * (1 if fixed(i) else pace)
+                end = now
+                now += x * pace
+        if end > limit + 1e-9:
+            first = max(1, k - 1)
+            break
+    held = max(1, min(many, int(person["goal"][1]))) if person["goal"] else first
+    need, rate = None, given["found"][machine_of(stations[main]["unit"])] if main is not None else None
+    rooms = []
+    for k in range(1, held + 1):
+        legs = [leg for leg in walk.legs if leg[0] == k]
+        if main is None or not any(leg[1] == main for leg in legs):
+            continue
+        slow = lambda i: 1 if fixed(i) or machine_of(stations[i]["unit"]) else 1 + task["fade"]
+        rest = sum((0 if i == main else work * slow(i)) + pause for _, i, a, work, pause, x in legs)
+        rest += sum(x for *_, x in legs[:-1]) * (1 + task["fade"])
+        rooms.append((limit - rest) / next(a for _, i, a, *_ in legs if i == main))
+    if rooms:
+        out["no_room"] = min(rooms) <= 1e-9
+        need = None if out["no_room"] else given["rate_at"](main, min(rooms))
+        out["card"] = naive_card(rate, need, stations[main]["unit"] == "armbike cal", rate["alone"])
+        out["ceiling"] = rate["alone"]
+    out["needs"] = need
+
+    clocks, target = {}, 0.0
+    for k in range(1, held + 1):
+        now, end = 0.0, 0.0
+        for r, i, amount, work, pause, x in walk.legs:
+            if r != k:
+                continue
+            machine = machine_of(stations[i]["unit"])
+            if out["card"] and machine and machine == machine_of(stations[main]["unit"]):
+                work = amount * given["each_at"](i, out["card"]["hold"])
+            now += work * (1 if machine or fixed(i) else 1 + task["fade"] / 2) + pause
+            clocks[k, i] = (k - 1) * task["window"] + now
+            end = now
+            now += x * (1 + task["fade"] / 2)
+        target = max(target, end)
+        clocks[k, "end"] = (k - 1) * task["window"] + end
+    out["goal"] = (None, clocks[held, "end"])
+    out["suggested"] = (None, 0)
+    out["line"], out["down"], out["check"] = dict(clocks=clocks, target=target), None, None
+    return out
+
+
+def naive_card(rate, need, arm, ceiling):
+    """What to hold, never above, situation, chance, from the rate to plan with and what is needed (None: no room)."""
+    strength = (lambda x: x) if arm else watts
+    show = (lambda x: x) if arm else calh
+    asked = 100000 if need is None else need
+    reach = show(strength(rate["rate"]) * math.exp(0.6745 * rate["doubt"]))
+    limit = min(reach, max(ceiling, rate["rate"])) if ceiling else reach
+    five = lambda x: 5 * math.floor(x / 5 + 1e-9)
+    floor, never, wanted = five(rate["rate"]), five(limit), -five(-asked)
+    situation = 1 if wanted <= floor else 2 if wanted <= never else 3
+    mean = need if arm and need is not None else wanted
+    normal = lambda z: math.erfc(-z / math.sqrt(2)) / 2
+    chance = 1 if strength(mean) <= 0 else normal(-math.log(strength(mean) / strength(rate["rate"])) / rate["doubt"])
+    return dict(hold=wanted if situation == 2 else floor, never=never, situation=situation, chance=chance, floor=floor)
+
+
 # ---- random cases ----
 
 NAMES = ("Sandbags", "Box step-overs", "Ring rows", "Floor presses", "Kettle swings", "Leg raises")
@@ -678,6 +810,22 @@ def random_task():
                 goal_step=rng.choice((None, None, None, 0.5, 1)))
 
 
+def random_intervals():
+    task = random_task()
+    while task["format"] == "time" or any(s["amounts"][0] != "every" for s in task["stations"]):
+        task = random_task()
+    for s in task["stations"]:
+        s["when"] = "every"
+        if s["unit"] in METRES:
+            s["amounts"] = ("every", [50 * rng.randint(1, 4)])
+    many, in_turn = rng.randint(3, 12), rng.random() < 0.5
+    work = rng.choice((40, 60, 90)) if in_turn else rng.choice((120, 180, 240))
+    rest = rng.choice((0, 0, 20, 60))
+    task.update(format="intervals", windows=many, in_turn=in_turn, work=work, window=work + rest, rounds=None,
+                cap=many * (work + rest), goal_step=None, scoring=rng.choice(("lowest", "sum")))
+    return task
+
+
 def random_person(task):
     tests = {}
     for m in MACHINES:
@@ -692,10 +840,12 @@ def random_person(task):
         tests[m] = one
     goal = None
     kind = rng.choice((None, None, "rounds", "score", "station", "time"))
-    most = task["rounds"] if task["format"] == "time" else 9
+    if task["format"] == "intervals":
+        kind = rng.choice((None, None, "rounds"))
+    most = task["rounds"] if task["format"] == "time" else task["windows"] if task["format"] == "intervals" else 9
     round_points = lambda k: sum(task_amount(task, i, k) * s["points"] for i, s in enumerate(task["stations"]))
     if kind == "rounds":
-        goal = (kind, min(most, rng.choice((1, 2, 3.5, 4, 5.25, 6))), None)
+        goal = (kind, min(most, rng.choice((1, 2, 3.5, 4, 5.25, 6) if task["format"] != "intervals" else (1, 3, 5))), None)
     elif kind == "score":
         k = rng.randint(0, most - 1)
         if round_points(k + 1) > 1:
@@ -718,8 +868,11 @@ def written(task, person):
     cell = lambda x: "" if x is None or x is False else str(x)
     clock = lambda s: f"{s // 60}:{s % 60:02d}"
     lines = ["pacecells.workout | value", "version | 1", "language | en", f"format | {task['format']}",
-             f"cap | {clock(task['cap'])}", f"rounds | {cell(task['rounds'])}", f"date | {task['date']}",
+             f"cap | {clock(task['cap']) if task['format'] != 'intervals' else ''}", f"rounds | {cell(task['rounds'])}", f"date | {task['date']}",
              f"fade | {task['fade']}", f"slip_s | {task['slip']}", f"goal_step | {cell(task['goal_step'])}",
+             *([f"work_s | {task['work']}", f"rest_s | {task['window'] - task['work']}", f"windows | {task['windows']}",
+                f"in_turn | {'yes' if task['in_turn'] else ''}", f"scoring | {task['scoring']}"]
+               if task["format"] == "intervals" else []),
              "stations | no | movement | unit | when | amount.1 | load.1", "divisions | | | | | open |"]
     for no, s in enumerate(task["stations"], 1):
         kind, values = s["amounts"]
@@ -832,7 +985,7 @@ def complaints(answer, want):
 
 cases = []
 while len(cases) < count:
-    task = random_task()
+    task = random_intervals() if rng.random() < 0.35 else random_task()
     cases.append((task, random_person(task)))
 answers = subprocess.run([driver], input="".join(written(*case) for case in cases), text=True, check=True,
                          stdout=subprocess.PIPE).stdout.split("==\n")[:-1]

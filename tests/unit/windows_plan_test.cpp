@@ -1,0 +1,134 @@
+// Plans of intervals.
+#include "pacecells/athlete_plan.h"
+
+#include "block.h"
+#include "expect.h"
+
+#include <algorithm>
+#include <string>
+
+namespace pacecells {
+namespace {
+
+using block::table;
+using block::with;
+
+// A row, presses and ring rows in turn, a minute each, four times.
+const std::string in_turn =
+    "pacecells.workout | value\nversion | 1\nlanguage | en\nformat | intervals\n"
+    "every_s | 60\nwindows | 12\nin_turn | yes\nscoring | sum of the windows\n"
+    "stations | no | movement | unit | when | amount.1\n"
+    "divisions | | | | | open\n"
+    "station | 1 | Rowing | row cal | | 14\n"
+    "station | 2 | Floor presses | rep | | 12\n"
+    "station | 3 | Ring rows | rep | | max\n"
+    "paces | no | rep_s | calh | pace | handling_s | steps | grip | away_share | longest | counts\n"
+    "pace | 1 | | 1000 | | 4 | | | | |\n"
+    "pace | 2 | 2 | | | | | | | 20 |\n"
+    "pace | 3 | 2 | | | | | | | 18 |\n"
+    "end |\n";
+const std::string tests = "name | row.critical | row.reserve\nName\nIda Quellmann | 200 | 15000\n";
+
+std::string refusal(const std::string& text) {
+    const auto result = read_workout(table(text));
+    return result ? "read" : result.error().message();
+}
+
+Plan plan(const std::string& text, const std::string& goal = "", const std::string& on_tests = tests) {
+    const Workout on = value_of(read_workout(table(text)));
+    const auto row = table("Ida Quellmann | open | " + goal + " | x\n");
+    const auto athlete = read_athlete(on, table(on_tests), table("name | division | goal |\n"), row);
+    return plan_for(on, value_of(athlete));
+}
+
+TEST(Windows, EachStationHasItsTurn) {
+    const Plan made = plan(in_turn);
+    ASSERT_EQ(made.windows.size(), 12u);
+    ASSERT_EQ(made.goal->rounds.size(), 12u);
+    const auto& rows = made.goal->rounds[3]; // the fourth minute is the second row
+    EXPECT_TRUE(rows.stations[0]);
+    EXPECT_FALSE(rows.stations[1]);
+    EXPECT_GT(rows.clock.value(), 180);
+    EXPECT_LT(rows.clock.value(), 240);
+    // 14 calories at the rate to hold, from the start of the minute on.
+    EXPECT_NEAR(rows.stations[0]->value(), 180 + 14 * 3600 / made.card->advice.hold.value(), 1e-9);
+}
+
+TEST(Windows, AsManyAsFitIsHeldFromFirstToLast) {
+    const Plan made = plan(in_turn);
+    const double reps = made.stations[2].amounts[2];
+    EXPECT_GT(reps, 5);
+    EXPECT_LE(reps * 2, 60) << "2 s each";
+    for (const auto& window : made.windows) {
+        EXPECT_TRUE(window.holds()) << window.window;
+        if (window.window % 3 == 0) {
+            EXPECT_GE(window.reps, reps) << "fresher windows hold more";
+        }
+    }
+    EXPECT_EQ(made.goal->goal.score.text, "12 x " + std::to_string(static_cast<int>(reps)));
+    EXPECT_EQ(made.goal->goal.score.reps, 4 * (14 + 12 + reps));
+    EXPECT_EQ(made.next_down->goal.score.text, "12 x " + std::to_string(static_cast<int>(reps) - 1));
+    EXPECT_EQ(plan(in_turn, "9").goal->goal.score.text, "12 x 9") << "the coach's own";
+}
+
+TEST(Windows, TheFirstWindowThatDoesNotHoldIsTold) {
+    // 30 presses at 2 s are 60 s before any pause: no minute holds them. 25 fit at first, slower ones do not.
+    const Plan hopeless = plan(with(in_turn, "| rep | | 12", "| rep | | 30"));
+    EXPECT_EQ(hopeless.first_failing, 2);
+    EXPECT_EQ(hopeless.goal->goal.score.point.rounds, 1);
+    EXPECT_TRUE(std::ranges::any_of(hopeless.notes, [](const Said& note) {
+        return note.message().find("Window 2 is the first that does not hold") == 0;
+    }));
+    const std::string light = with(with(in_turn, "| rep | | 12", "| rep | | 29"), "pace | 2 | 2 | | | | | | | 20",
+                                   "pace | 2 | 2 | | | | | | |");
+    const Plan late = plan(with(light, "version | 1", "version | 1\nfade | 0.12"));
+    ASSERT_TRUE(late.first_failing);
+    EXPECT_GT(*late.first_failing, 2) << "29 presses take 58 s fresh, and longer as the fade comes";
+}
+
+TEST(Windows, LongRestsAllowMoreThanTheRateAlone) {
+    const auto rate = [](const std::string& text) { return plan(text).machines[0]; };
+    const std::string alone = with(with(in_turn, "station | 2 | Floor presses | rep | | 12\n", ""),
+                                   "station | 3 | Ring rows | rep | | max\n", "");
+    const double no_rest = 200 + 15000.0 / 720;
+    const auto few = rate(with(alone, "every_s | 60", "every_s | 75"));
+    const auto many = rate(with(with(alone, "every_s | 60", "every_s | 180"), "windows | 12", "windows | 4"));
+    EXPECT_GT(few.alone->value(), 300 + 4 * 0.8604 * no_rest) << "four windows of twelve minutes, with rests";
+    EXPECT_GT(*many.alone, *few.alone);
+    EXPECT_GT(many.doubt, 0.14) << "how fast the reserve comes back is uncertain";
+}
+
+TEST(Windows, ALongerWindowNeverLowersTheRepsAndMoreRestNotTheRate) {
+    double reps = 0;
+    double rate = 0;
+    for (int seconds = 40; seconds <= 120; seconds += 10) {
+        // Without longest sets: what breaks ask for comes in whole sets.
+        std::string text = with(in_turn, "pace | 3 | 2 | | | | | | | 18", "pace | 3 | 2 | | | | | | |");
+        text = with(text, "pace | 2 | 2 | | | | | | | 20", "pace | 2 | 2 | | | | | | |");
+        const Plan longer = plan(with(text, "every_s | 60", "every_s | " + std::to_string(seconds)));
+        EXPECT_GE(longer.stations[2].amounts[2], reps) << seconds;
+        reps = longer.stations[2].amounts[2];
+        const Plan rested = plan(with(text, "every_s | 60", "work_s | 60\nrest_s | " + std::to_string(seconds - 40)));
+        EXPECT_GE(rested.machines[0].rate.value(), rate - 1e-9) << seconds;
+        rate = rested.machines[0].rate.value();
+    }
+}
+
+TEST(Windows, SaysWhatContradictsItself) {
+    EXPECT_NE(refusal(with(in_turn, "windows | 12", "windows |")).find("number of windows"), std::string::npos);
+    EXPECT_NE(refusal(with(in_turn, "every_s | 60", "every_s | 60\nrest_s | 70")).find("give either work and rest"),
+              std::string::npos);
+    EXPECT_NE(refusal(with(in_turn, "every_s | 60", "every_s | 60\nwork_s | 70")).find("longer than its window"),
+              std::string::npos);
+    EXPECT_NE(refusal(with(in_turn, "every_s | 60\n", "")).find("seconds of work and rest"), std::string::npos);
+    EXPECT_NE(refusal(with(with(in_turn, "in_turn | yes", "in_turn |"), "| row cal | | 14", "| row cal | | max"))
+                  .find("no station can come after it"),
+              std::string::npos);
+    EXPECT_NE(refusal(with(with(in_turn, "format | intervals", "format | amrap\ncap | 12:00"), "in_turn | yes\n", ""))
+                  .find("\"max\" is for intervals"),
+              std::string::npos);
+    EXPECT_NE(refusal(with(in_turn, "in_turn | yes", "team | 2")).find("teams"), std::string::npos);
+}
+
+} // namespace
+} // namespace pacecells
