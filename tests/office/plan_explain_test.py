@@ -1,12 +1,14 @@
 """Explain, in the menu, on cells of WORKOUT and ATHLETE: from which cells a plan's answer comes, and by which rule."""
 
 import re
+import time
 
 import pytest
 from commands import run
 from office import type_in
 from plan_sheet import BLOCK, lay_out, of
 from sharing import OXT, shared
+from windows_test import Calc
 
 EXTENSIONS = [OXT]
 CELL = re.compile(r": ([^:\n]+(?::\d\d)?) \((Workout|Tests|Roster)\.([A-Z]+[0-9]+)\)")
@@ -110,3 +112,31 @@ def test_explanation_is_the_same_however_often_it_is_asked(office, event):
     type_in(event.Sheets["Roster"]["F2"], "5")
     assert explain(office, event, of(1, "GOAL"))[1] != first[1]
     assert "the coach's goal: 5 (Roster.F2)" in explain(office, event, of(1, "GOAL"))[1]
+
+
+def at_cursor(document):
+    return document.CurrentSelection.AbsoluteName.replace("$", "")
+
+
+def test_its_cells_are_reached_by_keyboard_and_mouse(display):
+    """From the list in the window, with the window open: Alt and its letter, then the arrows; or a click."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("SAL_USE_VCLPLUGIN", "gen")
+        with shared([OXT], "screen", display=display) as office:
+            calc = Calc(display, office, "en-US", 1)
+            document = lay_out(calc.document)
+            cell = document.Sheets["Results"]["A1"]
+            type_in(cell, of(1, "SETS", '"Sandbags"'))
+            document.CurrentController.setActiveSheet(document.Sheets["Results"])
+            document.CurrentController.select(cell)
+            with calc.opened("Explain this cell", "x") as window:
+                assert at_cursor(document) == "Results.A1"
+                calc.keys("alt+c", "Home")
+                assert at_cursor(document) == "Workout.G11"
+                calc.keys("Down")
+                assert at_cursor(document) == "Tests.E3"
+                items = next(part for part in calc.parts("Explain this cell") if part.name.startswith("Cells that"))
+                at = [str(value) for value in (items.left + 20, items.bottom + 8)]
+                calc.run("xdotool", "mousemove", "--window", window, *at, "click", "1")
+                time.sleep(0.5)
+                assert at_cursor(document) == "Workout.G11"

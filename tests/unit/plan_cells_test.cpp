@@ -1,0 +1,176 @@
+// WORKOUT and ATHLETE as a cell asks them, without an office: what is read, what is kept, and how places are told.
+#include "block.h"
+#include "catalog.h"
+#include "recorded.h"
+
+#include <gtest/gtest.h>
+
+#include <string>
+#include <vector>
+
+namespace {
+
+using namespace pacecells;
+
+// A table on a sheet, which counts what is read of it.
+class Sheet : public Area {
+  public:
+    Sheet(std::string name, std::string_view text, Address first = {0, 0, 0})
+        : name_(std::move(name)), table_(block::table(text)), first_(first) {}
+
+    [[nodiscard]] int rows() const override { return static_cast<int>(table_.rows); }
+    [[nodiscard]] int columns() const override { return static_cast<int>(table_.columns); }
+    [[nodiscard]] Address first() const override { return first_; }
+    [[nodiscard]] std::string sheet() const override { return name_; }
+    [[nodiscard]] Result<Table> part(int row, int column, int rows, int columns) const override {
+        read_ += rows * columns;
+        Table part{static_cast<std::size_t>(rows), static_cast<std::size_t>(columns), {}};
+        for (int r = row; r < row + rows; ++r)
+            for (int c = column; c < column + columns; ++c)
+                part.cells.push_back(table_.at(static_cast<std::size_t>(r), static_cast<std::size_t>(c)));
+        return part;
+    }
+
+    [[nodiscard]] int read() const { return read_; }
+
+  private:
+    std::string name_;
+    Table table_;
+    Address first_;
+    mutable int read_ = 0;
+};
+
+using SheetPointer = std::shared_ptr<const Sheet>;
+
+SheetPointer sheet(std::string name, std::string_view text, Area::Address first = {0, 0, 0}) {
+    return std::make_shared<const Sheet>(std::move(name), text, first);
+}
+
+constexpr std::string_view tests_table = "name | ski.critical | ski.reserve | longest\n"
+                                         "Name | W | J | Ring rows\n"
+                                         "Ilka Moor | 190 | 15000 | 14\n"
+                                         "Bero Tann | 240 | 18000 | 25\n";
+
+// A row of cells, as a formula hands it over.
+Argument row_of(std::string_view text) {
+    const auto table = block::table(text);
+    Range range{1, static_cast<int>(table.columns), {}};
+    for (const auto& cell : table.cells) {
+        if (const auto* number = std::get_if<double>(&cell))
+            range.cells.emplace_back(*number);
+        else if (const auto* words = std::get_if<std::string>(&cell))
+            range.cells.emplace_back(*words);
+        else
+            range.cells.emplace_back(Blank{});
+    }
+    return range;
+}
+
+struct Event {
+    SheetPointer workout = sheet("Workout", block::tide_table);
+    SheetPointer tests = sheet("Tests", tests_table);
+
+    [[nodiscard]] Cell ask(std::string_view method, std::string_view athlete, std::vector<Argument> more = {}) const {
+        const Row* row = find_method(method);
+        std::vector<Argument> arguments{AreaPointer(workout), AreaPointer(tests),
+                                        row_of("name | division | group | goal"), row_of(athlete)};
+        arguments.insert(arguments.end(), more.begin(), more.end());
+        arguments.resize(row->arity, Omitted{});
+        return std::get<Cell>(row->evaluate(arguments));
+    }
+};
+
+double number(const Cell& cell) {
+    const auto* value = std::get_if<double>(&cell);
+    EXPECT_NE(value, nullptr);
+    return value ? *value : -1e300;
+}
+
+std::string message(const Cell& cell) {
+    const auto* error = std::get_if<Error>(&cell);
+    return error ? error->message() : "";
+}
+
+TEST(PlanCells, ABlankNameReadsNothing) {
+    const Event event;
+    EXPECT_TRUE(std::holds_alternative<Blank>(event.ask("athleteGoal", " | scaled | | 6")));
+    EXPECT_EQ(event.workout->read() + event.tests->read(), 0);
+}
+
+TEST(PlanCells, OfTheTestsOnlyTheHeadingsTheNamesAndTheAthletesRowAreRead) {
+    const Event event;
+    EXPECT_EQ(number(event.ask("athleteGoal", "Bero Tann | scaled | | 6")), 6);
+    EXPECT_EQ(event.tests->read(), 2 * 4 + 2 + 4);
+}
+
+TEST(PlanCells, APlanIsKnownByContentsAndNamedByPlace) {
+    const auto broken = block::with(std::string(block::tide_table), "cap       | Cap", "caap      | Cap");
+    const Event here{sheet("Workout", broken), sheet("Tests", tests_table)};
+    const Event there{sheet("Other", broken, {3, 2, 10}), sheet("Tests", tests_table)};
+    const auto sentence = [](const Event& event) {
+        return message(event.ask("athleteGoal", "Ilka Moor | scaled | | 6"));
+    };
+    EXPECT_TRUE(sentence(here).starts_with("Workout.A5: the key \"caap\" is not known")) << sentence(here);
+    EXPECT_TRUE(sentence(there).starts_with("Other.C15: ")) << sentence(there);
+}
+
+TEST(PlanCells, ChangedContentsChangeThePlan) {
+    const auto rate = [](std::string_view workout, std::string_view tests, std::string_view athlete) {
+        return number(Event{sheet("W", workout), sheet("T", tests)}.ask("athleteRate", athlete));
+    };
+    const std::string tide(block::tide_table);
+    const std::string tests(tests_table);
+    const auto plain = rate(tide, tests, "Ilka Moor | scaled | | 6");
+    EXPECT_NE(rate(tide, block::with(tests, "| 190", "| 230"), "Ilka Moor | scaled | | 6"), plain);
+    EXPECT_NE(rate(block::with(tide, "17:00", "9:00"), tests, "Ilka Moor | scaled | | 3"), plain);
+    EXPECT_NE(rate(tide, tests, "Bero Tann | scaled | | 6"), plain);
+    EXPECT_EQ(rate(tide, tests, "Ilka Moor | scaled | | 6"), plain);
+}
+
+TEST(PlanCells, ANumberIsNotTheTextOfIt) {
+    const Event event;
+    EXPECT_EQ(number(event.ask("athleteGoal", "Ilka Moor | scaled | | 6")), 6);
+    EXPECT_EQ(number(event.ask("athleteGoal", "Ilka Moor | scaled | | 5+0")), 5);
+}
+
+TEST(PlanCells, NamesOfTheTestsAreTheSameHoweverTheyAreWritten) {
+    const Event twice{sheet("Workout", block::tide_table),
+                      sheet("Tests", std::string(tests_table) + "ilka  MOOR | 200 | 16000 |\n")};
+    EXPECT_TRUE(message(twice.ask("athleteGoal", "Ilka Moor | scaled | | 6")).starts_with("Tests.A3 and Tests.A5: "));
+}
+
+TEST(PlanCells, ReasonsComeFromTheSameCodeAsTheNumbers) {
+    const Event event;
+    const auto plain = number(event.ask("athleteRate", "Bero Tann | scaled | | 6"));
+    Recorded recorded;
+    {
+        const Recording recording(recorded);
+        EXPECT_EQ(number(event.ask("athleteRate", "Bero Tann | scaled | | 6")), plain);
+    }
+    ASSERT_TRUE(recorded.about);
+    const auto step = recorded.reasons.find(recorded.about->fact, recorded.about->station);
+    ASSERT_TRUE(step);
+    EXPECT_EQ(recorded.reasons.steps()[*step].value.number, plain);
+    bool test_seen = false;
+    for (const auto& one : recorded.reasons.steps())
+        for (const auto& input : one.from)
+            if (input.place && input.place->table == Place::Table::tests) {
+                const auto cell = recorded.origin.address(*input.place);
+                ASSERT_TRUE(cell);
+                EXPECT_EQ(cell->row, 3) << "the athlete's row of the sheet, not of what was read";
+                test_seen = true;
+            }
+    EXPECT_TRUE(test_seen);
+    EXPECT_EQ(number(event.ask("athleteRate", "Bero Tann | scaled | | 6")), plain);
+}
+
+TEST(PlanCells, WhatIsNoBlockIsRefused) {
+    const Row* row = find_method("workoutCheck");
+    const auto answer = std::get<Cell>(row->evaluate(std::vector<Argument>{Cell{5.0}}));
+    EXPECT_EQ(message(answer), "takes a range of cells.");
+    const Event wide{sheet("W", std::string(1500, '\n')), sheet("T", tests_table)};
+    EXPECT_EQ(message(wide.ask("athleteGoal", "Ilka Moor | scaled | | 6")),
+              "takes the cells of a workout, at most 1000 rows and 200 columns.");
+}
+
+} // namespace
