@@ -203,10 +203,8 @@ class Explanation {
                   : given                 ? went_in(call.arguments[i], value, parameter.time, asked.has_value())
                   : parameter.optional    ? tr("left out")
                                           : tr("missing")));
-            if (const auto range = given ? references_.only(call.arguments[i], place_.start()) : std::nullopt;
-                range && single(*range))
-                sources_.push_back({text_.substr(text_.rfind('\n', text_.size() - 2) + 1),
-                                    CellAddress{range->Sheet, range->StartColumn, range->StartRow}});
+            if (given)
+                remember(call.arguments[i]);
         }
         if (!asked) {
             line(tr("Not asked: %1", why_not_asked(call)));
@@ -222,6 +220,14 @@ class Explanation {
                 sources_.push_back(std::move(one));
         }
         line(tr("Source: %1", translated(call.row->source)));
+    }
+
+    // An argument that is one cell joins those to go to, as its line says it.
+    void remember(const std::string& argument) {
+        const auto range = references_.only(argument, place_.start());
+        if (range && single(*range))
+            sources_.push_back({text_.substr(text_.rfind('\n', text_.size() - 2) + 1),
+                                CellAddress{range->Sheet, range->StartColumn, range->StartRow}});
     }
 
     // The function asked alone, with its arguments as they stand: the last call noted is the outer one.
