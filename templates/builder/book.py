@@ -6,7 +6,7 @@ import uno
 from com.sun.star.table import CellAddress
 from com.sun.star.util import CellProtection
 
-from builder.cells import number_format, pc, place
+from builder.cells import fixed, number_format, pc, place
 from builder.sheet import Planned, Sheet
 from builder.styles import LINE, SIDES, STYLES, line
 from builder.texts import Texts, quoted
@@ -87,7 +87,7 @@ class Book:
     def name(self, name, sheet, cells):
         """A named range with a fixed place: name("event_cap", sheet, "C7")."""
         if self.planned is not None:
-            self.planned.append((name, sheet, re.sub(r"([A-Z]+)([0-9]+)", r"$\1$\2", cells), (0, 0)))
+            self.planned.append((name, sheet, fixed(cells), (0, 0)))
 
     def moving(self, name, sheet, cell, seen_from="A1"):
         """A name that moves with the cell that uses it: "C$1" is row 1 of the same column, as "A1" would be itself;

@@ -38,6 +38,11 @@ def address(col, row, fixed=""):
     return ("$" if "c" in fixed else "") + column(col) + ("$" if "r" in fixed else "") + str(row + 1)
 
 
+def fixed(cells):
+    """Cells that stay the same in every copy of a formula: "C7" is "$C$7"."""
+    return re.sub(r"([A-Z]+)([0-9]+)", r"$\1$\2", cells)
+
+
 def place(cell):
     """0-based column and row of "C7"."""
     letters, row = re.fullmatch(r"\$?([A-Z]+)\$?([0-9]+)", cell).groups()

@@ -1,5 +1,7 @@
 """The printed page of a sheet, and its charts. Mixed into Sheet."""
 
+import re
+
 from com.sun.star.awt import Rectangle, Size
 from com.sun.star.chart.ChartLegendPosition import BOTTOM
 from com.sun.star.chart2.SymbolStyle import NONE as NO_SYMBOL, STANDARD
@@ -18,7 +20,7 @@ class Pages:
     """How a sheet prints, and what it draws."""
 
     def page(self, cells=None, landscape=False, footer=True, repeat=None, repeat_columns=None, wide=1, tall=0,
-             margin=12, centre=False, fit=None, scale=100):
+             margin=12, centre=False, fit=None, scale=100, caution=True):
         """How the sheet prints. Sizes are A4; with margins of 12 mm or more the same sheet fits Letter paper.
         wide, tall: pages the print is scaled to, 0 for as many as it takes; with both 0 it is scaled to so many percent
         and keeps the page breaks that were set. fit: the area gets the name paper_<fit>,
@@ -41,7 +43,7 @@ class Pages:
         else:
             style.PageScale = scale
         if footer:
-            self._footer(style)
+            self._footer(style, caution)
         self.sheet.PageStyle = name
         self.print_area(cells)
         if repeat:
@@ -53,28 +55,37 @@ class Pages:
             self.sheet.setPrintTitleColumns(True)
             self.sheet.setTitleColumns(self[f"{first}1:{last}1"].RangeAddress)
 
-    def print_area(self, cells):
-        self.sheet.setPrintAreas((self[cells].RangeAddress,) if cells else ())
+    def print_area(self, *areas):
+        self.sheet.setPrintAreas(tuple(self[cells].RangeAddress for cells in areas if cells))
 
     def break_before(self, *rows):
         for row in rows:
             self.sheet.Rows.getByIndex(row - 1).IsStartOfNewPage = True
 
-    def _footer(self, style):
-        document, content = self.book.document, style.RightPageFooterContent
-        content.LeftText.String = self._("A coach's plan is no medical advice. Stop on chest pain, faintness or "
-                                         "unusual pain.")
+    def _footer(self, style, caution):
+        """The caution, and below it when it was printed and which page of how many it is."""
+        _, create, content = self._, self.book.document.createInstance, style.RightPageFooterContent
+        warning = _("A coach's plan is not medical advice. Stop if you have chest pain, feel faint or have unusual pain.")
+        content.LeftText.String = (warning if caution else "") + "\n"
         content.CenterText.String = ""
         right = content.RightText
-        right.String = self.title + "  "
-        cursor = right.createTextCursor()
-        cursor.gotoEnd(False)
-        right.insertTextContent(cursor, document.createInstance("com.sun.star.text.TextField.PageNumber"), False)
+        right.String = "\n" if caution else ""
+        parts = re.split(r"\{(\w+)\}", _("printed {date} {time}, page {page} of {pages}"))
+        fields = {"date": "Date", "time": "Time", "page": "PageNumber", "pages": "PageCount"}
+        for place, part in enumerate(parts):
+            cursor = right.createTextCursor()
+            cursor.gotoEnd(False)
+            if place % 2:
+                right.insertTextContent(cursor, create(f"com.sun.star.text.TextField.{fields[part]}"), False)
+            else:
+                right.insertString(cursor, part, False)
         for part in (content.LeftText, right):
             cursor = part.createTextCursor()
+            cursor.gotoStart(False)
             cursor.gotoEnd(True)
-            cursor.CharHeight = 8.0
+            cursor.CharHeight = 9.0
         style.RightPageFooterContent = content
+        style.FooterBodyDistance, style.FooterIsDynamicHeight = 200, True
 
     @staticmethod
     def series(chart, index, ink, dash, symbol):

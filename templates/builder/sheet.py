@@ -158,6 +158,18 @@ class Sheet(Pages):
     def heights(self, first, last, millimetres):
         self[f"A{first}:A{last}"].Rows.Height = int(millimetres * 100)
 
+    def hide_rows(self, first, last):
+        self[f"A{first}:A{last}"].Rows.IsVisible = False
+
+    def hide_columns(self, first, last):
+        self[f"{first}1:{last}1"].Columns.IsVisible = False
+
+    def close(self, cells, direction):
+        """A closed group of rows or columns, opened by the plus beside it."""
+        area = self[cells].RangeAddress
+        self.sheet.group(area, direction)
+        self.sheet.hideDetail(area)
+
     def freeze(self, cell):
         """Keeps what is above and left of a cell in sight; needs a window, be it one without a screen."""
         controller = self.book.document.CurrentController
@@ -182,6 +194,13 @@ class Sheet(Pages):
         """Only what makes the formula true, written for the first cell of the range."""
         self._rule(cells, CUSTOM, FORMULA, formula, "", message)
 
+    def hint(self, cells, title, message):
+        """A note that shows while one of the cells is chosen; rules on them stay."""
+        target = self[cells]
+        rule = target.Validation
+        rule.ShowInputMessage, rule.InputTitle, rule.InputMessage = True, self._(title), self._(message)
+        target.Validation = rule
+
     def _rule(self, cells, kind, operator, first, second, message):
         target = self[cells]
         rule = target.Validation
@@ -193,7 +212,7 @@ class Sheet(Pages):
         rule.IgnoreBlankCells = True
         rule.ErrorAlertStyle = STOP
         rule.ShowErrorMessage = True
-        rule.ErrorTitle = self._("Not taken")
+        rule.ErrorTitle = self._("Not accepted")
         rule.ErrorMessage = self._(message)
         target.Validation = rule
 

@@ -7,6 +7,10 @@ from pathlib import Path
 
 TEXTS = Path(__file__).parents[2] / "extension" / "texts"
 
+CAUTION = ("Hard effort. Stop on chest pain, faintness or unusual pain. Screen first (PAR-Q+). Newcomers, minors, "
+           "those returning and the injured: no goal and no maximal test. Local rules and licensed professionals "
+           "come first.")
+
 
 class Texts:
     """The texts of one language; English stands in where a translation is missing."""
