@@ -21,6 +21,10 @@ def repack(path):
         parts = {item.filename: package.read(item) for item in package.infolist()}
     for pattern, fixed in MOMENTS:
         parts["meta.xml"] = pattern.sub(fixed, parts["meta.xml"])
+    for name in [name for name in parts if name.startswith("ObjectReplacements/")]:
+        del parts[name]
+        entry = rb'\s*<manifest:file-entry manifest:full-path="' + re.escape(name.encode()) + rb'"[^>]*/>'
+        parts["META-INF/manifest.xml"] = re.sub(entry, b"", parts["META-INF/manifest.xml"])
     names = ["mimetype", *sorted(name for name in parts if name != "mimetype")]
     with zipfile.ZipFile(path, "w") as package:
         for name in names:

@@ -2,8 +2,7 @@
 cell function. Nothing is locked. Formulas call the yellow cells on top by name: cap, goal, calories …
 """
 
-from builder import Book, pc
-from event_base import CAUTION
+from builder import CAUTION, Book, pc
 from office import save
 
 PEOPLE = 30

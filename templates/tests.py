@@ -4,9 +4,9 @@ One row an athlete on the sheet Tests; a page for one athlete; a summary that ev
 are a hidden sheet with one row an athlete, so that every number can be traced.
 """
 
-from builder import SERIES, Book, address, column, iso_day, pc, quoted
-from event_base import CAUTION, RIEGEL, Columns
+from builder import CAUTION, SERIES, Book, address, column, iso_day, pc, quoted
 from office import save
+from workings import RIEGEL, Columns
 
 ATHLETES, MOVEMENTS = 200, 10
 FIRST = 9  # first athlete

@@ -4,8 +4,7 @@ Choices stand above the page on the same sheet, so that the page answers while t
 goals with their round times, the clock at the end of each round, or calories by cal/h.
 """
 
-from builder import Book, address, iso_day, pc
-from event_base import CAUTION
+from builder import CAUTION, Book, address, iso_day, pc
 from office import save
 
 ROWS, COLUMNS = 12, 8

@@ -1,0 +1,48 @@
+"""The hidden sheet: the words to choose from, and the few cells that other sheets read."""
+
+from builder import address, fixed, pc, quoted
+from builder.words import LISTS, words
+
+
+UNITS_OF = ((2, 6), (3, 7), (4, 8), (5,))  # places in list_units of what is done on a rower, ski, bike and arm bike
+MISSING = "Pacecells is missing in this office, so nothing is calculated. Install the extension and open the file again."
+NAMED = ("format", "when", "units", "plan", "answer", "yes")
+
+
+def make(book):
+    sheet, book.words = book.lists, {}
+    # Without a style: where the extension is missing such a cell turns #NAME? on loading, styled ones keep their value.
+    sheet["A1"].setFormula("=" + pc("CLOCK.VALUE", quoted("0:01")))
+    sheet.text("A2", MISSING, "working")
+    for col, key in enumerate(LISTS, 1):
+        sheet.put(address(col, 0), key, "working head")
+        choices = words(key, book.texts.language)
+        for row, word in enumerate(choices, 1):
+            sheet.put(address(col, row), word, "working")
+        cells = f"{address(col, 1)}:{address(col, len(choices))}"
+        if key in NAMED:
+            sheet.name(f"list_{key}", cells)
+        book.words[key] = f"list_{key}" if key in NAMED else f"$'{sheet.title}'.{fixed(cells)}"
+
+
+def make_day(book):
+    """How many start together and how often, from the sheet Workout."""
+    sheet, cells = book.lists, book.settings
+    of = lambda key: f"$'{book.workout.title}'.{cells[key]}"
+    sheet.put("A3", f"=IFERROR(MATCH({of('format')};list_format;0);0)", "working")
+    sheet.name("event_kind", "A3")
+    units, first = of("stations.unit"), len(UNITS_OF)
+    for row, units_of in enumerate(UNITS_OF, 5):
+        used = "+".join(f"COUNTIF({units};INDEX(list_units;{unit}))" for unit in units_of)
+        # what a machine allows: as many people as there are, where the workout uses it
+        sheet.put(f"B{row + 20}", f"={used}", "working")
+        sheet.put(f"A{row + 20}", f"=INDEX({of('machines.count')};{row - 4})", "working")
+        sheet.put(f"A{row}", f"=IF(AND(B{row + 20}>0;A{row + 20}>0);A{row + 20};999)", "working")
+    sheet.put(f"A{5 + first}", f"=MAX(1;MIN(A5:A{4 + first};IF(N({of('places')})>0;{of('places')};999)))", "working")
+    sheet.name("heat_lanes", f"A{5 + first}")
+    sheet.put(f"A{6 + first}", f"=N({of('cap')})+N({of('changeover')})", "working")
+    sheet.name("heat_every", f"A{6 + first}")
+    sheet.put(f"A{7 + first}", '=SUMPRODUCT(--(roster_starts<>""))', "working")
+    sheet.name("heat_people", f"A{7 + first}")
+    for name, key in (("list_divisions", "divisions"), ("list_groups", "groups.name"), ("list_stations", "stations.movement")):
+        book.name(name, book.workout, cells[key].replace("$", ""))

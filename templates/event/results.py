@@ -1,0 +1,114 @@
+"""The sheet Results: clocks, score and place. A result belongs to the name in its row, never to a row of the roster."""
+
+from dataclasses import dataclass
+
+from builder import column, pc
+
+from event.sizes import ATHLETES, ROUNDS, UNDER_FOUR_HOURS, athlete, top
+
+KEYS, HEAD, FIRST = 5, 6, 7
+LAST = FIRST + ATHLETES - 1
+TIME_RULE = ("limit", *UNDER_FOUR_HOURS, "Enter minutes and seconds such as 11:42.")
+
+
+@dataclass
+class Column:
+    key: str
+    label: str
+    width: float
+    style: str
+    formula: str = ""  # {row}: the number of the row, {key}: the letters of a column, {cap}, {clocks}; empty: typed
+    rule: tuple = ()
+    named: bool = False
+    hidden: bool = False
+
+
+FORECAST = pc("SCORE.FORECAST", "{cap}", "{clocks}", pc("WORKOUT.REPS", "workout", "${division}{row}"), "0.9", "%d", "${planned}{row}")
+AHEAD = '=IF(N(${done}{row})=0;"";' + FORECAST + ")"
+COLUMNS = (
+    Column("name", "Name", 38, "input text", named=True),
+    Column("division", "Division", 40, "cell shrunk",
+           '=IF(${name}{row}="";"";IF(${who}{row}=0;{lost};INDEX(roster_division;${who}{row})))', named=True),
+    Column("heat", "Heat", 12, "input number", named=True),
+    Column("lane", "Lane", 12, "input number", named=True),
+    Column("result", "Result", 24, "cell strong",
+           '=IF(${score}{row}="";IF(${out}{row}="";"";{withdrew});IF(event_kind=2;' + pc("SCORE.RESULT", "IF(N({left}{row})>0;{cap};{finish}{row})", "{cap}", "N({left}{row})") + ";"
+           + "${written}{row}))", named=True),
+    Column("place", "Place", 13, "cell strong",
+           '=IF(${score}{row}="";"";' + pc("SCORE.PLACE", "${score}{row}", "results_score", 'IF(event_kind=2;"low";"high")', "${division}{row}",
+                                          "results_division", 'IF(N(${tiebreak}{row})>0;${tiebreak}{row};"")', "results_tiebreak") + ")", named=True),
+    Column("partial", "Reps in the open round", 17, "input number", named=True,
+           rule=("check", "AND({partial}{row}>=0;{partial}{row}=INT({partial}{row});{partial}{row}<"
+           + pc("WORKOUT.REPS", "workout", "${division}{row}", "COUNT({clocks})+1") + ")", "Enter whole reps, fewer than the round has.")),
+    Column("finish", "Finish", 16, "input time", named=True, rule=TIME_RULE),
+    Column("left", "Reps left at the cap", 17, "input number", named=True, rule=("whole", 1, 9999, "Enter the whole reps not done at the cap.")),
+    Column("tiebreak", "Tie-break", 17, "input time", named=True,
+           rule=("check", "AND(ISNUMBER({tiebreak}{row});{tiebreak}{row}>0;{tiebreak}{row}<={cap})", "Enter minutes and seconds, not past the cap.")),
+    Column("out", "Withdrew", 18, "input center", named=True, rule=("choose", "list_yes", "Choose yes if the athlete stopped; otherwise leave empty.")),
+    Column("low", "Forecast low", 17, "cell whole", AHEAD.replace("%d", "1")),
+    Column("expected", "Expected", 17, "cell whole", AHEAD.replace("%d", "2")),
+    Column("high", "High", 17, "cell whole", AHEAD.replace("%d", "3")),
+    Column("who", "Row", 12, "working",
+           '=IF(${name}{row}="";0;IF(COUNTIF(roster_name;${name}{row})*COUNTIF(results_name;${name}{row})=1;MATCH(${name}{row};roster_name;0);0))', hidden=True),
+    Column("target", "Target", 14, "working", '=IF(${who}{row}=0;"";' + athlete("TARGET", "INDEX(roster_people;${who}{row};0)") + ")", hidden=True),
+    Column("planned", "Planned", 14, "working", '=IF(N(${done}{row})=0;"";IF(ISNUMBER(${target}{row});${target}{row};MAX({clocks})/${done}{row}))', hidden=True),
+    Column("score", "Score", 14, "working", '=IF(OR(${who}{row}=0;${out}{row}<>"");"";IF(event_kind=2;${timed}{row};${counted}{row}))', named=True, hidden=True),
+    Column("written", "Rounds", 14, "working", '=IF(${counted}{row}="";"";'
+           + pc("SCORE.TEXT", "${counted}{row}", pc("WORKOUT.REPS", "workout", "${division}{row}")) + ")", hidden=True),
+    Column("timed", "Time", 14, "working", '=IF(N({left}{row})>0;' + pc("SCORE.CAPPED", "{left}{row}", "{cap}") + ';IF(N({finish}{row})>0;{finish}{row};""))', hidden=True),
+    Column("done", "Rounds done", 14, "working", '=IF(OR(${who}{row}=0;event_kind=2;COUNT({clocks};{partial}{row})=0);"";COUNT({clocks}))', hidden=True),
+    Column("counted", "Reps", 14, "working", '=IF(${done}{row}="";"";'
+           + pc("WORKOUT.COUNT", "workout", "${division}{row}", "${done}{row}") + "+N({partial}{row}))", hidden=True),
+)
+
+
+def make(book):
+    sheet, _ = book.results, book.texts
+    top(sheet, "Results")
+    letters = {col.key: column(place) for place, col in enumerate(COLUMNS)}
+    first_clock, last_clock = column(len(COLUMNS)), column(len(COLUMNS) + ROUNDS - 1)
+    first_stamp, last_stamp = column(len(COLUMNS) + ROUNDS), column(len(COLUMNS) + 2 * ROUNDS - 1)
+    cap = f"$'{book.workout.title}'.{book.settings['cap']}"
+    words = {"row": FIRST, "cap": cap, "clocks": f"${first_clock}{FIRST}:${last_clock}{FIRST}", "lost": _.lit("! on the roster once, and here once"),
+             "withdrew": _.lit("withdrew"), **letters}
+    for col in COLUMNS:
+        letter = letters[col.key]
+        cells = f"{letter}{FIRST}:{letter}{LAST}"
+        sheet.put(f"{letter}{KEYS}", col.key, "working")
+        sheet.text(f"{letter}{HEAD}", col.label, "column head")
+        if col.formula:
+            sheet.down(f"{letter}{FIRST}", col.formula.format(**words), ATHLETES, col.style)
+        else:
+            sheet.styled(cells, col.style)
+        if col.rule:
+            kind, *rule = col.rule
+            getattr(sheet, kind)(cells, *[part.format(**words) if isinstance(part, str) else part for part in rule])
+        if col.named:
+            sheet.name(f"results_{col.key}", cells)
+        if col.hidden:
+            sheet.hide_columns(letter, letter)
+    sheet.name("results_forecast", f"{letters['low']}{FIRST}:{letters['high']}{LAST}")
+    for start, key in ((first_clock, "clock"), (first_stamp, "stamp")):
+        place = len(COLUMNS) + (ROUNDS if key == "stamp" else 0)
+        for k in range(ROUNDS):
+            sheet.put(f"{column(place + k)}{KEYS}", f"{key}.{k + 1}", "working")
+            sheet.put(f"{column(place + k)}{HEAD}", k + 1, "head")
+    sheet.text(f"{first_clock}4", "Clock at the end of round", "section")
+    sheet.styled(f"{first_clock}{FIRST}:{last_clock}{LAST}", "input time")
+    sheet.styled(f"{first_stamp}{FIRST}:{last_stamp}{LAST}", "input clock")
+    sheet.hide_columns(first_stamp, last_stamp)
+    here, before = f"{first_clock}{FIRST}", f"${first_clock}{FIRST}:{first_clock}{FIRST}"
+    sheet.check(f"{first_clock}{FIRST}:{last_clock}{LAST}",
+                f"AND({here}<={cap}+1E-9;{here}=MAX({before});COUNT({before})=COLUMNS({before});{here}>N(OFFSET({here};0;-1))*(COLUMNS({before})>1))",
+                "Enter the clock as minutes and seconds, later than the round before and not past the cap. Leave no round out.")
+    sheet.name("results_clocks", f"{first_clock}{FIRST}:{last_clock}{LAST}")
+    sheet.name("results_stamps", f"{first_stamp}{FIRST}:{last_stamp}{LAST}")
+    sheet.name("results", f"A{KEYS}:{last_stamp}{LAST}")
+    sheet.mark(f"{letters['partial']}{FIRST}:{letters['partial']}{LAST}", (f"AND($A{FIRST}<>\"\";event_kind=2)", "not used"))
+    sheet.mark(f"{letters['finish']}{FIRST}:{letters['left']}{LAST}", (f"AND($A{FIRST}<>\"\";event_kind<>2)", "not used"))
+    sheet.widths("A", *[col.width for col in COLUMNS], *[15] * (2 * ROUNDS))
+    sheet.hide_rows(KEYS, KEYS)
+    sheet.heights(HEAD, HEAD, 13)
+    sheet.heights(FIRST, LAST, 6.5)
+    sheet.freeze(f"B{FIRST}")
+    sheet.page(f"A1:{letters['out']}{LAST}", landscape=True, repeat=(1, HEAD))

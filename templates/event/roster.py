@@ -1,0 +1,115 @@
+"""The sheet Roster: people, and what their plan comes to.
+
+A column is one entry of COLUMNS: what it is called, what it holds, how wide it is, what it does. To add one, add it there
+and its texts to the translations.
+"""
+
+from dataclasses import dataclass
+
+from builder import column
+from com.sun.star.table.TableOrientation import COLUMNS as BY_COLUMN
+
+from event.sizes import ATHLETES, athlete, top
+
+KEYS, HEAD, FIRST = 5, 6, 7  # rows, counted from 1
+LAST = FIRST + ATHLETES - 1
+
+
+@dataclass
+class Column:
+    key: str
+    label: str
+    width: float
+    style: str
+    formula: str = ""     # {row}: the number of the row, {key}: the letters of a column; empty: typed
+    help: str = ""
+    rule: tuple = ()
+    named: bool = False   # a name roster_<key> for it
+    shown: str = "front"  # front, folded (in a closed group), hidden
+
+
+def plan(function, *arguments):
+    """The function's answer for the person in this row."""
+    return "=" + athlete(function, f"$B{{row}}:{column(len(READ))}{{row}}".replace(":", ":$"), *arguments)
+
+
+# What a plan reads, side by side from column B on; their keys are what the functions find them by.
+READ = (
+    Column("name", "Name", 36, "input text", named=True, help="Once only; if two people share a name, add a letter."),
+    Column("division", "Division", 27, "input wrapped", named=True, help="The divisions are named on the sheet Workout.",
+           rule=("choose", "list_divisions", "Choose a division; they are named on the sheet Workout.")),
+    Column("plan", "Plan for the day", 19, "input", named=True, help="Empty is full. Easy and technique: no goal, and an end well before the cap.",
+           rule=("choose", "list_plan", "Choose from the list; empty means full.")),
+    Column("group", "Pace group", 12, "input center", named=True, help="Used where there is no test.",
+           rule=("choose", "list_groups", "Choose a pace group; they are on the sheet Workout.")),
+    Column("goal", "Own goal", 15, "input score", named=True, help="Rounds 7, a score 5+20, a station 5 + bags, or a time 10:30. Empty: the suggested goal."),
+    Column("answer", "Could go on?", 20, "input wrapped", named=True, help="Asked after the practice round at planned pace: could you go on like this to the end?",
+           rule=("choose", "list_answer", "Choose the answer from the list.")),
+    Column("twice", "Twice", 12, "working", '=AND(${name}{row}<>"";COUNTIF(roster_name;${name}{row})>1)', shown="hidden"),
+)
+
+RESULTS = (
+    Column("aim", "Goal", 22, "cell strong text", plan("GOAL", 3), help="Own goal if there is one, otherwise the suggested goal."),
+    Column("target", "Target time per round", 17, "cell strong time", plan("TARGET"), help="Mean time per round that makes the goal."),
+    Column("hold", "Rate to hold", 14, "cell rate", plan("RATE", 1), help="On the ergometer: cal/h, watts or split as set on the sheet Workout."),
+    Column("predicted", "Predicted", 19, "cell center", plan("SCORE", 4), help="What the tests and the pace say is most likely."),
+    Column("range", "Range", 28, "cell center", plan("SCORE", 5), help="Eight times in ten between these two."),
+    Column("margin", "Margin", 32, "cell text", plan("MARGIN", 1), help="How much room the goal leaves."),
+    Column("sets", "Sets: start with, then", 57, "cell text", plan("SETS", 0), help="Start with the first scheme; fall back to the second when it no longer holds."),
+    Column("note", "To fix", 70, "cell text", plan("NOTE"), help="What is missing, old or unlikely in this row."),
+    Column("suggested", "Suggested goal", 20, "cell rate", plan("GOAL", 2), shown="folded"),
+    Column("lower", "Next goal down", 22, "cell center", plan("GOAL", 4), shown="folded"),
+    Column("practice", "Practice", 60, "cell text", plan("REHEARSAL", 4), shown="folded"),
+    Column("message", "Message", 90, "cell words", plan("TEXT"), named=True, shown="folded"),
+    Column("starts", "Starts", 20, "working", '=IF(OR(${name}{row}="";${plan}{row}=INDEX(list_plan;4));"";${name}{row})', named=True, shown="hidden"),
+    Column("score", "Score", 20, "working", plan("SCORE", 2), shown="hidden"),
+    Column("rank", "Order", 20, "working", '=IFERROR(IF(N(${score}{row})=0;"";IF(event_kind=2;-1;1)*${score}{row});"")', named=True, shown="hidden"),
+)
+COLUMNS = READ + RESULTS
+
+
+def make(book):
+    sheet = book.roster
+    top(sheet, "Roster")
+    sheet.numbers(f"A{FIRST}", ATHLETES)
+    sheet.text(f"A{HEAD}", "No.", "column head")
+    sheet.widths("A", 9, *[col.width for col in COLUMNS])
+    for place, col in enumerate(COLUMNS, 1):
+        make_column(sheet, column(place), col)
+    last_read = column(len(READ))
+    sheet.name("roster", f"B{KEYS}:{column(len(COLUMNS))}{LAST}")
+    sheet.name("roster_keys", f"B{KEYS}:{last_read}{KEYS}")
+    sheet.name("roster_people", f"B{FIRST}:{last_read}{LAST}")
+    sheet.hide_rows(KEYS, KEYS)
+    sheet.text("B4", "Enter here", "section")
+    sheet.styled(f"B4:{last_read}4", "section")
+    first = column(1 + len(READ))
+    sheet.text(f"{first}4", "Calculated", "section")
+    sheet.styled(f"{first}4:{column(len(COLUMNS))}4", "section")
+    sheet.heights(HEAD, HEAD, 13)
+    sheet.heights(FIRST, LAST, 9)
+    folded = [column(place) for place, col in enumerate(COLUMNS, 1) if col.shown == "folded"]
+    sheet.close(f"{folded[0]}1:{folded[-1]}1", BY_COLUMN)
+    sheet.freeze(f"C{FIRST}")
+    # what is to be fixed is for the screen
+    last = column(next(place for place, col in enumerate(COLUMNS, 1) if col.key == "sets"))
+    sheet.page(f"A1:{last}{LAST}", landscape=True, repeat=(1, HEAD))
+
+
+def make_column(sheet, letter, col):
+    cells = f"{letter}{FIRST}:{letter}{LAST}"
+    sheet.put(f"{letter}{KEYS}", col.key, "working")
+    sheet.text(f"{letter}{HEAD}", col.label, "column head")
+    if col.formula:
+        letters = {other.key: column(place) for place, other in enumerate(COLUMNS, 1)}
+        sheet.down(f"{letter}{FIRST}", col.formula.format(row=FIRST, **letters), ATHLETES, col.style)
+    else:
+        sheet.styled(cells, col.style)
+    if col.rule:
+        getattr(sheet, col.rule[0])(cells, *col.rule[1:])
+    if col.help:
+        sheet.hint(f"{letter}{HEAD}", col.label, col.help)
+    if col.named:
+        sheet.name(f"roster_{col.key}", cells)
+    if col.shown == "hidden":
+        sheet.hide_columns(letter, letter)

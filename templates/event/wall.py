@@ -1,0 +1,86 @@
+"""The sheet Wall: three pages that hang where people work: goals, clocks by round and station, calories against time.
+
+Digits are 8 mm high, read at three metres. What is shown is chosen beside the pages, which do not print there.
+"""
+
+from builder import address, column, pc
+
+
+GOALS, CLOCKED, CALORIES = 9, 9, 9  # rows of the three tables
+RATES = 8
+COLUMNS = 9
+ASIDE = column(COLUMNS + 1)
+
+
+def head(sheet, row, title):
+    """Two lines: what the page says, and which workout it belongs to."""
+    sheet.put(f"A{row}", title, "wall title")
+    sheet.put(f"A{row + 1}", "=event_heading", "wall stamp")
+    sheet.heights(row, row, 17)
+    sheet.heights(row + 1, row + 1, 8)
+
+
+def table(sheet, row, formula, rows, columns):
+    """Headings in a row, the table below. columns: the first and the last cell of each; formula has {r} and {c} for the row
+    (0: headings) and the column wanted."""
+    for r in range(rows + 1):
+        for c, (first, last) in enumerate(columns):
+            style = "wall head" if r == 0 else "wall goal" if c == 0 else "wall value"
+            put = sheet.put if first == last else sheet.merged
+            cells = address(first, row + r - 1) if first == last else f"{address(first, row + r - 1)}:{address(last, row + r - 1)}"
+            put(cells, formula.format(r=r, c=c + 1), style)
+    sheet.heights(row, row, 20)
+    sheet.heights(row + 1, row + rows, 14)
+    for first, last in columns:
+        letter, end = column(first), column(last)
+        sheet.mark(f"{letter}{row}:{end}{row}", (f'${letter}{row}=""', "blank cell"))
+        sheet.mark(f"{letter}{row + 1}:{end}{row + rows}", (f'OR($A{row + 1}="";${letter}${row}="")', "blank cell"))
+
+
+def choice(book, row, label, style, value, *rule):
+    """A cell beside the pages: what they show."""
+    sheet = book.wall
+    sheet.text(f"{ASIDE}{row}", label, "head")
+    sheet.put(f"{ASIDE}{row + 1}", value, style)
+    if rule:
+        getattr(sheet, rule[0])(f"{ASIDE}{row + 1}", *rule[1:])
+    return f"${ASIDE}${row + 1}"
+
+
+def make(book):
+    sheet, _ = book.wall, book.texts
+    page_rows = GOALS + 5
+    sheet.widths("A", 27, *[30.7] * (COLUMNS - 1), 8, 44)
+    rows = [1, 1 + page_rows, 1 + 2 * page_rows]
+
+    head(sheet, rows[0], "=event_title")
+    table(sheet, rows[0] + 2, "=" + pc("WORKOUT.TABLE", "workout", "", "", "", "{r}", "{c}"), GOALS,
+          [(0, 0), (1, 1), (2, 3), *[(c, c) for c in range(4, COLUMNS)]])
+
+    goal = choice(book, rows[1], "Goal shown", "input score", f"=A{rows[0] + 4}")
+    division = choice(book, rows[1] + 3, "Division shown", "input", "=INDEX(list_divisions;1)", "choose", "list_divisions",
+                      "Choose a division; they are named on the sheet Workout.")
+    head(sheet, rows[1], "=" + _.say("Clock for goal {goal}, {division}", goal=goal, division=division))
+    table(sheet, rows[1] + 2, "=" + pc("WORKOUT.CLOCKS", "workout", goal, division, "{r}", "{c}"), CLOCKED,
+          [(c, c) for c in range(COLUMNS)])
+
+    lowest = choice(book, rows[2], "Rates from, cal/h", "input number", 400, "limit", 100, 5000, "Enter calories per hour, such as 400.")
+    step = choice(book, rows[2] + 3, "Step", "input number", 100, "limit", 1, 1000, "Enter calories per hour, such as 100.")
+    first = choice(book, rows[2] + 6, "Calories from", "input number", 8, "limit", 1, 500, "Enter calories, such as 8.")
+    more = choice(book, rows[2] + 9, "Step, calories", "input number", 2, "limit", 1, 100, "Enter calories, such as 2.")
+    head(sheet, rows[2], _("Time on the ergometer"))
+    top = rows[2] + 2
+    sheet.text(f"A{top}", "Calories", "wall head")
+    for rate in range(RATES):
+        sheet.put(f"{column(1 + rate)}{top}", "=" + _.say("{rate} cal/h", rate=f"({lowest}+{rate}*{step})"), "wall head")
+    for line in range(CALORIES):
+        row = top + 1 + line
+        sheet.put(f"A{row}", f"={first}+{line}*{more}", "wall goal")
+        for rate in range(RATES):
+            sheet.put(f"{column(1 + rate)}{row}", "=" + pc("ERG.TIME", f"$A{row}", f"{lowest}+{rate}*{step}"), "wall time")
+    sheet.heights(top, top, 20)
+    sheet.heights(top + 1, top + CALORIES, 14)
+    sheet.break_before(*rows[1:])
+    sheet.page(f"A1:{column(COLUMNS - 1)}{rows[2] + page_rows - 1}", landscape=True, wide=1, tall=3, fit=None)
+
+
