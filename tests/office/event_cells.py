@@ -1,0 +1,62 @@
+"""Cells of the event workbook as NAMES.md finds them: by name, or by key as workout.cap, workout.stations.unit."""
+
+import re
+
+from office import type_in
+
+PARTS = {"stations": "station", "paces": "pace", "groups": "group", "machines": "machine"}
+
+
+def names(document):
+    return document.NamedRanges.ElementNames
+
+
+def by_key(document, key):
+    """The first cells of what the key stands for; a name gives all of its cells."""
+    if "." not in key:
+        return document.NamedRanges.getByName(key).ReferredCells
+    table, *parts = key.split(".")
+    block = document.NamedRanges.getByName(table).ReferredCells
+    area, values = block.RangeAddress, block.getDataArray()
+    sheet, keys = document.Sheets[area.Sheet], [row[0] for row in values]
+    if len(parts) == 1:
+        row, column = keys.index(parts[0]), values[0].index("value")
+    elif parts[0] == "divisions":
+        row, column = keys.index("divisions"), values[keys.index("stations")].index(".".join(parts[1:]))
+    else:
+        column = values[keys.index(parts[0])].index(".".join(parts[1:]))
+        row = keys.index(PARTS[parts[0]])
+    return sheet.getCellRangeByPosition(area.StartColumn + column, area.StartRow + row, area.EndColumn, area.EndRow)
+
+
+def typed(document, key, *texts, row=0, across=False, keep=False):
+    """Texts as at the keyboard, downwards or across; "" clears, or with keep leaves what is there."""
+    cells = by_key(document, key)
+    for step, text in enumerate(texts):
+        if text or not keep:
+            type_in(cells.getCellByPosition(step, row) if across else cells.getCellByPosition(0, row + step), text)
+
+
+def rows_of(document, name):
+    """What the cells of a name show."""
+    cells = by_key(document, name)
+    area = cells.RangeAddress
+    sheet = document.Sheets[area.Sheet]
+    last = area.EndColumn
+    return [[sheet.getCellByPosition(c, r).String for c in range(area.StartColumn, last + 1)]
+            for r in range(area.StartRow, min(area.EndRow, area.StartRow + 40) + 1)]
+
+
+def column_of(document, table, key):
+    """What a column of a table with a row of keys shows, without keys and headings."""
+    cells = by_key(document, table)
+    area = cells.RangeAddress
+    keys = cells.getCellRangeByPosition(0, 0, area.EndColumn - area.StartColumn, 0).getDataArray()[0]
+    column = keys.index(key)
+    return [cells.getCellByPosition(column, row).String for row in range(2, 42)]
+
+
+def clock(text):
+    """Seconds of 2:30; 0 of anything else."""
+    found = re.fullmatch(r"(\d+):(\d\d)", text)
+    return int(found[1]) * 60 + int(found[2]) if found else 0
