@@ -4,12 +4,15 @@ Choices stand above the page on the same sheet, so that the page answers while t
 goals with their round times, the clock at the end of each round, or calories by cal/h.
 """
 
-from builder import CAUTION, Book, address, iso_day, pc
+from builder import CAUTION, Book, address, column, iso_day, pc
 from office import save
 
 ROWS, COLUMNS = 12, 8
 PAGE = 11  # first row that prints
 TABLE = PAGE + 4  # first row of the table
+CHECKS = TABLE + ROWS + 1  # hidden: what keeps the table from working
+PACE, CLOCKS, RATES = 11, 20, 29  # first columns of the three tables, hidden beside the page
+MISSING = "Pacecells is missing in this office, so nothing is calculated. Install the extension and open the file again."
 SECOND = 1 / 86400
 
 
@@ -109,8 +112,8 @@ def make_page(book):
     goal = f"$J${TABLE}:$J${last}"
 
     rates = ("wall_rate_from", "wall_rate_step", "wall_calories_from", "wall_calories_step")
-    sheet.put("J7", "=IF(AND(" + ";".join(f"ISNUMBER({name})" for name in rates) + ");IF(AND(" +
-              ";".join(f"{name}>0" for name in rates) + ");1;0);0)", "working")
+    four = ";".join(rates)
+    sheet.put("J7", f"=IF(COUNT({four})<4;0;IF(MIN({four})>0;1;0))", "working")
     sheet.name("wall_rated", "J7")
     issued = 'TEXT(wall_issued;"HH:MM")'
     sheet.put("J6", "=" + say("version {v}, {day} {time}", v="wall_version", day=iso_day("wall_date"), time=issued), "working")
@@ -128,11 +131,14 @@ def make_page(book):
               (f"AND(wall_kind=2;wall_goals>{COLUMNS - 1})",
                say("▲ More goals than the page holds: it ends at {g}. Choose a larger step.",
                    g=f"wall_from+{COLUMNS - 2}*wall_step")))
-    formula = '""'
-    for test, word in reversed(checks):
-        formula = f"IF({test};{word};{formula})"
+    # one a cell, each the start of the next
+    for row, (test, word) in enumerate(checks, CHECKS):
+        sheet.put(f"J{row}", f"=IF({test};{word};J{row + 1})", "working")
+    sheet.put(f"J{CHECKS + len(checks)}", '=""', "working")
     book.answers(sheet, "wall_answers", "J8")
-    sheet.merged("A9:H9", "=" + book.unless_absent("wall_answers", formula), "problem")
+    sheet.text("J9", MISSING, "working")
+    # NOW() has the office calculate it on loading
+    sheet.merged("A9:H9", f"=IF(ISERROR(wall_answers)+0*NOW();$J$9;$J${CHECKS})", "problem")
     sheet.name("wall_check", "A9")
 
     sheet.merged(f"A{PAGE}:{end}{PAGE}", "=wall_title", "wall title")
@@ -140,12 +146,13 @@ def make_page(book):
     sheet.merged(f"A{PAGE + 1}:{end}{PAGE + 1}",
                  f'=IF(wall_kind=3;{say("{gym} · {stamp}", gym="wall_gym", stamp="wall_stamp")};'
                  f'{say("{gym} · cap {cap} · {stamp}", gym="wall_gym", cap=cap, stamp="wall_stamp")})', "wall stamp")
-    what = {1: lit("Pace table: what each goal asks for"),
-            2: f'IF(wall_every=1;{lit("Clock table: what the clock shows at the end of each round")};'
-               f'{say("Clock table: what the clock shows at the end of every round {k} of a row", k="wall_every")})',
-            3: lit("Ergometer table: minutes and seconds for so many calories at so many cal/h")}
-    sheet.merged(f"A{PAGE + 2}:{end}{PAGE + 2}", f"=IF(wall_kind=0;wall_check;CHOOSE(wall_kind;{what[1]};{what[2]};{what[3]}))",
-                 "wall stamp")
+    what = (lit("Pace table: what each goal asks for"),
+            f'IF(wall_every=1;{lit("Clock table: what the clock shows at the end of each round")};$L$8)',
+            lit("Ergometer table: minutes and seconds for so many calories at so many cal/h"))
+    for row, words in enumerate(what, 5):
+        sheet.put(f"L{row}", f"={words}", "working")
+    sheet.put("L8", "=" + say("Clock table: what the clock shows at the end of every round {k} of a row", k="wall_every"), "working")
+    sheet.merged(f"A{PAGE + 2}:{end}{PAGE + 2}", "=IF(wall_kind=0;wall_check;CHOOSE(wall_kind;$L$5;$L$6;$L$7))", "wall stamp")
 
     head, body = TABLE - 1, f"A{TABLE}:{end}{last}"
     pace_heads = (lit("Goal, rounds"), lit("Round time"), lit("Middle round"), lit("Clock at its end"),
@@ -159,12 +166,14 @@ def make_page(book):
         else:
             others = (f'IF(INDEX({goal};{step})=0;"";{say("Goal {g}", g=f"INDEX({goal};{step})")})',
                       f'IF(wall_rated=0;"";{say("{r} cal/h", r=f"(wall_rate_from+{step - 1}*wall_rate_step)")})')
-        sheet.put(f"{address(step, head - 1)}", f'=IF(wall_kind=0;"";CHOOSE(wall_kind;{pace};{others[0]};{others[1]}))')
+        for first, formula in zip((PACE, CLOCKS, RATES), (pace, *others)):
+            sheet.put(address(first + step, head - 1), f"={formula}", "working")
 
     mine, i = f"$J{TABLE}", f"(ROW()-{TABLE - 1})"
     clock = lambda value: f'IFERROR({pc("CLOCK.TEXT", value)};"")'
     mean = pc("PACE.ROUND", "wall_cap", mine)
     middle = f"ROUNDUP({mine}/2-1E-9;0)"
+    shown_time = f'IFERROR({pc("CLOCK.TEXT", pc("ERG.TIME", "wall_calories", f"$K{TABLE}"))};"–")'  # beyond any machine
     need = pc("PACE.ERGNEED", mean, "wall_calories", "N(wall_other_s)")
     # Room for the ergometer, and the rate; -1 where the other stations alone take the round.
     sheet.down(f"K{TABLE}", f'=IF(OR({mine}=0;NOT({work}));0;IFERROR({need};-1))', ROWS, "working")
@@ -173,30 +182,34 @@ def make_page(book):
             # a goal below one round has no middle before its end
             clock(pc("PACE.CLOCK", "wall_cap", mine, f"MIN({middle};{mine})", "wall_fade")),
             f'IF({rate}=0;"";IF({rate}<0;"–";ROUND({rate};0)&""))',
-            f'IF({rate}=0;"";IF({rate}<0;"–";{clock(pc("ERG.TIME", "wall_calories", rate))}))',
+            f'IF({rate}=0;"";IF({rate}<0;"–";{shown_time}))',
             clock(pc("PACE.REHEARSAL", mean)),
             f'IF({rate}<0;{lit("✕ no room")};IF({rate}>wall_limit;{lit("▲ too fast")};""))')
-    round_ = f"({i}*wall_every)"
+    round_ = f"{i}*wall_every"
     highest = f"MAX(INDEX({goal};1):INDEX({goal};{COLUMNS - 1}))"
     calories = f"(wall_calories_from+({i}-1)*wall_calories_step)"
     for step in range(COLUMNS):
-        own = f"INDEX({goal};{step})"
+        own = f"$J${TABLE + step - 1}"
         at = (f'IF({round_}>{highest}+1E-9;"";{round_}&"")' if step == 0 else
               f'IF(OR({own}=0;{round_}>{own}+1E-9);"";{clock(pc("PACE.CLOCK", "wall_cap", own, round_, "wall_fade"))})')
         erg = (f'{calories}&""' if step == 0 else
                clock(pc("ERG.TIME", calories, f"(wall_rate_from+{step - 1}*wall_rate_step)")))
-        sheet.down(address(step, TABLE - 1), f'=IF(wall_kind=0;"";CHOOSE(wall_kind;IF({mine}=0;"";{pace[step]});'
-                                             f'IF(wall_ok=0;"";{at});IF(wall_rated=0;"";{erg})))', ROWS)
+        for first, formula in ((PACE, f'IF({mine}=0;"";{pace[step]})'), (CLOCKS, at if step else f'IF(wall_ok=0;"";{at})'),
+                               (RATES, f'IF(wall_rated=0;"";{erg})')):
+            sheet.down(address(first + step, TABLE - 1), f"={formula}", ROWS, "working")
+        # the page shows one of the three
+        for row, count in ((head, 1), (TABLE, ROWS)):
+            three = ";".join(address(first + step, row - 1) for first in (PACE, CLOCKS, RATES))
+            sheet.down(address(step, row - 1), f'=IF(wall_kind=0;"";CHOOSE(wall_kind;{three}))', count)
     sheet.name("wall_table", body)
     sheet.mark(f"A{head}:{end}{head}", (f'A{head}<>""', "wall head"))
     sheet.mark(body, (f'$A{TABLE}=""', "base"),
                (f'OR(LEFT($H{TABLE};1)="✕";LEFT($H{TABLE};1)="▲")', "wall mark"),
                (f"COLUMN()=1", "wall goal"), (f'A${head}<>""', "wall cell"))
     note = last + 2
-    sheet.merged(f"A{note}:{end}{note}",
-                 f'=CHOOSE(1+wall_kind;"";{lit("Even rounds unless said otherwise. Rehearsal: one round at 82.5 % of the pace, to feel it. No room: the other stations alone take longer than the round. Too fast: more than the rate to mark above; take a lower goal.")};'
-                 f'{lit("Find your goal on top, go down to your round. Later than the clock says: take the next lower goal, do not sprint.")};'
-                 f'{lit("Find the calories at the left, go across to your rate. Air-braked machines; the clock starts with the first pull.")})', "wall note")
+    for row, words in enumerate(NOTES, 2):
+        sheet.text(f"L{row}", words, "working")
+    sheet.merged(f"A{note}:{end}{note}", '=CHOOSE(1+wall_kind;"";$L$2;$L$3;$L$4)', "wall note")
     sheet.merged(f"A{note + 1}:{end}{note + 1}", _(CAUTION), "wall note")
     sheet.heights(PAGE, PAGE, 17)
     sheet.heights(PAGE + 1, PAGE + 2, 9)
@@ -204,11 +217,14 @@ def make_page(book):
     sheet.heights(TABLE, last, 10)
     sheet.heights(last + 1, last + 1, 3)
     sheet.heights(note, note + 1, 12)
-    for letter in "JK":
-        sheet.sheet.Columns.getByName(letter).IsVisible = False
+    sheet.hide_columns("J", column(RATES + COLUMNS))
     sheet.page(f"A{PAGE}:{end}{note + 1}", landscape=True, wide=1, tall=1, centre=True)
 
 
+NOTES = (
+    "Even rounds unless said otherwise. Rehearsal: one round at 82.5 % of the pace, to feel it. No room: the other stations alone take longer than the round. Too fast: more than the rate to mark above; take a lower goal.",
+    "Find your goal on top, go down to your round. Later than the clock says: take the next lower goal, do not sprint.",
+    "Find the calories at the left, go across to your rate. Air-braked machines; the clock starts with the first pull.")
 HELP = ("Type in the yellow cells of the sheet Wall table; the page below them answers at once.",
         "Table shown: the pace table (goals, round times, needed cal/h), the clock table (the clock at the end of each "
         "round for each goal) or the ergometer table (time for calories at a rate).",
