@@ -75,7 +75,7 @@ def make_judge(book, first, half):
     sheet.put(f"{out[2]}{first}", f"=IF({who}=0;0;IF(event_kind=1;ROUNDUP(N({goal}))+2;40))", "working")
 
     sheet.merged(across(0, 7, 0, 2), shown(listed(4)), "judge name")
-    lane = say("Heat {heat}  Lane {lane}  {start}", heat=listed(1), lane=listed(2), start=f'TEXT({listed(3)};"H:MM")')
+    lane = say("Heat {heat}, lane {lane}, {start}", heat=listed(1), lane=listed(2), start=f'TEXT({listed(3)};"H:MM")')
     sheet.merged(across(8, ROUNDS, 0, 2), shown(lane), "judge lane")
     sheet.merged(across(0, ROUNDS, 2), shown(pc("WORKOUT.TEXT", "workout", division)), "card line")
     sheet.merged(across(0, ROUNDS, 3), shown("event_heading"), "card line")
