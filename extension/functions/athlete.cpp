@@ -54,6 +54,12 @@ Result<const StationPlan*> station_in(const Workout& workout, const Plan& plan, 
     return same == plan.stations.end() ? nullptr : &*same;
 }
 
+// What is done at an ergometer in the first round: "12 cal", "500 m".
+std::string amount_text(const Workout& workout, const StationPlan& station) {
+    const bool calories = rate_kind(workout.stations[station.station].unit) == RateKind::calories_per_hour;
+    return number_text(station.amounts.front()) + (calories ? " cal" : " m");
+}
+
 // The main ergometer unless a station is asked for.
 Result<const StationPlan*> ergometer_in(const Workout& workout, const Plan& plan, const StationArgument& station) {
     if (station)
@@ -149,7 +155,7 @@ Result<Time> athlete_clock(AreaPointer workout, AreaPointer tests, RawCells keys
 
 Result<Cell> athlete_rate(AreaPointer workout, AreaPointer tests, RawCells keys, RawCells athlete, Index index,
                           StationArgument station) {
-    const auto which = index_in(index, 4);
+    const auto which = index_in(index, 6);
     if (!which)
         return which.error();
     return with_goal(workout, tests, keys, athlete, [&](const Workout& task, const Plan& plan) -> Result<Cell> {
@@ -161,6 +167,10 @@ Result<Cell> athlete_rate(AreaPointer workout, AreaPointer tests, RawCells keys,
         if (!machine)
             return nothing();
         answer_is_about(*which == 2 ? Fact::needs : *which == 3 ? Fact::never_above : Fact::hold);
+        if (*which == 5)
+            return to_cell(machine_label(*machine, task.settings.language));
+        if (*which == 6)
+            return place->amounts.empty() ? nothing() : to_cell(amount_text(task, *place));
         if (plan.main != place->station) { // its rate is that of the plan; goals bear on the main ergometer alone
             answer_is_about(Fact::rate, place->station);
             if (!place->rate || *which == 2 || *which == 3)
@@ -179,6 +189,18 @@ Result<Cell> athlete_rate(AreaPointer workout, AreaPointer tests, RawCells keys,
                          *which == 1   ? advice.hold
                          : *which == 2 ? *plan.card->needed
                                        : advice.never_above);
+    });
+}
+
+Result<Cell> athlete_check(AreaPointer workout, AreaPointer tests, RawCells keys, RawCells athlete, Index index) {
+    const auto which = index_in(index, 2);
+    if (!which)
+        return which.error();
+    return with_goal(workout, tests, keys, athlete, [&](const Workout&, const Plan& plan) -> Result<Cell> {
+        answer_is_about(Fact::clocks);
+        if (!plan.check_round || !plan.check_clock)
+            return nothing();
+        return *which == 1 ? to_cell(*plan.check_round) : to_cell(*plan.check_clock);
     });
 }
 
@@ -357,9 +379,19 @@ constexpr Row rows[] = {
          {"keys", keys_text},
          {"athlete", row_text},
          {"index", "1 hold, 2 what makes the goal, 3 never above, 4 time on the machine at the rate to "
-                   "hold; 1 if left out."},
+                   "hold, 5 the machine, 6 the amount of a round, in words; 1 if left out."},
          {"station", station_help}},
         domain_text, plan_source, {"workout;tests;B$1:H$1;B2:H2", "850"}),
+    row<&athlete_check>(
+        "athleteCheck", "ATHLETE.CHECK",
+        "The round to check by: which it is, and the clock after which the next goal down is the better "
+        "one.",
+        {{"workout", block_text},
+         {"tests", tests_text},
+         {"keys", keys_text},
+         {"athlete", row_text},
+         {"index", "1 the round, 2 the clock; 1 if left out."}},
+        domain_text, plan_source, {"workout;tests;B$1:H$1;B2:H2", "2"}),
     row<&athlete_needs>("athleteNeeds", "ATHLETE.NEEDS",
                         "Rate in cal/h that the goal leaves room for at the main ergometer.",
                         {{"workout", block_text},

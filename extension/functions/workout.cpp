@@ -89,11 +89,10 @@ Result<Answer> part_of(std::vector<Cell> headings, Range table, const std::optio
             return out_of_domain("Rows and columns are counted from 1; got %1.", part->value);
     if (column && column->value == 0)
         return out_of_domain("Rows and columns are counted from 1; got %1.", column->value);
-    if (row && row->value == 0)
-        return pick(Range{1, static_cast<int>(headings.size()), std::move(headings)}, std::nullopt,
-                    column && column->value > table.columns ? std::nullopt : column);
     if ((row && row->value > table.rows) || (column && column->value > table.columns))
         return Answer{Cell{Blank{}}};
+    if (row && row->value == 0)
+        return pick(Range{1, static_cast<int>(headings.size()), std::move(headings)}, std::nullopt, column);
     return pick(std::move(table), row, column);
 }
 
@@ -137,7 +136,9 @@ Result<Goals> goals_of(const Workout& workout, const std::optional<NumberOrText>
                        const std::optional<NumberOrText>& to, const std::optional<NumberOrText>& step) {
     const bool for_time = workout.settings.format == Format::time;
     const auto& settings = workout.settings;
-    Goals goals{settings.wall_from.value_or(0), settings.wall_to.value_or(0), settings.wall_step.value_or(0)};
+    const double unit = for_time ? seconds_per_day : 1; // a time of the block is a part of a day
+    Goals goals{settings.wall_from.value_or(0) * unit, settings.wall_to.value_or(0) * unit,
+                settings.wall_step.value_or(0) * unit};
     const auto take = [&](const std::optional<NumberOrText>& typed, double& goal) -> std::optional<Error> {
         if (!typed)
             return std::nullopt;

@@ -80,6 +80,7 @@ WORKOUT = [
     ("=WORKOUT.TABLE(workout;5;7;1;4;1)", ""),
     ("=WORKOUT.TABLE(workout;5;7;1;1;9)", ""),
     ("=WORKOUT.TABLE(workout;7;5)", "Err:502"),
+    ("=WORKOUT.TABLE(workout;5;7;1;0;9)", ""),
     ("=WORKOUT.TABLE(workout;5;7;1;-1)", "Err:502"),
     ('=WORKOUT.CLOCKS(workout;6;"scaled";0;2)', "ski cal"),
     ('=WORKOUT.CLOCKS(workout;6;"scaled";3;1)', 3),
@@ -289,6 +290,19 @@ def test_error_in_the_athletes_row_fails_the_call(fresh):
     answer = Typist(fresh)
     assert answer(of(1, "GOAL")) == "Err:504"
     assert answer(of(2, "GOAL")) > 0
+
+
+def test_round_to_check_by_and_the_words_of_the_machine(answer):
+    """The round that ends nearest 40 % of the cap; its threshold is midway between the two goals' clocks."""
+    ends = [answer(of(1, "CLOCK", k)) for k in range(1, 6)]
+    check = int(answer(of(1, "CHECK")))
+    cap = 17 * 60 / 86400
+    assert min(ends, key=lambda end: abs(end - 0.4 * cap)) == ends[check - 1]
+    lower = answer(f"{of(1, 'CLOCK', check)[:-1]};;2)")
+    assert answer(of(1, "CHECK", 2)) == pytest.approx((ends[check - 1] + lower) / 2, abs=0.51 / 86400)
+    assert answer(of(1, "CHECK", 3)) == "Err:502"
+    assert (answer(of(1, "RATE", 5)), answer(of(1, "RATE", 6))) == ("SKI", "12 cal")
+    assert answer(of(1, "RATE", 7)) == "Err:502"
 
 
 def test_what_is_no_range_is_refused(answer):
