@@ -53,6 +53,8 @@ std::string run_text(const Scheme::Run& run, Language language) {
 
 std::string amounts_text(const Amounts& amounts, Language language) {
     constexpr std::size_t most_listed = 5;
+    if (amounts.most)
+        return "max";
     std::vector<std::string> parts;
     for (const double amount : amounts.list)
         parts.push_back(spoken(amount, language));
