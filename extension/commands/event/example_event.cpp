@@ -1,12 +1,13 @@
 // An example event: the event workbook, filled from a list of what a gym would have typed. The lists are in
 // templates/examples, and say themselves how they are written.
 #include "dialog.h"
-#include "office.h"
+#include "event_cells.h"
 #include "prints.h"
 #include "store.h"
 
 #include "pacecells/clock.h"
 #include "pacecells/text.h"
+#include "pacecells/words.h"
 
 #include <com/sun/star/document/XDocumentPropertiesSupplier.hpp>
 #include <com/sun/star/sheet/XCalculatable.hpp>
@@ -24,7 +25,6 @@ namespace {
 
 using css::uno::Any;
 using css::uno::Reference;
-using Document = Reference<css::sheet::XSpreadsheetDocument>;
 
 std::optional<int> whole(std::string_view text) {
     int value = 0;
@@ -69,26 +69,28 @@ std::optional<double> number(std::string_view text) {
 
 // The cells under one heading: name, and what else stands in the brackets.
 struct Block {
-    Reference<css::table::XCellRange> cells;
-    Reference<css::table::XCellRange> list; // from which the words come, if any
-    bool skipped = false;                   // belongs to another language
+    Range cells;
+    Range list;           // from which the words come, if any
+    bool units = false;   // words of that list by their keys
+    bool skipped = false; // belongs to another language
 };
 
-Block heading(const Document& document, const std::string& line) {
+Block heading(const EventCells& cells, const std::string& line) {
     std::istringstream words(line);
     std::string name;
     std::string relation;
     std::string other;
     words >> name >> relation >> other;
     Block block;
-    block.cells = named_range(document, name);
+    block.cells = cells.at(name);
     block.skipped = relation == "in" && other != interface_language();
-    if (relation == "as")
-        block.list = named_range(document, other);
+    block.units = name.ends_with(".unit");
+    if (relation == "as" || block.units)
+        block.list = cells.at(block.units ? "list_units" : other);
     return block;
 }
 
-std::string word(const Reference<css::table::XCellRange>& list, int place) {
+std::string word(const Range& list, int place) {
     const auto where = address(list);
     const bool across = where.EndColumn > where.StartColumn;
     const auto cell = list->getCellByPosition(across ? place - 1 : 0, across ? 0 : place - 1);
@@ -98,16 +100,18 @@ std::string word(const Reference<css::table::XCellRange>& list, int place) {
 void write(const Block& block, sal_Int32 column, sal_Int32 row, std::string_view text) {
     if (text.empty())
         return;
-    const auto cell = block.cells->getCellByPosition(column, row);
-    if (block.list.is())
-        need<css::text::XText>(cell)->setString(utf16(word(block.list, whole(text).value_or(1))));
-    else if (const auto value = number(text))
-        cell->setValue(*value);
+    if (block.list.is()) {
+        const auto place = block.units ? static_cast<int>(find_word(WordList::unit, text).value_or(0)) + 1
+                                       : whole(text).value_or(1);
+        put_text(block.cells, column, row, word(block.list, place));
+    } else if (const auto value = number(text))
+        put_number(block.cells, column, row, *value);
     else
-        need<css::text::XText>(cell)->setString(utf16(std::string(text)));
+        put_text(block.cells, column, row, std::string(text));
 }
 
 void fill(const Document& document, const std::string& list) {
+    const EventCells event(document);
     std::istringstream lines(list);
     Block block;
     sal_Int32 row = 0;
@@ -115,7 +119,7 @@ void fill(const Document& document, const std::string& list) {
         if (line.starts_with('#'))
             continue;
         if (line.starts_with('[')) {
-            block = heading(document, line.substr(1, line.find(']') - 1));
+            block = heading(event, line.substr(1, line.find(']') - 1));
             row = 0;
             continue;
         }
@@ -148,9 +152,13 @@ void open_example(Context& context, const std::string& name, const std::string& 
     }
 }
 
+std::string format_text(std::size_t place) {
+    return std::string(pacecells::word(WordList::format, place, *parse_language(interface_language())));
+}
+
 void example_event(Context& context) {
     const std::array<std::pair<std::string, std::string>, 3> examples{
-        {{"rounds", tr("as many rounds as possible")}, {"time", tr("for time with a cap")}, {"ladder", tr("ladder")}}};
+        {{"rounds", format_text(0)}, {"time", format_text(1)}, {"ladder", tr("%1 with a rep scheme", format_text(0))}}};
     auto chosen = examples.begin();
     if (const auto asked = context.argument("Example")) {
         while (chosen != examples.end() && chosen->first != *asked)

@@ -1,12 +1,12 @@
 // A new event: what the announcement says is asked for in one window, checked at each field, and written into the event
 // workbook. What stays blank is left to the sheet.
+#include "event_cells.h"
 #include "form.h"
-#include "office.h"
 
-#include "pacecells/stations.h"
 #include "pacecells/text.h"
+#include "pacecells/words.h"
+#include "pacecells/workout.h"
 
-#include <com/sun/star/text/XText.hpp>
 #include <com/sun/star/util/XCloseable.hpp>
 
 #include <array>
@@ -19,42 +19,49 @@ namespace {
 using css::uno::Any;
 using css::uno::Reference;
 
-constexpr std::size_t division_count = 4;
+constexpr std::size_t division_count = 4; // in the window; the sheet has two more
 constexpr std::size_t station_count = 8;
-constexpr std::array formats{"rounds", "time", "ladder"}; // in the order of list_format
-constexpr std::size_t for_time = 1;
 
-// What the sheet Event takes.
+// What the sheet Workout takes.
 constexpr Seconds longest_cap{4 * 3600.0};
 constexpr double most_rounds = 40;
-constexpr double most_change = 999;
+constexpr double most_seconds = 7200;
 constexpr double most_amount = 99999;
 constexpr double most_load = 999;
 
-constexpr std::array units{"rep",   "row cal", "ski cal", "bike cal", "armbike cal", "row m",
-                           "ski m", "bike m",  "run m",   "carry m",  "hold",        "rest"};
+// An amount is a number or a rep scheme such as 21-15-9; neither where a division leaves the station out.
+struct Amount {
+    std::optional<double> number;
+    std::string scheme;
+};
+template <class Value> using PerDivision = std::array<Value, division_count>;
 
-using PerDivision = std::array<std::optional<double>, division_count>;
-
-struct Station {
+struct TypedStation {
     std::string movement;
-    std::string unit;
-    PerDivision amounts;
-    std::optional<double> change;
-    PerDivision loads;
+    std::optional<std::size_t> unit; // its place in the list
+    PerDivision<Amount> amounts;
+    PerDivision<std::optional<double>> loads;
 };
 
 struct Event {
-    std::size_t format = 0;
+    Format format = Format::amrap;
     std::string gym;
     std::string title;
     std::optional<Seconds> cap;
     std::optional<double> rounds;
+    std::optional<double> every;
+    std::optional<double> work;
+    std::optional<double> rest;
+    std::optional<double> windows;
     std::array<std::string, division_count> divisions;
-    std::vector<Station> stations;
+    std::vector<TypedStation> stations;
 };
 
 std::string numbered(const char* name, std::size_t i) { return name + std::to_string(i + 1); }
+
+std::string shown_word(WordList list, std::size_t place) {
+    return std::string(word(list, place, *parse_language(interface_language())));
+}
 
 // --- reading -----------------------------------------------------------------------------------------------------
 
@@ -67,13 +74,15 @@ std::vector<std::string> split(const std::string& text) {
     return parts;
 }
 
+bool left_out(const std::string& part) { return part.empty() || part == "-"; }
+
 // "12" for every division with a name, "12/10/-" for one after the other; - or nothing where one leaves the station
-// out.
-PerDivision read_per_division(const Form& form, const std::string& field, const Event& event, double most) {
-    PerDivision values;
+// out. What a part says is read by `take`, which returns false where it cannot be meant.
+template <class Take>
+void read_per_division(const Form& form, const std::string& field, const Event& event, double most, Take take) {
     const auto text = form.text(field);
     if (text.empty())
-        return values;
+        return;
     std::vector<std::size_t> named;
     for (std::size_t d = 0; d < division_count; ++d)
         if (!event.divisions[d].empty())
@@ -84,66 +93,98 @@ PerDivision read_per_division(const Form& form, const std::string& field, const 
     bool good = parts.size() == 1 || parts.size() == named.size();
     for (std::size_t i = 0; good && i < named.size(); ++i) {
         const auto& part = parts[parts.size() == 1 ? 0 : i];
-        const auto number = typed_number(part);
-        values[named[i]] = number;
-        good = number ? *number >= 0 && *number <= most : parts.size() > 1 && (part.empty() || part == "-");
+        good = left_out(part) ? parts.size() > 1 : take(named[i], part);
     }
     if (good)
-        return values;
+        return;
     if (named.size() == 1)
         throw FieldRefusal{field, tr("Needs a number from %1 to %2.", "0", shown_number(most, 0))};
     throw FieldRefusal{field, tr("Needs one number from 0 to %1 for all divisions, or %2 with / between, one for each.",
                                  shown_number(most, 0), std::to_string(named.size()))};
 }
 
-std::string read_unit(const Form& form, const std::string& field) {
+bool within(const std::optional<double>& number, double most) { return number && *number >= 0 && *number <= most; }
+
+std::optional<std::size_t> read_unit(const Form& form, const std::string& field) {
     const auto text = form.text(field);
-    if (parse_unit(text))
-        return fold(text);
+    if (text.empty())
+        return std::nullopt;
+    if (const auto unit = find_word(WordList::unit, text))
+        return unit;
     std::string all;
-    for (const auto* unit : units)
-        all += (all.empty() ? "" : ", ") + std::string(unit);
+    for (std::size_t i = 0; i < words_of(WordList::unit).size(); ++i)
+        all += (i == 0 ? "" : ", ") + shown_word(WordList::unit, i);
     throw FieldRefusal{field, tr("Needs one of the units: %1.", all)};
 }
 
-std::optional<Station> read_station(const Form& form, std::size_t i, const Event& event) {
-    Station station;
+std::optional<TypedStation> read_station(const Form& form, std::size_t i, const Event& event) {
+    TypedStation station;
     const auto unit = numbered("Unit", i);
-    const auto change = numbered("Change", i);
+    const auto amount = numbered("Amount", i);
     station.movement = form.text(numbered("Movement", i));
     station.unit = read_unit(form, unit);
-    station.amounts = read_per_division(form, numbered("Amount", i), event, most_amount);
-    if (!form.empty(change))
-        station.change = form.number(change, -most_change, most_change);
-    station.loads = read_per_division(form, numbered("Load", i), event, most_load);
-    const bool numbers = !form.empty(numbered("Amount", i)) || station.change || !form.empty(numbered("Load", i));
-    if (numbers && station.unit.empty())
+    read_per_division(form, amount, event, most_amount, [&](std::size_t division, const std::string& part) {
+        auto& to = station.amounts[division];
+        to.number = typed_number(part);
+        if (to.number)
+            return within(to.number, most_amount);
+        to.scheme = part;
+        return parse_amounts(part).has_value();
+    });
+    read_per_division(form, numbered("Load", i), event, most_load, [&](std::size_t division, const std::string& part) {
+        station.loads[division] = typed_number(part);
+        return within(station.loads[division], most_load);
+    });
+    const bool numbers = !form.empty(amount) || !form.empty(numbered("Load", i));
+    if (numbers && !station.unit)
         throw FieldRefusal{unit, tr("Needs a unit, so that the numbers beside it mean something.")};
-    if (station.movement.empty() && station.unit.empty())
+    if (station.movement.empty() && !station.unit)
         return std::nullopt;
     return station;
 }
 
+std::optional<double> whole(const Form& form, const char* field, double most) {
+    if (form.empty(field))
+        return std::nullopt;
+    const auto number = form.number(field, 1, most);
+    if (number != std::floor(number))
+        throw FieldRefusal{field, tr("Needs a whole number.")};
+    return number;
+}
+
+std::optional<double> seconds(const Form& form, const char* field) {
+    return form.empty(field) ? std::nullopt : std::optional(form.number(field, 0, most_seconds));
+}
+
+void read_times(const Form& form, Event& event) {
+    if (!form.empty("Cap")) {
+        if (const auto minutes = typed_number(form.text("Cap")); minutes && *minutes > 0 && *minutes < 240)
+            throw FieldRefusal{"Cap", tr("%1 minutes? Then type %1:00.", shown_number(std::floor(*minutes), 0))};
+        event.cap = form.time("Cap", longest_cap);
+    }
+    event.rounds = whole(form, "Rounds", most_rounds);
+    if (event.rounds && event.format != Format::time)
+        throw FieldRefusal{"Rounds", tr("Leave this blank: rounds are given only where the format is for time.")};
+    event.every = seconds(form, "Every");
+    event.work = seconds(form, "Work");
+    event.rest = seconds(form, "Rest");
+    event.windows = whole(form, "Windows", most_rounds);
+    for (const auto* field : {"Every", "Work", "Rest", "Windows"})
+        if (!form.empty(field) && event.format != Format::intervals)
+            throw FieldRefusal{field, tr("Leave this blank: it is for intervals only.")};
+}
+
 Event read_event(const Form& form) {
     Event event;
-    const auto format = form.text("Format");
-    while (event.format + 1 < formats.size() && format != formats[event.format])
-        ++event.format;
+    const auto format = find_word(WordList::format, form.text("Format"));
+    event.format = static_cast<Format>(format.value_or(0));
     event.gym = form.text("Gym");
     event.title = form.text("Title");
-    if (!form.empty("Cap"))
-        event.cap = form.time("Cap", longest_cap);
-    if (!form.empty("Rounds")) {
-        if (event.format != for_time)
-            throw FieldRefusal{"Rounds", tr("Leave this blank: rounds are given only where the format is for time.")};
-        event.rounds = form.number("Rounds", 1, most_rounds);
-        if (*event.rounds != std::floor(*event.rounds))
-            throw FieldRefusal{"Rounds", tr("Needs a whole number.")};
-    }
+    read_times(form, event);
     for (std::size_t d = 0; d < division_count; ++d) {
         event.divisions[d] = form.text(numbered("Division", d));
         for (std::size_t other = 0; other < d; ++other)
-            if (!event.divisions[d].empty() && fold(event.divisions[d]) == fold(event.divisions[other]))
+            if (!event.divisions[d].empty() && same_name(event.divisions[d], event.divisions[other]))
                 throw FieldRefusal{numbered("Division", d), tr("This name is given to another division.")};
     }
     for (std::size_t i = 0; i < station_count; ++i)
@@ -156,22 +197,24 @@ Event read_event(const Form& form) {
 
 constexpr int window_width = 384;
 constexpr int first_label = 46;
-constexpr int movement_width = 112;
-constexpr int unit_width = 68;
-constexpr int amount_width = 76;
-constexpr int change_width = 36;
-constexpr int load_width = 52;
+constexpr int movement_width = 132;
+constexpr int unit_width = 76;
+constexpr int amount_width = 94;
+constexpr int load_width = 56;
 
 void lay_out(Form& form) {
-    form.line({{{tr("~Format"), first_label, 122},
-                "Format",
-                {{formats[0], tr("as many rounds as possible")},
-                 {formats[1], tr("for time with a cap")},
-                 {formats[2], tr("ladder")}}},
-               {{tr("~Cap"), 44, 40}, "Cap"},
-               {{tr("~Rounds, for time"), 72, 34}, "Rounds"}});
+    std::vector<Form::Option> formats;
+    for (std::size_t i = 0; i < words_of(WordList::format).size(); ++i)
+        formats.push_back({std::string(words_of(WordList::format)[i].key), shown_word(WordList::format, i)});
+    Form::Part format{{tr("~Format"), first_label, 122}, "Format"};
+    format.options = formats;
+    form.line({format, {{tr("~Cap"), 44, 40}, "Cap"}, {{tr("~Rounds, for time"), 72, 34}, "Rounds"}});
     form.line({{{tr("~Gym"), first_label, 122}, "Gym"}, {{tr("~Title"), 44, 152}, "Title"}});
-    const std::array division_names{tr("as written"), tr("adapted"), tr("men"), tr("women")}; // as in the workbook
+    form.line({{{tr("~Intervals: every, s"), 76, 34}, "Every"},
+               {{tr("or ~work, s"), 44, 34}, "Work"},
+               {{tr("r~est, s"), 36, 34}, "Rest"},
+               {{tr("wi~ndows"), 44, 34}, "Windows"}});
+    const std::array division_names{tr("as written"), tr("scaled"), std::string(), std::string()};
     std::vector<Form::Part> divisions;
     for (std::size_t d = 0; d < division_count; ++d) {
         Form::Part part{{d == 0 ? tr("~Divisions") : "", d == 0 ? first_label : 0, 78, division_names[d]},
@@ -184,9 +227,10 @@ void lay_out(Form& form) {
                             {tr("Movement"), movement_width},
                             {tr("Unit"), unit_width},
                             {tr("Amount"), amount_width},
-                            {tr("Change"), change_width},
                             {tr("Load, kg"), load_width}});
-    const std::vector<std::string> unit_items(units.begin(), units.end());
+    std::vector<std::string> units;
+    for (std::size_t i = 0; i < words_of(WordList::unit).size(); ++i)
+        units.push_back(shown_word(WordList::unit, i));
     for (std::size_t i = 0; i < station_count; ++i) {
         const auto number = std::to_string(i + 1);
         const auto part = [&](const char* name, int width, const std::string& spoken) {
@@ -198,64 +242,59 @@ void lay_out(Form& form) {
         movement.label = "~" + number;
         movement.label_width = 10;
         auto unit = part("Unit", unit_width, tr("Station %1, unit", number));
-        unit.items = unit_items;
+        unit.items = units;
         form.line({movement, unit, part("Amount", amount_width, tr("Station %1, amount", number)),
-                   part("Change", change_width, tr("Station %1, change from round to round", number)),
                    part("Load", load_width, tr("Station %1, load", number))});
     }
     form.dialog().sentence(
-        tr("Amounts and loads: one number for all divisions, or one for each with / between, such as "
-           "12/10/8, and - where one leaves the station out. Holds and rests in seconds. Change: how "
-           "much more each round, as in a ladder. What is blank stays blank on the sheet."),
+        tr("Amounts and loads: one for all divisions, or one for each with / between, such as 12/10/8, and - where one "
+           "leaves the station out. An amount may be a rep scheme: 21-15-9, 3-6-9-…. Holds and rests in seconds. What "
+           "is blank stays blank on the sheet."),
         3);
 }
 
 // --- the workbook ------------------------------------------------------------------------------------------------
 
-class Sheet {
-  public:
-    explicit Sheet(Reference<css::sheet::XSpreadsheetDocument> document) : document_(std::move(document)) {}
-
-    void text(std::string_view name, sal_Int32 column, sal_Int32 row, const std::string& value) const {
-        need<css::text::XText>(cell(name, column, row))->setString(utf16(value));
-    }
-    void number(std::string_view name, sal_Int32 column, sal_Int32 row, const std::optional<double>& value) const {
+void write(const EventCells& cells, const Event& event) {
+    const auto text = [&](std::string_view key, const std::string& value) {
+        if (!value.empty())
+            put_text(cells.at(key), 0, 0, value);
+    };
+    const auto number = [&](std::string_view key, const std::optional<double>& value) {
         if (value)
-            cell(name, column, row)->setValue(*value);
-    }
-    [[nodiscard]] std::string text_of(std::string_view name, sal_Int32 column, sal_Int32 row) const {
-        return utf8(need<css::text::XText>(cell(name, column, row))->getString());
-    }
-
-  private:
-    Reference<css::table::XCell> cell(std::string_view name, sal_Int32 column, sal_Int32 row) const {
-        return named_range(document_, name)->getCellByPosition(column, row);
-    }
-
-    Reference<css::sheet::XSpreadsheetDocument> document_;
-};
-
-void write(const Sheet& sheet, const Event& event) {
-    sheet.text("event_format", 0, 0, sheet.text_of("list_format", 0, static_cast<sal_Int32>(event.format)));
-    if (!event.gym.empty())
-        sheet.text("event_gym", 0, 0, event.gym);
-    if (!event.title.empty())
-        sheet.text("event_title", 0, 0, event.title);
+            put_number(cells.at(key), 0, 0, *value);
+    };
+    text("workout.format", cells.word("list_format", static_cast<std::size_t>(event.format)));
+    text("workout.gym", event.gym);
+    text("workout.title", event.title);
     if (event.cap)
-        sheet.number("event_cap", 0, 0, event.cap->value() / 86400);
-    sheet.number("event_rounds", 0, 0, event.rounds);
+        number("workout.cap", event.cap->value() / 86400);
+    number("workout.rounds", event.rounds);
+    number("workout.every_s", event.every);
+    number("workout.work_s", event.work);
+    number("workout.rest_s", event.rest);
+    number("workout.windows", event.windows);
+    const auto divisions = cells.at("workout.divisions.amount.1");
+    const auto movements = cells.at("workout.stations.movement");
+    const auto units = cells.at("workout.stations.unit");
+    const auto amounts = cells.at("workout.stations.amount.1");
+    const auto loads = cells.at("workout.stations.load.1");
     for (std::size_t d = 0; d < division_count; ++d)
-        sheet.text("division_names", static_cast<sal_Int32>(d), 0, event.divisions[d]);
+        put_text(divisions, static_cast<sal_Int32>(d), 0, event.divisions[d]);
     sal_Int32 row = 0;
     for (const auto& station : event.stations) {
         if (!station.movement.empty())
-            sheet.text("station_movements", 0, row, station.movement);
-        if (!station.unit.empty())
-            sheet.text("station_units", 0, row, station.unit);
-        sheet.number("station_change", 0, row, station.change);
+            put_text(movements, 0, row, station.movement);
+        if (station.unit)
+            put_text(units, 0, row, cells.word("list_units", *station.unit));
         for (std::size_t d = 0; d < division_count; ++d) {
-            sheet.number("station_amounts", static_cast<sal_Int32>(d), row, station.amounts[d]);
-            sheet.number("station_loads", static_cast<sal_Int32>(d), row, station.loads[d]);
+            const auto column = static_cast<sal_Int32>(d);
+            if (const auto& amount = station.amounts[d]; amount.number)
+                put_number(amounts, column, row, *amount.number);
+            else if (!amount.scheme.empty())
+                put_text(amounts, column, row, amount.scheme);
+            if (station.loads[d])
+                put_number(loads, column, row, *station.loads[d]);
         }
         ++row;
     }
@@ -271,7 +310,7 @@ void make_workbook(Context& context, const Event& event) {
     try {
         const auto document = need<css::sheet::XSpreadsheetDocument>(made);
         Undo undo(document, tr("New event"));
-        write(Sheet(document), event);
+        write(EventCells(document), event);
         undo.done();
     } catch (...) { // rather none than one half filled
         need<css::util::XCloseable>(made)->close(true);
