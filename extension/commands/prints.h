@@ -5,8 +5,8 @@
 
 namespace pacecells {
 
-// Narrows the print areas of a workbook of ours (the names paper_… in templates/NAMES.md) to its filled rows. Sheets
-// without such names stay as they are.
+// Ends the print area of each sheet that lists people with the last of them, or gives it back the rows of those who came
+// since. Other sheets stay as they are.
 void fit_prints(const css::uno::Reference<css::sheet::XSpreadsheetDocument>& document);
 
 } // namespace pacecells
