@@ -81,6 +81,7 @@ def make(book):
     sheet.heights(top, top, 20)
     sheet.heights(top + 1, top + CALORIES, 14)
     sheet.break_before(*rows[1:])
+    sheet.name("wall_page", f"A1:{column(COLUMNS - 1)}{rows[2] + page_rows - 1}")
     sheet.page(f"A1:{column(COLUMNS - 1)}{rows[2] + page_rows - 1}", landscape=True, wide=1, tall=3, fit=None)
 
 

@@ -1,19 +1,16 @@
-// A copy to pass on: formulas replaced by what they show, so that it reads the same where Pacecells is missing. The
-// workbook itself is not touched, and the copy gets its name only when it is complete.
-#include "office.h"
+// Copies to pass on. Share as values: formulas replaced by what they show, so that it reads the same where Pacecells is
+// missing. Copy without people: the workout and its settings, for a coach elsewhere. The workbook itself is not touched,
+// and a copy gets its name only when it is complete.
+#include "copy.h"
+#include "printed.h"
 #include "store.h"
+#include "values.h"
 
-#include <com/sun/star/container/XIndexAccess.hpp>
-#include <com/sun/star/container/XNamed.hpp>
+#include <com/sun/star/document/XDocumentPropertiesSupplier.hpp>
 #include <com/sun/star/frame/XModel.hpp>
 #include <com/sun/star/sheet/CellFlags.hpp>
-#include <com/sun/star/sheet/FormulaResult.hpp>
 #include <com/sun/star/sheet/XCalculatable.hpp>
-#include <com/sun/star/sheet/XCellRangesQuery.hpp>
 #include <com/sun/star/sheet/XSheetOperation.hpp>
-#include <com/sun/star/text/XTextRange.hpp>
-#include <com/sun/star/util/XCloseable.hpp>
-#include <com/sun/star/util/XProtectable.hpp>
 #include <osl/file.hxx>
 
 #include <algorithm>
@@ -23,163 +20,43 @@ namespace pacecells {
 
 namespace {
 
-using css::table::CellRangeAddress;
 using css::uno::Any;
-using css::uno::Reference;
-
-using Document = Reference<css::sheet::XSpreadsheetDocument>;
 
 struct Kind {
     std::string ending;
     const char* filter;
+    const char* options; // of the filter
 };
 
+// CSV: the sheet in front, semicolons, UTF-8, texts in quotes, cells as they show.
+constexpr const char* csv_options = "59,34,76,1,,0,true,true,false";
+
 const Kind& kind_of_file(const std::string& url) {
-    static const Kind kinds[] = {{".ods", "calc8"}, {".xlsx", "Calc MS Excel 2007 XML"}, {".pdf", "calc_pdf_Export"}};
+    static const Kind kinds[] = {{".ods", "calc8", ""},
+                                 {".xlsx", "Calc MS Excel 2007 XML", ""},
+                                 {".pdf", "calc_pdf_Export", ""},
+                                 {".csv", "Text - txt - csv (StarCalc)", csv_options}};
     std::string lower = url;
     std::transform(lower.begin(), lower.end(), lower.begin(),
                    [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
     for (const auto& kind : kinds)
         if (lower.ends_with(kind.ending))
             return kind;
-    throw Refusal{tr("A file name ends in .ods, .xlsx or .pdf.")};
+    throw Refusal{tr("A file name ends in .ods, .xlsx, .csv or .pdf.")};
 }
 
-// --- formulas to values ------------------------------------------------------------------------------------------
-
-struct Values {
-    CellRangeAddress where;
-    Rows rows;
-};
-
-class Flattener {
-  public:
-    explicit Flattener(const Document& document) : document_(document) {
-        set_property(document_, "IsUndoEnabled", Any(false)); // a copy of every formula, for nobody
-        const auto calculation = need<css::sheet::XCalculatable>(document_);
-        calculation->enableAutomaticCalculation(false); // values stand still while formulas go
-        const Reference<css::container::XIndexAccess> sheets(document_->getSheets(), css::uno::UNO_QUERY_THROW);
-        std::vector<Reference<css::table::XCellRange>> open;
-        for (sal_Int32 i = 0; i < sheets->getCount(); ++i) {
-            const Reference<css::table::XCellRange> sheet(sheets->getByIndex(i), css::uno::UNO_QUERY_THROW);
-            if (unprotect(sheet))
-                open.push_back(sheet);
-            read(sheet);
-        }
-        for (sal_Int32 i = 0; i < sheets->getCount(); ++i) // whole sheets, so that no array is cut
-            Reference<css::sheet::XSheetOperation>(sheets->getByIndex(i), css::uno::UNO_QUERY_THROW)
-                ->clearContents(css::sheet::CellFlags::FORMULA);
-        for (const auto& values : values_) {
-            const Reference<css::table::XCellRange> sheet(sheets->getByIndex(values.where.Sheet),
-                                                          css::uno::UNO_QUERY_THROW);
-            set_values(part(sheet, values.where), values.rows);
-        }
-        for (const auto& sheet : open)
-            need<css::util::XProtectable>(sheet)->protect(rtl::OUString());
-        calculation->enableAutomaticCalculation(true);
-    }
-
-  private:
-    // Whether the sheet was protected; a password ends the matter.
-    static bool unprotect(const Reference<css::table::XCellRange>& sheet) {
-        const auto protection = need<css::util::XProtectable>(sheet);
-        if (!protection->isProtected())
-            return false;
-        const auto name = utf8(need<css::container::XNamed>(sheet)->getName());
-        try {
-            protection->unprotect(rtl::OUString());
-        } catch (const css::uno::Exception&) { // a wrong password: answered below
-        }
-        if (protection->isProtected())
-            throw Refusal{tr("The sheet %1 has a password. Take it off first, or share a PDF.", name)};
-        return true;
-    }
-
-    void read(const Reference<css::table::XCellRange>& sheet) {
-        const auto query = need<css::sheet::XCellRangesQuery>(sheet);
-        const auto formulas = query->queryContentCells(css::sheet::CellFlags::FORMULA)->getRangeAddresses();
-        for (const auto& where : formulas) {
-            const auto range = part(sheet, where);
-            values_.push_back({where, shown_empty_is_empty(range, values_of(range))});
-        }
-        const auto errors = query->queryFormulaCells(css::sheet::FormulaResult::ERROR)->getRangeAddresses();
-        for (const auto& where : errors)
-            for (sal_Int32 y = where.StartRow; y <= where.EndRow; ++y)
-                for (sal_Int32 x = where.StartColumn; x <= where.EndColumn; ++x) // as people see it
-                    values_.push_back({{where.Sheet, x, y, x, y}, one(sheet->getCellByPosition(x, y))});
-    }
-
-    static Reference<css::table::XCellRange> part(const Reference<css::table::XCellRange>& sheet,
-                                                  const CellRangeAddress& where) {
-        return sheet->getCellRangeByPosition(where.StartColumn, where.StartRow, where.EndColumn, where.EndRow);
-    }
-
-    // A formula that hands on an empty cell has the value 0 and shows nothing.
-    static Rows shown_empty_is_empty(const Reference<css::table::XCellRange>& range, Rows rows) {
-        auto* row = rows.getArray();
-        for (sal_Int32 y = 0; y < rows.getLength(); ++y) {
-            auto* cells = row[y].getArray();
-            for (sal_Int32 x = 0; x < row[y].getLength(); ++x)
-                if (double number = 1;
-                    (cells[x] >>= number) && number == 0 &&
-                    need<css::text::XTextRange>(range->getCellByPosition(x, y))->getString().isEmpty())
-                    cells[x] <<= rtl::OUString();
-        }
-        return rows;
-    }
-
-    static Rows one(const Reference<css::table::XCell>& cell) {
-        const Any text(need<css::text::XTextRange>(cell)->getString());
-        const css::uno::Sequence<Any> row(&text, 1);
-        return {&row, 1};
-    }
-
-    Document document_;
-    std::vector<Values> values_;
-};
-
-void store(const Context& context, const Document& document, const std::string& url, const char* filter) {
+void store(const Context& context, const Document& document, const std::string& url, const Kind& kind) {
     store_whole(context, need<css::frame::XStorable>(document), url,
-                {{"FilterName", Any(rtl::OUString::createFromAscii(filter))}});
+                {{"FilterName", Any(rtl::OUString::createFromAscii(kind.filter))},
+                 {"FilterOptions", Any(rtl::OUString::createFromAscii(kind.options))}});
 }
-
-// A document of its own with the same contents, closed at the end.
-class Copy {
-    struct Removed {
-        std::string url;
-        ~Removed() { osl::File::remove(utf16(url)); }
-    };
-
-  public:
-    Copy(const Context& context, const Document& original, const std::string& near) {
-        const Removed file{near + ".copy"};
-        store(context, original, file.url, "calc8");
-        document_.set(
-            load(context, file.url,
-                 {{"Hidden", Any(true)}, {"FilterName", Any(rtl::OUString("calc8"))}, {"AsTemplate", Any(true)}}),
-            css::uno::UNO_QUERY_THROW);
-    }
-    ~Copy() {
-        try {
-            need<css::util::XCloseable>(document_)->close(true);
-        } catch (const css::uno::Exception&) { // the office is ending
-        }
-    }
-    Copy(const Copy&) = delete;
-    Copy& operator=(const Copy&) = delete;
-
-    [[nodiscard]] const Document& document() const { return document_; }
-
-  private:
-    Document document_;
-};
 
 // The workbook's name without its ending, for the window that asks for the copy's.
-std::string proposed_name(const Document& document) {
+std::string proposed_name(const Document& document, const std::string& what) {
     auto name = utf8(need<css::frame::XModel>(document)->getURL());
     name = name.substr(name.find_last_of('/') + 1);
     name = name.substr(0, name.find_last_of('.'));
-    return (name.empty() ? tr("Workbook") : decoded(name)) + " " + tr("values");
+    return (name.empty() ? tr("Workbook") : decoded(name)) + " " + what;
 }
 
 bool exists(const std::string& url) {
@@ -187,30 +64,92 @@ bool exists(const std::string& url) {
     return osl::DirectoryItem::get(utf16(url), item) == osl::FileBase::E_None;
 }
 
+// Whether the file may be written; refused where it is the workbook itself.
+bool may_write(Context& context, const Document& document, const std::string& url) {
+    if (utf8(need<css::frame::XModel>(document)->getURL()) == url)
+        throw Refusal{tr("That is the workbook itself. Choose another name.")};
+    return context.interactive() || !exists(url) ||
+           context.ask(tr("%1 is there already. Overwrite it?", shown_path(url)), "Overwrite");
+}
+
 void share(Context& context) {
     const auto document = context.document();
-    const auto url =
-        save_file(context, tr("Share as values"), proposed_name(document),
-                  {{tr("Spreadsheet (.ods)"), "*.ods"}, {tr("Workbook (.xlsx)"), "*.xlsx"}, {"PDF", "*.pdf"}});
+    const auto url = save_file(context, tr("Share as values"), proposed_name(document, tr("values")),
+                               {{tr("Spreadsheet (.ods)"), "*.ods"},
+                                {tr("Workbook (.xlsx)"), "*.xlsx"},
+                                {tr("This sheet as text (.csv)"), "*.csv"},
+                                {"PDF", "*.pdf"}});
     if (!url)
         return;
     const auto& kind = kind_of_file(*url);
-    if (utf8(need<css::frame::XModel>(document)->getURL()) == *url)
-        throw Refusal{tr("That is the workbook itself. Choose another name.")};
-    if (!context.interactive() && exists(*url) &&
-        !context.ask(tr("%1 is there already. Overwrite it?", *url), "Overwrite"))
+    if (!may_write(context, document, *url))
         return;
-    if (kind.ending == ".pdf") {
-        store(context, document, *url, kind.filter);
+    if (kind.ending == ".pdf" || kind.ending == ".csv") { // what they hold is values already
+        store(context, document, *url, kind);
     } else {
-        const Copy copy(context, document, *url);
-        Flattener{copy.document()};
-        store(context, copy.document(), *url, kind.filter);
+        const Copy copy(context, document);
+        flatten(copy, document);
+        forget_printed(copy.document());
+        copy.protect_again();
+        store(context, copy.document(), *url, kind);
     }
-    context.say(tr("Written: %1", decoded(*url)));
+    context.say(tr("Written: %1", shown_path(*url)));
 }
 
-const Command command{"share", share};
+// --- without people ----------------------------------------------------------------------------------------------
+
+void clear(const Range& range) {
+    using namespace css::sheet::CellFlags;
+    need<css::sheet::XSheetOperation>(range)->clearContents(VALUE | DATETIME | STRING | ANNOTATION);
+}
+
+// All that is typed about people; what is calculated from it goes with it.
+void clear_people(const Document& document) {
+    const EventCells event(document);
+    for (const auto* name : {"roster_people", "tests_name", "tests_row", "tests_ski", "tests_bike", "tests_armbike",
+                             "tests_sets", "results_name", "results_heat", "results_lane", "results_partial",
+                             "results_finish", "results_left", "results_tiebreak", "results_out", "results_clocks",
+                             "results_stamps", "review_name"})
+        if (const auto range = event.find(name); range.is())
+            clear(range);
+    // and what stands in the tables outside the columns that have names, a column that somebody added for instance
+    for (const auto& [table, heads] : {std::pair{"roster", 2}, std::pair{"tests", 2}, std::pair{"results", 2}})
+        if (const auto range = event.find(table); range.is()) {
+            const auto where = address(range);
+            clear(range->getCellRangeByPosition(0, heads, where.EndColumn - where.StartColumn,
+                                                where.EndRow - where.StartRow));
+        }
+    const auto properties = need<css::document::XDocumentPropertiesSupplier>(document)->getDocumentProperties();
+    properties->resetUserData(rtl::OUString());
+    properties->setDescription(rtl::OUString());
+    properties->setSubject(rtl::OUString());
+    properties->setKeywords({});
+    forget_printed(document);
+}
+
+void copy_without_people(Context& context) {
+    const auto document = context.document();
+    const EventCells refused_elsewhere(document);
+    const auto url = save_file(context, tr("Copy without people"), proposed_name(document, tr("without people")),
+                               {{tr("Spreadsheet (.ods)"), "*.ods"}});
+    if (!url)
+        return;
+    const auto& kind = kind_of_file(*url);
+    if (kind.ending != ".ods")
+        throw Refusal{tr("A copy to go on working with ends in .ods.")};
+    if (!may_write(context, document, *url))
+        return;
+    const Copy copy(context, document);
+    clear_people(copy.document());
+    need<css::sheet::XCalculatable>(copy.document())->enableAutomaticCalculation(true);
+    need<css::sheet::XCalculatable>(copy.document())->calculateAll();
+    copy.protect_again();
+    store(context, copy.document(), *url, kind);
+    context.say(tr("Written: %1", shown_path(*url)));
+}
+
+const Command share_command{"share", share};
+const Command without_people_command{"copy-without-people", copy_without_people};
 
 } // namespace
 

@@ -1,0 +1,61 @@
+// Cards and judge's sheets of everyone who starts, in the order of heat and lane. The workbook lays out one page of each,
+// live; here a copy of the workbook, out of sight, fills page after page with values and prints them.
+#pragma once
+
+#include "copy.h"
+#include "printed.h"
+
+namespace pacecells {
+
+struct Starter {
+    std::string name;
+    std::string division;
+    Rows card;
+    Rows judge;
+};
+
+class Press {
+  public:
+    // Refuses a workbook without cards, and one in which nobody starts.
+    Press(const Context& context, const Document& original);
+
+    [[nodiscard]] const std::vector<Starter>& starters() const { return starters_; }
+    [[nodiscard]] Digest wall() const;
+    [[nodiscard]] Digest heats() const;
+
+    struct Order {
+        bool wall = false;
+        bool heats = false;
+        std::vector<const Starter*> cards;
+        std::vector<const Starter*> judges;
+    };
+    // Into one PDF, in the order above.
+    void print(const Order& order, const std::string& url);
+
+  private:
+    // A sheet of pages like one of the workbook's.
+    struct Pages {
+        Range sheet;
+        css::table::CellRangeAddress first; // the page that is laid out
+        sal_Int32 places;                   // people on a page
+        sal_Int32 laid = 1;                 // pages that have the layout by now
+        std::vector<sal_Int32> heights;     // of its rows
+
+        [[nodiscard]] sal_Int32 rows() const { return first.EndRow - first.StartRow + 1; }
+        [[nodiscard]] css::table::CellRangeAddress place(sal_Int32 number) const;
+    };
+    [[nodiscard]] std::vector<Rows> read(const char* first, const char* page, sal_Int32 places) const;
+    Pages make(const char* page, const char* title, sal_Int32 places);
+    void fill(Pages& pages, const std::vector<const Starter*>& people, Rows Starter::*what);
+    [[nodiscard]] css::uno::Reference<css::beans::XPropertySet> page_style(const Range& sheet) const;
+    [[nodiscard]] Range sheet_of(const char* name) const;
+
+    const Context& context_;
+    Copy copy_;
+    EventCells event_;
+    std::vector<Starter> starters_;
+    std::optional<Pages> cards_;
+    std::optional<Pages> judges_;
+};
+
+} // namespace pacecells
