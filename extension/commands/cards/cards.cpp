@@ -110,7 +110,7 @@ bool each_in_a_file(Context& context, Press& press, const std::vector<const Star
             if (window->cancelled())
                 break;
         }
-        press.print({.cards = {cards[written]}}, urls[written]);
+        press.print({.wall = false, .heats = false, .cards = {cards[written]}, .judges = {}}, urls[written]);
     }
     if (window)
         window->close();
@@ -123,7 +123,7 @@ bool all_in_one_file(Context& context, Press& press, const std::vector<const Sta
     const auto url = save_file(context, tr("Cards"), "cards.pdf", {{"PDF", "*.pdf"}});
     if (!url)
         return false;
-    press.print({.cards = cards}, *url);
+    press.print({.wall = false, .heats = false, .cards = cards, .judges = {}}, *url);
     context.say(tr("%1 cards written: %2.", std::to_string(cards.size()), shown_path(*url)));
     return true;
 }

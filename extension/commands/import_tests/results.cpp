@@ -1,0 +1,162 @@
+#include "results.h"
+
+#include "form.h"
+#include "store.h"
+
+#include "pacecells/clock.h"
+#include "pacecells/critical_power.h"
+#include "pacecells/delimited.h"
+#include "pacecells/ergometer.h"
+
+#include <com/sun/star/document/MacroExecMode.hpp>
+#include <com/sun/star/document/UpdateDocMode.hpp>
+#include <com/sun/star/util/XCloseable.hpp>
+
+#include <chrono>
+
+namespace pacecells {
+
+namespace {
+
+using css::uno::Any;
+using css::uno::Reference;
+
+std::string date_text(double days) {
+    using namespace std::chrono;
+    const year_month_day day{sys_days{1899y / December / 30} + std::chrono::days{static_cast<int>(days)}};
+    const auto padded = [](unsigned value) { return (value < 10 ? "0" : "") + std::to_string(value); };
+    return std::to_string(static_cast<int>(day.year())) + "-" + padded(static_cast<unsigned>(day.month())) + "-" +
+           padded(static_cast<unsigned>(day.day()));
+}
+
+// A file opened out of sight, to read from; closed again whatever happens.
+class Opened {
+  public:
+    Opened(const Context& context, const std::string& url)
+        : document_(load(context, url,
+                         {{"Hidden", Any(true)},
+                          {"ReadOnly", Any(true)},
+                          {"MacroExecutionMode", Any(css::document::MacroExecMode::NEVER_EXECUTE)},
+                          {"UpdateDocMode", Any(css::document::UpdateDocMode::NO_UPDATE)}})) {}
+    ~Opened() {
+        try {
+            need<css::util::XCloseable>(document_)->close(true);
+        } catch (const css::uno::Exception&) { // it will go when the office lets it
+        }
+    }
+    Opened(const Opened&) = delete;
+    Opened& operator=(const Opened&) = delete;
+
+    [[nodiscard]] Document spreadsheet() const {
+        auto document = as<css::sheet::XSpreadsheetDocument>(document_);
+        if (!document.is())
+            throw Refusal{tr("This file is no spreadsheet. Choose the tests workbook, or a list saved as CSV.")};
+        return document;
+    }
+
+  private:
+    Reference<css::lang::XComponent> document_;
+};
+
+// Why a machine's values cannot be an athlete's: more watts than the best in the world hold.
+std::optional<Error> beyond_belief(const std::vector<std::optional<double>>& values) {
+    std::vector<std::pair<Seconds, Result<Watts>>> held;
+    const auto& time = values[date_of_test + 1];
+    const auto& calories = values[date_of_test + 2];
+    if (time && calories) {
+        const Seconds taken{*time * 86400};
+        const auto rate = rate_for(Kilocalories{*calories}, taken);
+        held.emplace_back(taken, rate ? power(*rate) : Result<Watts>{rate.error()});
+    }
+    if (values[0] && values[1]) {
+        constexpr Seconds usual_cap{1200};
+        held.emplace_back(usual_cap, power_for(usual_cap, {Watts{*values[0]}, Joules{*values[1]}}));
+    }
+    for (const auto& [seconds, watts] : held)
+        if (watts)
+            if (const auto judged = believable(*watts, seconds); !judged)
+                return judged.error();
+    return std::nullopt;
+}
+
+void leave_out_what_nobody_holds(ResultFile& file) {
+    for (auto& person : file.people)
+        for (std::size_t m = 0; m < machine_count; ++m)
+            if (auto& results = person.machines[m]; machine_cells[m].first == 0 && results.unreadable.empty())
+                if (const auto error = beyond_belief(results.values))
+                    results.unreadable = tr(*error);
+}
+
+ResultFile read_any(const Context& context, const std::string& url) {
+    const auto bytes = bytes_of(context, url);
+    const bool package = bytes.starts_with("PK") || bytes.starts_with("\xD0\xCF\x11\xE0") || bytes.starts_with("<?xml");
+    if (!package) {
+        const auto text = decoded_text(bytes);
+        if (!text)
+            throw Refusal{
+                tr("This file is neither a workbook nor a list. Choose the tests workbook, or a list saved as CSV.")};
+        return read_results_list(*text);
+    }
+    try {
+        const Opened opened(context, url);
+        return read_results_workbook(opened.spreadsheet());
+    } catch (const css::uno::Exception&) {
+        throw Refusal{tr("%1 cannot be opened.", shown_path(url))};
+    }
+}
+
+} // namespace
+
+std::string shown(const ResultField& field, double value) {
+    if (field.kind == FieldKind::date && value >= field.least && value <= field.most)
+        return date_text(value);
+    if (field.kind == FieldKind::time)
+        if (const auto text = clock_text(Seconds{value * 86400}))
+            return *text;
+    return shown_number(value, 2);
+}
+
+std::optional<double> typed_value(const ResultField& field, std::string_view text) {
+    switch (field.kind) {
+    case FieldKind::date:
+        return typed_date(text);
+    case FieldKind::time:
+        if (const auto time = parse_clock(text))
+            return time->value() / 86400;
+        return std::nullopt;
+    case FieldKind::number:
+        return typed_number(text);
+    }
+    return std::nullopt;
+}
+
+void Results::refuse(const ResultField& field, const std::string& text) {
+    if (unreadable.empty())
+        unreadable = tr("%1: %2 cannot be taken over", tr(field.label), text);
+}
+
+void Results::put(std::size_t column, const ResultField& field, double value) {
+    if (value >= field.least && value <= field.most)
+        values[column] = value;
+    else
+        refuse(field, shown(field, value));
+}
+
+TestedPerson person_with(std::string name, const ResultFile& file) {
+    TestedPerson person;
+    person.name = std::move(name);
+    for (auto& machine : person.machines)
+        machine.values.resize(of_machine);
+    person.movements.resize(file.movements.size());
+    for (auto& movement : person.movements)
+        movement.values.resize(file.of_each_movement);
+    return person;
+}
+
+ResultFile read_results(const Context& context, const std::string& url) {
+    auto file = read_any(context, url);
+    leave_out_what_nobody_holds(file);
+    return file;
+}
+
+} // namespace pacecells
