@@ -22,7 +22,7 @@ inline constexpr MenuItem menu[] = {
     {"example-event", "Open an examp~le…"},
     {"new-tests", "New ~tests"},
     {"new-wall", "New ~wall table"},
-    {"new-roster", "New roster ~in one sheet"},
+    {"new-roster", "~New roster in one sheet"},
     {"add-athletes", "~Add athletes…", true, true},
     {"bring-tests", "~Bring in test results…", false, true},
     {"pace-table", "Insert ~pace table…", true, true},

@@ -212,7 +212,7 @@ void lay_out(Form& form) {
     form.line({{{tr("~Gym"), first_label, 122}, "Gym"}, {{tr("~Title"), 44, 152}, "Title"}});
     form.line({{{tr("~Intervals: every, s"), 76, 34}, "Every"},
                {{tr("or ~work, s"), 44, 34}, "Work"},
-               {{tr("r~est, s"), 36, 34}, "Rest"},
+               {{tr("re~st, s"), 36, 34}, "Rest"},
                {{tr("wi~ndows"), 44, 34}, "Windows"}});
     const std::array division_names{tr("as written"), tr("scaled"), std::string(), std::string()};
     std::vector<Form::Part> divisions;
