@@ -16,7 +16,7 @@ namespace {
 
 using Refusal = std::optional<Error>;
 
-constexpr std::string_view roster_keys[] = {"name", "division", "plan", "group", "goal", "answer", "twice"};
+constexpr std::string_view roster_keys[] = {"name", "division", "plan", "group", "goal", "answer", "twice", "share"};
 constexpr double longest_time = 4.0 / 24; // of a goal, part of a day: beyond it a number is rounds
 
 // A number as people write it in a cell of text: "7", "7.5", "7,5".
@@ -219,6 +219,15 @@ class RosterReader {
                                      quoted(cell_text(answer)));
             athlete.answer = static_cast<PracticeAnswer>(*found);
             athlete.answer_place = place("answer");
+        }
+        if (const auto& share = cell("share"); !is_blank(share) && workout_.settings.team > 1) {
+            auto value = cell_number(share);
+            if (value && *value >= 1)
+                value = *value / 100; // per cent typed as a number
+            if (!value || !(*value > 0 && *value < 1))
+                return out_of_domain("%1: the share of the team's work must be above 0 % and below 100 %.",
+                                     *place("share"));
+            athlete.share = value;
         }
         if (const auto& goal = cell("goal"); !is_blank(goal) && athlete.division) {
             auto typed = GoalReader{workout_, *athlete.division, *place("goal")}.read(goal);

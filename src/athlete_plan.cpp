@@ -19,6 +19,8 @@ Planner::Planner(const Workout& workout, const Athlete& athlete, Reasons* reason
       given_rounds_(workout.rounds(division_)) {
     if (athlete.group)
         group_ = workout.groups[*athlete.group];
+    share_ = workout.settings.team > 1 ? athlete.share.value_or(1.0 / workout.settings.team) : 1;
+    plan_.share = share_;
     plan_.division = division_;
     plan_.main = workout.main_ergometer(division_);
 }
@@ -40,7 +42,7 @@ Input Planner::step_input(Fact fact, Said what, Value value, std::optional<std::
 // As many rounds as so many seconds hold, and one more.
 Course Planner::course_for(const std::vector<double>& seconds_each, double seconds, int at_least,
                            bool with_pauses) const {
-    Course::Pace pace{.seconds_each = seconds_each};
+    Course::Pace pace{.seconds_each = seconds_each, .share = share_};
     if (with_pauses)
         pace.pauses = pauses_;
     if (given_rounds_)

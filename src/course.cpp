@@ -31,10 +31,15 @@ Course::Course(const Workout& workout, std::size_t division, const Pace& pace, i
             const double amount = station.amount(division, k, given);
             if (!(amount > 0))
                 continue;
-            Leg leg{.station = i, .amount = amount, .work = amount * pace.seconds_each[i]};
+            // In a team each does a share; the partners, at the same pace, take the rest of the time (judgement).
+            const bool shared = station.unit != Unit::rest && station.unit != Unit::hold;
+            const double share = shared ? pace.share : 1;
+            Leg leg{.station = i, .amount = amount, .work = amount * share * pace.seconds_each[i]};
             leg.walk = station.handling.value() + station.steps.value_or(settings.steps) * settings.step_s;
             if (i < pace.pauses.size() && !pace.pauses[i].empty())
                 leg.pause = pace.pauses[i][std::min(static_cast<std::size_t>(k), pace.pauses[i].size()) - 1].value();
+            if (shared && settings.team > 1)
+                leg.pause = std::max(leg.pause, amount * pace.seconds_each[i] / settings.at_once - leg.work);
             round.time += leg.time();
             round.points += station.points() * std::floor(amount + course_slack);
             round.legs.push_back(leg);

@@ -20,7 +20,7 @@ struct Leg {
     std::size_t station = 0; // of the workout
     double amount = 0;
     double work = 0;  // s, at the rate
-    double pause = 0; // s between sets, spread over the work
+    double pause = 0; // s between sets, or while the partners work, spread over the work
     double walk = 0;  // s of handling and walking on, after the work
     double idle = 0;  // s of rest until the next window starts, after the last station of one
 
@@ -41,6 +41,7 @@ class Course {
     struct Pace {
         std::vector<double> seconds_each;
         std::vector<std::vector<Seconds>> pauses = {}; // by station, by round from 1; beyond the end: as the last
+        double share = 1;                              // of the work, in a team
     };
     Course(const Workout& workout, std::size_t division, const Pace& pace, int rounds);
 

@@ -133,7 +133,8 @@ void Planner::set_card() {
         for (const auto& one : course_->rounds())
             for (const auto& leg : one.legs)
                 if (leg.station == *plan_.main && !plan_.on_machine)
-                    plan_.on_machine = Seconds{leg.amount * seconds_each_at(leg.station, plan_.card->advice.hold)};
+                    plan_.on_machine =
+                        Seconds{leg.amount * share_ * seconds_each_at(leg.station, plan_.card->advice.hold)};
     if (!reasons_)
         return;
     const auto goal = step_input(Fact::goal, say("goal"),

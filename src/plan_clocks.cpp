@@ -19,7 +19,7 @@ Course Planner::stretched(const Goal& goal, std::optional<CaloriesPerHour> hold)
     Course even = *course_;
     even.retime([&](Leg& leg) {
         if (hold && machine_of(station(leg.station).unit) == machine_of(station(*plan_.main).unit))
-            leg.work = leg.amount * seconds_each_at(leg.station, *hold);
+            leg.work = leg.amount * share_ * seconds_each_at(leg.station, *hold);
     });
     double fixed = 0;
     double flexible = 0;

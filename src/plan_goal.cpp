@@ -89,7 +89,7 @@ double Planner::spread(bool lower_end) const {
                 const double slower =
                     seconds_each_at(leg.station, scaled_rate(rate->machine, rate_at(leg.station, each_[leg.station]),
                                                              std::exp(-rate->doubt)));
-                machines[static_cast<std::size_t>(rate->machine)] += leg.amount * slower - leg.work;
+                machines[static_cast<std::size_t>(rate->machine)] += leg.amount * share_ * slower - leg.work;
             } else if (station(leg.station).unit != Unit::rest && station(leg.station).unit != Unit::hold) {
                 others += leg.work * (athlete_.movements[leg.station].rep ? day_error : other_error);
             }

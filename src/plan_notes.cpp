@@ -68,6 +68,10 @@ void Planner::add_notes() {
     }
     notes.insert(notes.end(), athlete_.notes.begin(), athlete_.notes.end());
 
+    if (settings.team > 1)
+        notes.push_back(say("In a team: planned as if the partners work at the same pace; %1 % of the work is yours.",
+                            std::round(100 * plan_.share)));
+
     for (const auto& machine : plan_.machines) {
         const auto& tests = athlete_.machines[static_cast<std::size_t>(machine.machine)];
         if ((tests.values || tests.time) && too_old(tests))

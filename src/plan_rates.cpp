@@ -104,9 +104,12 @@ OtherStations Planner::other_of(Machine machine) const {
         double pauses = 0;
         double idle = 0;
         for (const auto& leg : base_->round(k).legs) {
+            double pause = leg.pause;
             if (leg.station < pauses_.size() && !pauses_[leg.station].empty())
-                pauses += pauses_[leg.station][std::min(static_cast<std::size_t>(k), pauses_[leg.station].size()) - 1]
-                              .value();
+                pause = std::max(
+                    pause, pauses_[leg.station][std::min(static_cast<std::size_t>(k), pauses_[leg.station].size()) - 1]
+                               .value());
+            pauses += pause;
             idle += leg.idle;
             walk += leg.walk;
             all += leg.walk;

@@ -82,7 +82,7 @@ Seconds Planner::away_before(std::size_t i, int round) const {
                 since = true;
                 away = 0;
             } else {
-                away += leg.work * away_share(i, leg.station);
+                away += leg.work * away_share(i, leg.station) + leg.pause;
             }
             away += leg.walk + leg.idle;
         }
@@ -123,7 +123,7 @@ std::optional<StationSets> Planner::sets_of(std::size_t i) {
     const double recovery = athlete_.movements[i].recovery.value_or(1);
     std::vector<int> reps; // by round
     for (int k = 1; k <= whole_rounds_; ++k)
-        reps.push_back(whole_up(one.amount(division_, k, given_rounds_)));
+        reps.push_back(whole_up(one.amount(division_, k, given_rounds_) * own_part(i)));
     const int most = *std::ranges::max_element(reps);
     StationSets sets{.by_round = {}, .reps = most};
     if (one.unit != Unit::rep || most < 1 || most > Scheme::max_reps)
@@ -222,7 +222,8 @@ void Planner::set_sets() {
         if (!planned.sets)
             continue;
         for (int k = 1; k <= rounds; ++k) {
-            const double amount = station(planned.station).amount(division_, k, given_rounds_);
+            const double amount =
+                station(planned.station).amount(division_, k, given_rounds_) * own_part(planned.station);
             const bool work = amount > 0;
             pauses_[planned.station].push_back(work ? planned.sets->in_round(k, amount).pause() : Seconds{0});
             fall_back_pauses_[planned.station].push_back(work ? planned.sets->fall_back_in(amount).pause()

@@ -100,6 +100,10 @@ class Planner {
 
     [[nodiscard]] Course course_for(const std::vector<double>& seconds_each, double seconds, int at_least,
                                     bool with_pauses) const;
+    // The athlete's part of an amount: all of what is prescribed in seconds, else the share.
+    [[nodiscard]] double own_part(std::size_t i) const {
+        return station(i).unit == Unit::rest || station(i).unit == Unit::hold ? 1 : share_;
+    }
     [[nodiscard]] const Station& station(std::size_t i) const { return workout_.stations[i]; }
     std::optional<std::size_t> reason(Step step) const;
     [[nodiscard]] Input setting_input(std::string_view key, Said what, Value value) const;
@@ -116,6 +120,7 @@ class Planner {
     int whole_rounds_ = 1;          // expected, up to the next whole
     std::vector<double> base_each_; // seconds per unit at the usual pace of the group, own seconds in their place
     std::vector<double> each_;      // at the rates of the plan
+    double share_ = 1;              // of the team's work
     std::vector<double> most_;      // by station: reps of a window, where a station is as many as fit
     std::vector<std::vector<Seconds>> pauses_;
     std::vector<std::vector<Seconds>> fall_back_pauses_;

@@ -6,6 +6,7 @@
 #include "check.h"
 
 #include <algorithm>
+#include <charconv>
 
 namespace pacecells {
 
@@ -104,6 +105,39 @@ Refusal refuse_windows(const Workout& workout) {
     return {};
 }
 
+Refusal refuse_team(const Workout& workout) {
+    const auto& settings = workout.settings;
+    const auto place = [&](std::string_view key) { return workout.place(key).value_or(Place{}); };
+    if (settings.at_once > settings.team)
+        return out_of_domain("%1: %2 cannot work at once in a team of %3.", place("at_once"), settings.at_once,
+                             settings.team);
+    if (settings.team == 1 && !settings.split.empty() && !find_word(WordList::split, settings.split))
+        return out_of_domain("%1: a team of one shares nothing: give the people per team.", place("split"));
+    if (settings.team > 1 && settings.format == Format::intervals)
+        return out_of_domain("Intervals in teams cannot be planned yet: set the people per team to 1.");
+    if (settings.split.empty() || find_word(WordList::split, settings.split))
+        return {};
+    double sum = 0;
+    int people = 0;
+    std::string_view left = settings.split;
+    for (bool more = true; more; ++people) {
+        const auto slash = left.find('/');
+        more = slash != std::string_view::npos;
+        const auto part = trim(left.substr(0, slash));
+        double value = 0;
+        const auto read = std::from_chars(part.data(), part.data() + part.size(), value);
+        if (part.empty() || read.ptr != part.data() + part.size() || !(value > 0))
+            return out_of_domain("%1: write the shares of the team such as 60/40.", place("split"));
+        sum += value;
+        left.remove_prefix(more ? slash + 1 : 0);
+    }
+    if (people != settings.team)
+        return out_of_domain("%1: there are %2 shares for a team of %3.", place("split"), people, settings.team);
+    if (!(sum > 99.5 && sum < 100.5))
+        return out_of_domain("%1: the shares add up to %2, not to 100.", place("split"), sum);
+    return {};
+}
+
 // Of stations done one after the other only the last can be as many as fit.
 Refusal refuse_most(const Workout& workout, std::size_t division) {
     const Station* most = nullptr;
@@ -126,8 +160,8 @@ Refusal refuse_most(const Workout& workout, std::size_t division) {
 
 Refusal refuse_format(const Workout& workout) {
     const auto& settings = workout.settings;
-    if (settings.team > 1 || settings.at_once > 1)
-        return out_of_domain("Pairs and teams cannot be planned yet: set the people per team to 1.");
+    if (auto error = refuse_team(workout))
+        return error;
     if (settings.format == Format::intervals)
         return refuse_windows(workout);
     if (!(settings.cap.value() > 0))

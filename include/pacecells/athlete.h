@@ -67,7 +67,8 @@ struct Athlete {
     std::optional<Seconds> result_cap;          // of that event
     std::optional<Place> factor_place, result_place;
 
-    std::vector<Said> notes; // what to put right in the row or the tests, where a plan is still possible
+    std::optional<double> share; // of the team's work
+    std::vector<Said> notes;     // what to put right in the row or the tests, where a plan is still possible
     std::optional<Place> division_place, group_place, goal_place, answer_place, name_place;
 };
 

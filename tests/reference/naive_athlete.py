@@ -57,7 +57,7 @@ def naive(task, person):
 
     def other(machine, pauses):
         total, walking, rest, on = 0.0, 0.0, 0.0, set()
-        for k, i, amount, work, _, walk in first.legs:
+        for k, i, amount, work, waits, walk in first.legs:
             if k > whole:
                 continue
             walking += walk
@@ -68,7 +68,7 @@ def naive(task, person):
             if machine_of(stations[i]["unit"]) == machine:
                 on.add(k)
         for k in range(1, min(whole, first.rounds) + 1):
-            waiting = max(first.idle.get(k, 0), sum(pauses(i, r) for r, i, *_ in first.legs if r == k))
+            waiting = max(first.idle.get(k, 0), sum(max(pauses(i, r), waits) for r, i, _, _, waits, _ in first.legs if r == k))
             total += waiting
             rest += waiting
         many = max(1, len(on))
@@ -137,11 +137,11 @@ def naive(task, person):
             return 0.0
         total = 0.0
         for n in range(before[-1], now):
-            r, j, _, work, _, x = walk.legs[n]
+            r, j, _, work, waits, x = walk.legs[n]
             t = stations[j]
             share = (1 if t["unit"] == "rest" else 0 if t["name"] == s["name"] else t["away_share"]
                      if t["away_share"] is not None else 0.4 if t["grip"] and s["grip"] else 0.7)
-            total += x + (work * share if j != i else 0)
+            total += x + (work * share + waits if j != i else 0)
             if n + 1 == len(walk.legs) or walk.legs[n + 1][0] != r:
                 total += sum(walk.idle.get(k, 0) for k in range(r, walk.legs[n + 1][0]))
         return total
@@ -152,7 +152,7 @@ def naive(task, person):
 
     sets = {}
     for i, s in enumerate(stations):
-        amounts = [task_amount(task, i, k) for k in range(1, whole + 1)]
+        amounts = [math.ceil(task_amount(task, i, k) * task["share"] - 1e-9) for k in range(1, whole + 1)]
         if s["unit"] != "rep" or not max(amounts):
             continue
         if s["own_longest"]:
@@ -183,7 +183,7 @@ def naive(task, person):
                        left=left(scheme, rounds, most, away, rest, recovery))
 
     def pause_of(i, k, back=False):
-        amount = task_amount(task, i, k)
+        amount = math.ceil(task_amount(task, i, k) * task["share"] - 1e-9)
         if i not in sets or not amount:
             return 0.0
         s = sets[i]
@@ -218,7 +218,7 @@ def naive(task, person):
             weaker = math.exp(-found[m]["doubt"])
             rate = rate_at(i, each[i])
             rate = rate * weaker if m == "armbike" else 300 + (rate - 300) * weaker
-            machines[m] += amount * each_at(i, rate) - work
+            machines[m] += amount * task["share"] * each_at(i, rate) - work
         elif stations[i]["unit"] not in ("rest", "hold"):
             others += work * (0.04 if stations[i]["own_rep"] else 0.08)
         backs[i] += pause_of(i, k, True) - pause
@@ -335,7 +335,7 @@ def naive(task, person):
 
         def work(leg):
             machine = machine_of(stations[leg[1]]["unit"])
-            return leg[2] * each_at(leg[1], rate) if rate and machine == mine else leg[3]
+            return leg[2] * task["share"] * each_at(leg[1], rate) if rate and machine == mine else leg[3]
 
         on, fixed, free = way(point, work)
         by = (clock - on - fixed) / free if free > 0 else 0

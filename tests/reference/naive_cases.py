@@ -49,7 +49,9 @@ def random_task():
             recovery=rng.choice((None, None, 0.8, 1.3)) if rep else None))
     if all(s["when"] != "every" for s in stations):
         stations[0]["when"] = "every"
-    return dict(format="time" if timed else "amrap", rounds=rounds, cap=60 * rng.randint(5, 24), stations=stations,
+    team = rng.choice((1, 1, 1, 2, 3))
+    share = 1 if team == 1 else rng.choice((None, 0.4, 0.6)) or 1 / team
+    return dict(team=team, at_once=rng.randint(1, team), share=share, format="time" if timed else "amrap", rounds=rounds, cap=60 * rng.randint(5, 24), stations=stations,
                 fade=rng.choice((0.06, 0.06, 0, 0.12)), slip=rng.choice((10, 10, 0, 20)), steps=3, date=46354,
                 goal_step=rng.choice((None, None, None, 0.5, 1)))
 
@@ -65,7 +67,7 @@ def random_intervals():
     many, in_turn = rng.randint(3, 12), rng.random() < 0.5
     work = rng.choice((40, 60, 90)) if in_turn else rng.choice((120, 180, 240))
     rest = rng.choice((0, 0, 20, 60))
-    task.update(format="intervals", windows=many, in_turn=in_turn, work=work, window=work + rest, rounds=None,
+    task.update(team=1, at_once=1, share=1, format="intervals", windows=many, in_turn=in_turn, work=work, window=work + rest, rounds=None,
                 cap=many * (work + rest), goal_step=None, scoring=rng.choice(("lowest", "sum")))
     return task
 
@@ -114,6 +116,7 @@ def written(task, person):
     lines = ["pacecells.workout | value", "version | 1", "language | en", f"format | {task['format']}",
              f"cap | {clock(task['cap']) if task['format'] != 'intervals' else ''}", f"rounds | {cell(task['rounds'])}", f"date | {task['date']}",
              f"fade | {task['fade']}", f"slip_s | {task['slip']}", f"goal_step | {cell(task['goal_step'])}",
+             f"team | {task['team']}", f"at_once | {task['at_once']}",
              *([f"work_s | {task['work']}", f"rest_s | {task['window'] - task['work']}", f"windows | {task['windows']}",
                 f"in_turn | {'yes' if task['in_turn'] else ''}", f"scoring | {task['scoring']}"]
                if task["format"] == "intervals" else []),
@@ -150,6 +153,7 @@ def written(task, person):
         kind, rounds, more = person["goal"]
         goal = {"rounds": f"{rounds}", "score": f"{rounds}+{more}", "time": clock(more) if kind == "time" else "",
                 "station": f"{rounds} + {task['stations'][more]['name']}" if kind == "station" else ""}[kind]
-    lines += ["--", "name | division | group | goal | answer",
-              f"Ida Quellmann | open | {cell(person['group_name'])} | {goal} | {cell(person['answer'])}", "=="]
+    lines += ["--", "name | division | group | goal | answer | share",
+              f"Ida Quellmann | open | {cell(person['group_name'])} | {goal} | {cell(person['answer'])} | "
+              f"{task['share'] if task['team'] > 1 else ''}", "=="]
     return "\n".join(lines) + "\n"

@@ -11,7 +11,10 @@ class Walk:
                 amount = task_amount(task, i, k)
                 if amount > 0:
                     walk = (s["handling"] or 0) + (task["steps"] if s["steps"] is None else s["steps"]) * 0.6
-                    self.legs.append((k, i, amount, amount * each[i], pauses(i, k), walk))
+                    shared = task["team"] > 1 and s["unit"] not in ("rest", "hold")
+                    work = amount * each[i] * (task["share"] if shared else 1)
+                    waits = amount * each[i] / task["at_once"] - work if shared else 0  # the partners are at it
+                    self.legs.append((k, i, amount, work, max(pauses(i, k), waits), walk))
         self.rounds = rounds
         # intervals: the rest of a window goes to the walking of its last station
         self.idle = {}

@@ -49,6 +49,12 @@ std::vector<std::string> notes(const Plan& plan) {
     return texts;
 }
 
+const std::string ski_tests = "name | ski.critical | ski.reserve\nName\nMara Lindqvarn | 120 | 9000\n";
+
+// Without longest sets, so without pauses: what they need changes by whole sets and rounds.
+const std::string no_sets =
+    with(with(tide, "| yes  |            | 8 ", "| yes | | "), "| yes  |            | 12 ", "| yes | | ");
+
 // A coach's example: 17 minutes; 12 calories ski, 6 sandbags, 8 box step-overs, 6 ring rows; scaled, no tests --------
 
 TEST(AthletePlan, ARoundOfTheMiddleGroupByHand) {
@@ -335,13 +341,46 @@ TEST(AthletePlan, ALadderGoesOn) {
     EXPECT_EQ(made.stations[0].amounts[3], 12);
 }
 
+// Pairs and teams --------------------------------------------------------------------------------------------------
+
+Plan in_team(const std::string& team, const std::string& share = "") {
+    const Workout on = workout(with(no_sets, "rounds    | Rounds          |", team));
+    const Table keys = table("name | division | share\n");
+    const auto row = table("Mara Lindqvarn | scaled | " + (share.empty() ? std::string("x") : share) + "\n");
+    Table cells = row;
+    if (share.empty())
+        cells.cells[2] = {};
+    return plan_for(on, value_of(read_athlete(on, table(ski_tests), keys, cells)));
+}
+
+TEST(AthletePlan, OneOfAPairWorksAtATime) {
+    const Plan alone = plan("Mara Lindqvarn | scaled", no_sets, ski_tests);
+    const Plan pair = in_team("team | | 2\nat_once | | 1");
+    // The pair does the round that one would do alone, but each rests for half of it: so at a higher rate.
+    EXPECT_EQ(pair.share, 0.5);
+    EXPECT_GT(pair.machines[0].rate, alone.machines[0].rate);
+    EXPECT_GE(pair.expected.rounds, alone.expected.rounds);
+    const double off = alone.round_time.value() - 12 * alone.stations[0].seconds_each;
+    EXPECT_NEAR(pair.round_time.value(), off + 12 * pair.stations[0].seconds_each, 1e-9);
+    EXPECT_NEAR(pair.on_machine->value(), 6 * 3600 / pair.card->advice.hold.value(), 1e-9) << "6 of the 12 calories";
+    EXPECT_EQ(notes(pair)[0],
+              "In a team: planned as if the partners work at the same pace; 50 % of the work is yours.");
+}
+
+TEST(AthletePlan, BothOfAPairAtOnceTakeHalfTheTime) {
+    const Plan alone = plan("Mara Lindqvarn | scaled | | | 6", no_sets, ski_tests);
+    const Plan pair = in_team("team | | 2\nat_once | | 2");
+    EXPECT_GT(pair.expected.rounds, 1.6 * alone.expected.rounds) << "walking and strapping in stay";
+    EXPECT_LT(pair.expected.rounds, 2 * alone.expected.rounds);
+    // Who takes the larger share of a pair works more and rests less.
+    const auto rate = [](const std::string& share) {
+        return in_team("team | | 2\nat_once | | 1", share).machines[0].rate;
+    };
+    EXPECT_GT(rate("0.3"), rate("0.5"));
+    EXPECT_GT(rate("0.5"), rate("70")) << "per cent";
+}
+
 // Order ------------------------------------------------------------------------------------------------------------
-
-const std::string ski_tests = "name | ski.critical | ski.reserve\nName\nMara Lindqvarn | 120 | 9000\n";
-
-// Without longest sets, so without pauses: what they need changes by whole sets and rounds.
-const std::string no_sets =
-    with(with(tide, "| yes  |            | 8 ", "| yes | | "), "| yes  |            | 12 ", "| yes | | ");
 
 TEST(AthletePlan, MoreRestNeverLowersTheRateToHold) {
     double before = 0;

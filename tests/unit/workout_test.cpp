@@ -121,8 +121,21 @@ TEST(Workout, SaysWhatIsWrongAtAStation) {
               std::string::npos);
 }
 
-TEST(Workout, RefusesFormatsThatItCannotPlan) {
-    EXPECT_NE(refusal(with(tide, "rounds    | Rounds          |", "team | | 2")).find("teams"), std::string::npos);
+TEST(Workout, SaysWhatIsWrongWithATeam) {
+    const auto team = [](const std::string& rows) {
+        return refusal(with(tide, "rounds    | Rounds          |", rows));
+    };
+    EXPECT_EQ(team("team | | 2\nat_once | | 1\nsplit | | 60/40"), "read");
+    EXPECT_EQ(team("team | | 2\nsplit | | any"), "read");
+    EXPECT_EQ(team("at_once | Working at once | 2"), "row 6, column 3: 2 cannot work at once in a team of 1.");
+    EXPECT_EQ(team("split | | 60/40"), "row 6, column 3: a team of one shares nothing: give the people per team.");
+    EXPECT_EQ(team("team | | 3\nsplit | | 60/40"), "row 7, column 3: there are 2 shares for a team of 3.");
+    EXPECT_EQ(team("team | | 2\nsplit | | 60/50"), "row 7, column 3: the shares add up to 110, not to 100.");
+    EXPECT_EQ(team("team | | 2\nsplit | | sixty/40"), "row 7, column 3: write the shares of the team such as 60/40.");
+    EXPECT_NE(refusal(with(with(tide, "| AMRAP", "| intervals"), "rounds    | Rounds          |",
+                           "windows | | 8\nevery_s | | 60\nteam | | 2"))
+                  .find("Intervals in teams cannot be planned yet"),
+              std::string::npos);
 }
 
 // Rep schemes ------------------------------------------------------------------------------------------------------
