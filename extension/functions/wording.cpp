@@ -101,9 +101,12 @@ std::string sets_text(const StationSets& sets, Language language) {
     auto text = scheme_text(sets.open, language);
     if (sets.rest > Seconds{0})
         text += " (" + spoken(sets.rest.value(), language) + " s)";
-    if (sets.fall_back != sets.open)
-        text = spoken(say("%1, then %2", text, scheme_text(sets.fall_back, language)), language);
-    return text;
+    if (sets.fall_back == sets.open)
+        return text;
+    const auto less = scheme_text(sets.fall_back, language);
+    const bool short_enough = text.find(',') == text.npos && less.find(',') == less.npos;
+    return short_enough ? spoken(say("%1, then %2", text, less), language)
+                        : spoken(say("%1; if that is too much %2", text, less), language);
 }
 
 std::string machine_label(Machine machine, Language language) {

@@ -96,6 +96,24 @@ Result<Answer> part_of(std::vector<Cell> headings, Range table, const std::optio
     return pick(std::move(table), row, column);
 }
 
+// Points of a round up to the end of a station, or of all.
+double points(const Workout& workout, std::size_t division, int round, std::size_t last) {
+    double sum = 0;
+    const auto rounds = workout.rounds(division);
+    for (std::size_t i = 0; i <= last && i < workout.stations.size(); ++i)
+        sum += workout.stations[i].amount(division, round, rounds) * workout.stations[i].points();
+    return sum;
+}
+
+// "2+19", also of a workout for time, before its end.
+std::string under_way(const Workout& workout, std::size_t division, const Score& score) {
+    double reps = score.reps;
+    for (int k = 1; k <= score.point.rounds; ++k)
+        reps -= points(workout, division, k, workout.stations.size());
+    auto text = std::to_string(score.point.rounds);
+    return reps > 0 ? text + "+" + number_text(std::floor(reps + 1e-9)) : text;
+}
+
 Result<std::string> workout_check(AreaPointer workout) {
     const auto task = workout_in(workout);
     return task ? std::string() : spoken(task.error(), language_of(workout));
@@ -117,8 +135,10 @@ Result<Cell> workout_score(AreaPointer workout, NumberOrText division, Duration 
         return to_cell(score->reps);
     case 2:
         return to_cell(score->rounds);
-    case 3:
-        return to_cell(score->text);
+    case 3: {
+        const bool at_the_end = score->time || time.value >= (*task)->settings.cap;
+        return to_cell(at_the_end ? score->text : under_way(**task, *which, *score));
+    }
     default:
         return out_of_domain("The index is a whole number from 1 to %1; got %2.", 3, index->value);
     }
@@ -169,8 +189,12 @@ Result<Goals> goals_of(const Workout& workout, const std::optional<NumberOrText>
         goals.step = for_time ? 30 : 1;
     if (goals.from <= 0)
         goals.from = std::max(goals.step, std::floor(0.7 * middle / goals.step) * goals.step);
-    if (goals.to <= 0)
-        goals.to = std::max(goals.from, std::ceil(1.3 * middle / goals.step) * goals.step);
+    if (goals.to <= 0) {
+        goals.to = std::ceil(1.3 * middle / goals.step) * goals.step;
+        if (for_time)
+            goals.to = std::min(goals.to, std::floor(settings.cap.value() / goals.step) * goals.step);
+        goals.to = std::max(goals.from, goals.to);
+    }
     return goals;
 }
 
@@ -254,15 +278,6 @@ Result<Answer> workout_clocks(AreaPointer workout, NumberOrText goal, std::optio
         table.cells.push_back(to_cell(round.clock));
     }
     return part_of(std::move(headings), std::move(table), row, column);
-}
-
-// Points of a round up to the end of a station, or of all.
-double points(const Workout& workout, std::size_t division, int round, std::size_t last) {
-    double sum = 0;
-    const auto rounds = workout.rounds(division);
-    for (std::size_t i = 0; i <= last && i < workout.stations.size(); ++i)
-        sum += workout.stations[i].amount(division, round, rounds) * workout.stations[i].points();
-    return sum;
 }
 
 // How many rounds there are to list; of a workout without end as many as its amounts differ for.

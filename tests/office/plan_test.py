@@ -428,6 +428,53 @@ def test_cells_speak_the_workbooks_language(office, language, _, start):
     assert not re.search(r"\b(hold|never|Sets|after|Before|Stop|easy)\b", text), text
 
 
+FOR_TIME = BLOCK.replace("| AMRAP", "| for time").replace("| 6 | 6 | 45", "| 21-15-9 | 21-15-9 | 45")
+# 12 calories, 21, 15 and 9 sandbags, 8 step-overs and 6 ring rows: 47, 41 and 35 points.
+TIMED = [
+    ("=WORKOUT.CHECK(workout)", ""),
+    ('=WORKOUT.REPS(workout;"scaled";3)', 35),
+    ('=SUM(WORKOUT.REPS(workout;"scaled"))', 47 + 41 + 35),
+    ('=WORKOUT.REPS(workout;"scaled";4)', ""),
+    ('=WORKOUT.COUNT(workout;"scaled";2;2)', 47 + 12 + 15),
+    ('=WORKOUT.TEXT(workout;"scaled";2)', "21-15-9 Sandbags 30 kg"),
+    ('=WORKOUT.SCORE(workout;"scaled";"1:15";;3)', "0+12"),
+    ('=WORKOUT.TABLE(workout;"10:00";"12:00";"1:00";2;1)', 660 * SECOND),
+    ('=WORKOUT.TABLE(workout;"10:00";"18:00")', "Err:502"),
+    ("=ISNUMBER(WORKOUT.TABLE(workout;;;;1;1))", 1),
+    ('=WORKOUT.CLOCKS(workout;"12:00";"scaled";3;6)', 720 * SECOND),
+    (of(1, "GOAL"), 720 * SECOND),
+    (of(1, "GOAL", 3), "12:00"),
+    (of(1, "CLOCK", 3), 720 * SECOND),
+    (of(1, "CLOCK", 4), ""),
+]
+
+
+def test_workout_for_time(office):
+    document = lay_out(office.new(), block=FOR_TIME, roster=ROSTER.replace("middle | 6 ", "middle | 12:00 ").replace(
+        "5+Ring rows", ""))
+    answer = Typist(document)
+    for formula, want in TIMED:
+        got = answer(formula)
+        assert got == (want if isinstance(want, str) else pytest.approx(want)), formula
+    low, expected, high = (answer(of(1, "SCORE", index)) for index in (1, 2, 3))
+    assert low > expected > high > 0, "low is the slower time"
+
+
+INTERVALS = BLOCK.replace("| AMRAP", "| intervals").replace("cap | Cap | 17:00", "windows | W | 5\nwork_s | S | 180\nrest_s | R | 60")
+
+
+def test_intervals(office):
+    """Five windows of 3:00 with a rest of 1:00: 32 points each; the last ends 16 min after the start at most."""
+    answer = Typist(lay_out(office.new(), block=INTERVALS, roster=ROSTER.replace("middle | 6 ", "middle | 5 ")))
+    assert answer("=WORKOUT.CHECK(workout)") == ""
+    assert answer('=WORKOUT.TEXT(workout;"scaled")').startswith("5 windows of 3:00, 1:00 rest, scaled: ")
+    assert answer('=WORKOUT.COUNT(workout;"scaled";5)') == 160
+    assert answer(of(1, "GOAL")) == 5
+    assert 240 * SECOND < answer(of(1, "CLOCK", 2)) < 420 * SECOND
+    assert answer(of(1, "CLOCK", 6)) == ""
+    assert answer("=WORKOUT.TABLE(workout)") == "Err:502"
+
+
 @pytest.mark.parametrize("function", FUNCTIONS_HERE, ids=lambda function: function["name"])
 def test_example_gives_the_answer_that_the_catalog_promises(event, function):
     """The catalog's formula, on a sheet with the roster in it."""
