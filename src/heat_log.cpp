@@ -91,6 +91,16 @@ std::optional<CellValue> value_of(std::string_view text) {
     return std::nullopt;
 }
 
+void rename(HeatLog& log, const std::string& before, const std::string& after) {
+    std::replace(log.lanes.begin(), log.lanes.end(), before, after);
+    decltype(log.cells) cells;
+    for (auto& [place, value] : log.cells) {
+        const auto& [range, athlete, column] = place;
+        cells[{range, athlete == before ? after : athlete, column}] = std::move(value);
+    }
+    log.cells = std::move(cells);
+}
+
 void take(HeatLog& log, const std::vector<std::string_view>& fields) {
     const auto kind = fields[0];
     if (kind == "start" && fields.size() == 5) {
@@ -109,6 +119,8 @@ void take(HeatLog& log, const std::vector<std::string_view>& fields) {
         auto value = value_of(fields[4]);
         if (column && value)
             log.cells[{plain(fields[1]), plain(fields[2]), *column}] = *std::move(value);
+    } else if (kind == "name" && fields.size() == 3) {
+        rename(log, plain(fields[1]), plain(fields[2]));
     } else if (kind == "end" && fields.size() == 1) {
         log.ended = true;
     }
@@ -132,6 +144,8 @@ std::string set_line(const CellChange& change) {
         value = "=" + *text;
     return line({"set", change.range, change.athlete, std::to_string(change.column), value});
 }
+
+std::string name_line(std::string_view before, std::string_view after) { return line({"name", before, after}); }
 
 std::string end_line() { return line({"end"}); }
 

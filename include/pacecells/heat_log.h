@@ -5,6 +5,7 @@
 //   start  <the computer's clock at 0:00, s>  <this run of the computer>  <time of day at 0:00, s since 1970>  <cap, s>
 //   lane   <lane>  <athlete>
 //   set    <range>  <athlete>  <column>  <value>
+//   name   <athlete>  <as the name was corrected>
 //   end
 #pragma once
 
@@ -44,6 +45,7 @@ struct HeatLog {
 [[nodiscard]] std::string start_line(double boot_start, std::string_view boot, double day_start, double cap);
 [[nodiscard]] std::string lane_line(int lane, std::string_view athlete);
 [[nodiscard]] std::string set_line(const CellChange& change);
+[[nodiscard]] std::string name_line(std::string_view before, std::string_view after);
 [[nodiscard]] std::string end_line();
 
 // Lines that make no sense are passed over. None where the text is no such log.

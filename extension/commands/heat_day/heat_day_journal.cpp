@@ -102,6 +102,10 @@ std::vector<StoredLog> stored_logs(const std::filesystem::path& folder) {
     return logs;
 }
 
+void close_log(const std::filesystem::path& log) {
+    std::ofstream(log, std::ios::binary | std::ios::app) << '\n' << end_line(); // a line that was torn ends first
+}
+
 void put_aside(const std::filesystem::path& log) {
     std::error_code ignored; // a file that cannot be renamed is asked about again
     std::filesystem::rename(log, log.string() + ".old", ignored);

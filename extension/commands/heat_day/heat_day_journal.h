@@ -49,6 +49,9 @@ struct StoredLog {
 // The logs of a folder, the latest first. Those that were put aside or cannot be read are left out.
 [[nodiscard]] std::vector<StoredLog> stored_logs(const std::filesystem::path& folder);
 
+// Ends a log that nobody holds open: its clock runs no longer, its entries are still offered.
+void close_log(const std::filesystem::path& log);
+
 // No longer asked about, and still there for who looks for it.
 void put_aside(const std::filesystem::path& log);
 
