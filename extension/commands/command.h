@@ -14,7 +14,7 @@
 // anything is thrown.
 //
 // Every command runs without a dialog too: dispatched with the argument Silent it reads its fields from the arguments
-// (vnd.org.pacecells:pace-table?Cap=20:00 or property values) and what it would show is the result of the dispatch:
+// (vnd.org.pacecells:pace-table?Cap=20:00 or property values; Silent, Overwrite and File as property values only) and what it would show is the result of the dispatch:
 // state SUCCESS with what was said, or FAILURE with the sentence of the refusal.
 #pragma once
 

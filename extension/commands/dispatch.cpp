@@ -55,6 +55,9 @@ std::string shown(const Any& value) {
     return {};
 }
 
+// What answers for a person comes from a program, never from a link that somebody clicks.
+bool answers_for_a_person(std::string_view name) { return name == "Silent" || name == "Overwrite" || name == "File"; }
+
 Arguments arguments_of(std::string_view url, const Sequence<css::beans::PropertyValue>& values) {
     Arguments arguments;
     if (const auto question = url.find('?'); question != std::string_view::npos) {
@@ -63,8 +66,8 @@ Arguments arguments_of(std::string_view url, const Sequence<css::beans::Property
             const auto part = url.substr(0, url.find('&'));
             url.remove_prefix(std::min(url.size(), part.size() + 1));
             const auto equals = part.find('=');
-            arguments[decoded(part.substr(0, equals))] =
-                equals == std::string_view::npos ? std::string() : decoded(part.substr(equals + 1));
+            if (const auto name = decoded(part.substr(0, equals)); !answers_for_a_person(name))
+                arguments[name] = equals == std::string_view::npos ? std::string() : decoded(part.substr(equals + 1));
         }
     }
     for (const auto& value : values)
