@@ -1,8 +1,9 @@
 #include "pacecells/running_heat.h"
 
 #include "pacecells/forecast.h"
-#include "pacecells/pace.h"
 #include "pacecells/score.h"
+
+#include "course.h"
 
 #include <algorithm>
 #include <array>
@@ -10,6 +11,67 @@
 #include <numeric>
 
 namespace pacecells {
+
+namespace {
+
+// Clocks as if every round had the work of the first one.
+std::vector<Seconds> evened(std::span<const Seconds> clocks, std::span<const double> work) {
+    std::vector<Seconds> even;
+    for (std::size_t k = 0; k < clocks.size(); ++k) {
+        const double done = work[k] - (k == 0 ? 0 : work[k - 1]);
+        const Seconds time = clocks[k] - (k == 0 ? Seconds{0} : clocks[k - 1]);
+        even.push_back((k == 0 ? Seconds{0} : even.back()) + time * (work.front() / done));
+    }
+    return even;
+}
+
+} // namespace
+
+Result<HeatTask> heat_task(const Workout& workout) {
+    HeatTask task{.cap = workout.settings.cap};
+    if (workout.settings.format == Format::intervals)
+        return out_of_domain("The heat window takes rounds; intervals are scored on the judge's sheets.");
+    if (!(task.cap.value() > 0))
+        return out_of_domain("Enter the cap on the sheet Workout first.");
+    if (workout.settings.format == Format::time) {
+        task.format = HeatFormat::for_time;
+        for (std::size_t d = 0; d < workout.divisions.size(); ++d)
+            task.rounds = std::max(task.rounds, workout.rounds(d).value_or(0));
+        if (task.rounds < 1)
+            return out_of_domain("Enter the number of rounds on the sheet Workout first.");
+    }
+    return task;
+}
+
+LanePlan lane_plan(const Workout& workout, const Plan& plan) {
+    LanePlan lane;
+    if (plan.goal) {
+        for (const auto& round : plan.goal->rounds)
+            if (round.whole)
+                lane.targets.push_back(round.clock);
+        if (plan.goal->target.value() > 0)
+            lane.planned = plan.goal->target;
+    }
+    if (plan.division >= workout.divisions.size())
+        return lane;
+    Course::Pace usual;
+    for (const auto& station : workout.stations)
+        usual.seconds_each.push_back(usual_seconds_each(station));
+    const auto rounds = workout.rounds(plan.division).value_or(static_cast<int>(most_heat_rounds));
+    const Course course(workout, plan.division, usual, std::min(rounds, static_cast<int>(most_heat_rounds)));
+    double by_then = 0;
+    for (const auto& round : course.rounds()) {
+        if (!(round.time > 0) || !(round.points >= 1))
+            return lane; // a round that counts nothing has no score
+        lane.work.push_back(by_then += round.time);
+        lane.reps.push_back(round.points);
+    }
+    if (workout.alike(plan.division) && !lane.reps.empty()) {
+        lane.work.clear();
+        lane.reps.resize(1);
+    }
+    return lane;
+}
 
 bool RunningHeat::running(Seconds now) const {
     return start_ && clock(now).value() > 0 && clock(now) <= task_.cap + grace;
@@ -69,6 +131,45 @@ Stamp RunningHeat::take_back(std::size_t index) {
     stamp.finishes = record.finish.has_value();
     record.clocks.pop_back();
     record.finish.reset();
+    return stamp;
+}
+
+void RunningHeat::finish_if_done(LaneRecord& record) const {
+    record.finish.reset();
+    if (task_.format == HeatFormat::for_time && static_cast<int>(record.clocks.size()) == task_.rounds)
+        record.finish = record.clocks.back();
+}
+
+Stamp RunningHeat::insert(std::size_t index, Seconds clock) {
+    auto& record = lanes_[index].record;
+    auto& clocks = record.clocks;
+    Stamp stamp{.clock = clock};
+    const auto next = std::ranges::lower_bound(clocks, clock);
+    if (!(clock.value() > 0) || clock > task_.cap)
+        stamp.verdict = Verdict::over;
+    else if (next != clocks.end() && *next == clock)
+        stamp.verdict = Verdict::not_later;
+    else if (clocks.size() >= most_rounds)
+        stamp.verdict = Verdict::full;
+    else if (task_.format == HeatFormat::for_time && static_cast<int>(clocks.size()) >= task_.rounds)
+        stamp.verdict = Verdict::finished;
+    if (stamp.verdict != Verdict::taken)
+        return stamp;
+    stamp.round = static_cast<int>(next - clocks.begin()) + 1;
+    clocks.insert(next, clock);
+    finish_if_done(record);
+    stamp.finishes = record.finish.has_value();
+    return stamp;
+}
+
+Stamp RunningHeat::remove(std::size_t index, std::size_t round) {
+    auto& record = lanes_[index].record;
+    if (round < 1 || round > record.clocks.size())
+        return {.verdict = Verdict::nothing_there};
+    const auto place = record.clocks.begin() + static_cast<std::ptrdiff_t>(round - 1);
+    const Stamp stamp{.round = static_cast<int>(round), .clock = *place, .finishes = record.finish.has_value()};
+    record.clocks.erase(place);
+    finish_if_done(record);
     return stamp;
 }
 
@@ -133,29 +234,9 @@ std::optional<double> RunningHeat::total(std::size_t index) const {
     return *done + lane.record.partial.value_or(0);
 }
 
-double RunningHeat::work_of_rounds(const Lane& lane, double rounds) const {
-    const auto& work = lane.plan.work;
-    const double whole = std::floor(rounds + 1e-9);
-    const auto before = static_cast<std::size_t>(whole);
-    if (work.empty() || before > work.size())
-        return rounds;
-    const double done = before == 0 ? 0 : work[before - 1];
-    const double rest = rounds - whole;
-    if (!(rest > 1e-9) || before == work.size())
-        return done;
-    return done + rest * (work[before] - done);
-}
-
 std::optional<Seconds> RunningHeat::target(std::size_t index, std::size_t round) const {
-    const auto& lane = lanes_[index];
-    const auto& plan = lane.plan;
-    const auto k = static_cast<double>(round);
-    if (round == 0 || !(plan.goal_rounds > 0) || k > plan.goal_rounds + 1e-9)
-        return std::nullopt;
-    const double all = work_of_rounds(lane, plan.goal_rounds);
-    const double place = all > 0 ? std::min(plan.goal_rounds, plan.goal_rounds * work_of_rounds(lane, k) / all) : k;
-    const auto clock = clock_after(plan.goal_clock, plan.goal_rounds, place, plan.drift);
-    return clock ? std::optional(*clock) : std::nullopt;
+    const auto& targets = lanes_[index].plan.targets;
+    return round >= 1 && round <= targets.size() ? std::optional(targets[round - 1]) : std::nullopt;
 }
 
 std::optional<Seconds> RunningHeat::next_target(std::size_t index) const {
@@ -175,56 +256,48 @@ std::optional<Seconds> RunningHeat::ahead(std::size_t index, Seconds now) const 
     return ahead;
 }
 
-Outlook RunningHeat::outlook_of_unlike(const Lane& lane) const {
-    const auto& clocks = lane.record.clocks;
-    const auto& ends = lane.plan.work;
-    if (clocks.size() > ends.size())
+Outlook RunningHeat::outlook(std::size_t index) const {
+    const auto& [plan, record] = lanes_[index];
+    const auto& clocks = record.clocks;
+    const auto& work = plan.work;
+    if (clocks.empty() || (!work.empty() && clocks.size() > work.size()))
         return {};
-    const double unit = lane.plan.unit > 0 ? lane.plan.unit : ends.front();
-    std::vector<Seconds> evened;
-    for (std::size_t k = 0; k < clocks.size(); ++k) {
-        const double work = ends[k] - (k == 0 ? 0 : ends[k - 1]);
-        const Seconds time = clocks[k] - (k == 0 ? Seconds{0} : clocks[k - 1]);
-        evened.push_back((k == 0 ? Seconds{0} : evened.back()) + time * (unit / work));
+    const auto even = work.empty() ? clocks : evened(clocks, work);
+    // The planned time is that of the mean round; the first one has its share of the work.
+    auto planned = plan.planned;
+    if (planned && !work.empty())
+        planned = *planned * (work.front() * static_cast<double>(plan.targets.size()) /
+                              work[std::max<std::size_t>(plan.targets.size(), 1) - 1]);
+    const auto done = static_cast<double>(clocks.size());
+    if (task_.format == HeatFormat::for_time) {
+        const auto all = static_cast<std::size_t>(std::max(task_.rounds, 1));
+        if (!work.empty() && all > work.size())
+            return {};
+        const double rounds =
+            work.empty() ? static_cast<double>(all) : done + (work[all - 1] - work[clocks.size() - 1]) / work.front();
+        const auto finish = forecast_finish(rounds, even, usual_confidence, planned);
+        if (!finish)
+            return {};
+        const auto clock = [&](Seconds when) { return (when - even.back() + clocks.back()).value(); };
+        return {clock(finish->early), clock(finish->expected), clock(finish->late)};
     }
+    if (plan.reps.empty())
+        return {};
     constexpr std::array one{1.0};
-    const auto each = RepsPerRound::by_round(one);
-    const auto rounds = forecast(task_.cap - clocks.back() + evened.back(), evened, *each);
+    const auto each = RepsPerRound::by_round(work.empty() ? std::span<const double>(plan.reps) : one);
+    if (!each)
+        return {};
+    const auto rounds = forecast(task_.cap - clocks.back() + even.back(), even, *each, usual_confidence, planned);
     if (!rounds)
         return {};
-    const auto reps = [&](const Result<Reps>& all) -> std::optional<double> {
-        if (!all)
+    const auto reps = [&, &lane = lanes_[index]](const Result<Reps>& bound) -> std::optional<double> {
+        if (!bound)
             return std::nullopt;
-        return reps_of_work(lane, ends[clocks.size() - 1] + (all->value() - static_cast<double>(clocks.size())) * unit);
+        if (work.empty())
+            return bound->value();
+        return reps_of_work(lane, work[clocks.size() - 1] + (bound->value() - done) * work.front());
     };
     return {reps(rounds->low), reps(rounds->expected), reps(rounds->high)};
-}
-
-Outlook RunningHeat::outlook(std::size_t index) const {
-    const auto& lane = lanes_[index];
-    const auto& clocks = lane.record.clocks;
-    Outlook outlook;
-    if (clocks.empty())
-        return outlook;
-    if (task_.format == HeatFormat::for_time) {
-        const double done = work_of_rounds(lane, static_cast<double>(clocks.size()));
-        if (done > 0)
-            outlook.expected = clocks.back().value() * work_of_rounds(lane, task_.rounds) / done;
-        return outlook;
-    }
-    const auto& reps = lane.plan.reps;
-    if (reps.empty())
-        return outlook;
-    if (!lane.plan.work.empty())
-        return outlook_of_unlike(lane);
-    const auto per_round = RepsPerRound::by_round(reps);
-    if (!per_round)
-        return outlook;
-    const auto forecast = pacecells::forecast(task_.cap, clocks, *per_round);
-    if (!forecast)
-        return outlook;
-    const auto known = [](const Result<Reps>& value) { return value ? std::optional(value->value()) : std::nullopt; };
-    return {known(forecast->low), known(forecast->expected), known(forecast->high)};
 }
 
 bool KeyGuard::accept(std::size_t key, Seconds now) {

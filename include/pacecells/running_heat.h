@@ -4,8 +4,10 @@
 // anywhere: the sheet holds the records, and this decides what may be written next.
 #pragma once
 
+#include "pacecells/athlete_plan.h"
 #include "pacecells/quantity.h"
 #include "pacecells/result.h"
+#include "pacecells/workout.h"
 
 #include <array>
 #include <cstddef>
@@ -15,7 +17,9 @@
 
 namespace pacecells {
 
-enum class HeatFormat { rounds, for_time, ladder };
+enum class HeatFormat { rounds, for_time };
+
+inline constexpr std::size_t most_heat_rounds = 40;
 
 struct HeatTask {
     HeatFormat format = HeatFormat::rounds;
@@ -23,15 +27,19 @@ struct HeatTask {
     int rounds = 0; // to be done, for time
 };
 
-// What is known of an athlete before the start.
+// What is known of an athlete before the start: the plan, as far as a heat needs it.
 struct LanePlan {
-    double goal_rounds = 0;   // 0: no goal, so no targets
-    Seconds goal_clock{0};    // when the goal shall be reached: the cap, or less for time
-    double drift = 0;         // as in clock_after
-    std::vector<double> work; // usual time spent by the end of round 1, 2, ...; empty: every round alike
-    std::vector<double> reps; // of round 1, 2, ...; a single number: every round; empty: not known
-    double unit = 0;          // usual time of the round that unlike rounds are measured by; 0: of the first
+    std::vector<Seconds> targets;     // clock at the end of round 1, 2 ... of the goal; empty: no goal
+    std::optional<Seconds> planned{}; // time of a round as planned
+    std::vector<double> work{};       // usual time by the end of round 1, 2 ...; empty: every round alike
+    std::vector<double> reps{};       // of round 1, 2 ...; a single number: every round; empty: not known
 };
+
+// The task of a heat. Refused: a format in which no rounds are stamped; for time without a number of rounds.
+[[nodiscard]] Result<HeatTask> heat_task(const Workout& workout);
+
+// What a heat needs of a plan. Of someone without a goal: what the division's rounds hold.
+[[nodiscard]] LanePlan lane_plan(const Workout& workout, const Plan& plan);
 
 // What the sheet holds of an athlete.
 struct LaneRecord {
@@ -51,7 +59,7 @@ enum class Verdict {
     finished,     // all rounds are done
     full,         // no room for more rounds
     not_later,    // not after the last stamp
-    nothing_there // no stamp to take back
+    nothing_there // no such stamp
 };
 
 struct Stamp {
@@ -70,7 +78,7 @@ struct Outlook {
 
 class RunningHeat {
   public:
-    static constexpr std::size_t most_rounds = 40;
+    static constexpr std::size_t most_rounds = most_heat_rounds;
     // A key so soon after the cap was meant at the cap: a hand is slower than the signal (judgement).
     static constexpr Seconds grace{1};
 
@@ -99,6 +107,9 @@ class RunningHeat {
     Stamp stamp(std::size_t lane, Seconds now);
     // The last stamp and with it a finish; the stamp as it was.
     Stamp take_back(std::size_t lane);
+    // Rounds put right afterwards: one that was missed, one too many. Where it is refused nothing changes.
+    Stamp insert(std::size_t lane, Seconds clock);
+    Stamp remove(std::size_t lane, std::size_t round); // from 1
     // The tie-break clock now; the last one counts.
     Stamp tiebreak(std::size_t lane, Seconds now);
 
@@ -109,14 +120,14 @@ class RunningHeat {
     // Total reps with the partial score. None where reps are not known.
     [[nodiscard]] std::optional<double> total(std::size_t lane) const;
 
-    // What the clock shall show at the end of a round (from 1), shared out by the usual work of the rounds.
+    // What the clock shall show at the end of a round (from 1), as planned.
     [[nodiscard]] std::optional<Seconds> target(std::size_t lane, std::size_t round) const;
     [[nodiscard]] std::optional<Seconds> next_target(std::size_t lane) const;
     // Ahead (above 0) or behind (below 0) at the last stamp; a target that has passed meanwhile counts too.
     [[nodiscard]] std::optional<Seconds> ahead(std::size_t lane, Seconds now) const;
 
-    // At the pace so far. Rounds alike: SCORE.FORECAST; rounds unlike: the same of rounds evened, each to the work of
-    // the unit; for time: the usual work carried on to the last round, no bounds.
+    // Where it leads, see forecast and forecast_finish, with the planned time of a round. Unlike rounds are evened
+    // first, each to the work of the first one.
     [[nodiscard]] Outlook outlook(std::size_t lane) const;
 
   private:
@@ -125,12 +136,11 @@ class RunningHeat {
         LaneRecord record;
     };
 
+    void finish_if_done(LaneRecord& record) const;
     [[nodiscard]] Verdict may_stamp(const Lane& lane, Seconds now) const;
     [[nodiscard]] Seconds reading(Seconds now) const;
     [[nodiscard]] std::optional<double> reps_of_rounds(const Lane& lane, std::size_t rounds) const;
     [[nodiscard]] std::optional<double> reps_of_work(const Lane& lane, double work) const;
-    [[nodiscard]] double work_of_rounds(const Lane& lane, double rounds) const;
-    [[nodiscard]] Outlook outlook_of_unlike(const Lane& lane) const;
 
     HeatTask task_;
     std::optional<Seconds> start_;

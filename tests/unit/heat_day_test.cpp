@@ -1,11 +1,11 @@
 // The core of the running heat, by keys at known times. Expected numbers are arithmetic that can be done on paper;
-// targets and forecasts are held against the functions that the sheets use.
+// targets are the plan's, forecasts are held against the functions that the sheets use.
 #include "pacecells/forecast.h"
 #include "pacecells/heat_log.h"
-#include "pacecells/pace.h"
 #include "pacecells/running_heat.h"
 #include "pacecells/score.h"
 
+#include "block.h"
 #include "expect.h"
 #include "random.h"
 
@@ -16,11 +16,19 @@ namespace {
 
 constexpr Seconds at(double value) { return Seconds{value}; }
 
+// Targets of rounds of so many seconds.
+std::vector<Seconds> every(double time, int rounds) {
+    std::vector<Seconds> targets;
+    for (int k = 1; k <= rounds; ++k)
+        targets.push_back(at(time * k));
+    return targets;
+}
+
 // 20 minutes of 30 reps a round, goal 8 rounds of 2:30; the clock of the computer shows 5000 at the start.
 RunningHeat eight_rounds() {
     RunningHeat heat({HeatFormat::rounds, at(1200), 0});
-    heat.add_lane({8, at(1200), 0, {}, {30}});
-    heat.add_lane({8, at(1200), 0, {}, {30}});
+    heat.add_lane({every(150, 8), at(150), {}, {30}});
+    heat.add_lane({every(150, 8), at(150), {}, {30}});
     heat.start_at(at(5000));
     return heat;
 }
@@ -70,29 +78,39 @@ TEST(RunningHeat, TheLastStampCanBeTakenBack) {
     EXPECT_EQ(heat.stamp(0, at(5310)).round, 2);
 }
 
-TEST(RunningHeat, TargetsAreThoseOfTheCards) {
+TEST(RunningHeat, TargetsAreThoseOfThePlan) {
     auto heat = eight_rounds();
-    for (std::size_t k = 1; k <= 8; ++k)
-        EXPECT_DOUBLE_EQ(heat.target(0, k)->value(), value_of(clock_after(at(1200), 8, double(k))).value());
+    EXPECT_DOUBLE_EQ(heat.target(0, 8)->value(), 1200);
     EXPECT_FALSE(heat.target(0, 9));
     EXPECT_FALSE(heat.target(0, 0));
     EXPECT_DOUBLE_EQ(heat.next_target(0)->value(), 150);
+    heat.set_record(0, {every(150, 8), {}, {}, {}, {}, false});
+    EXPECT_FALSE(heat.next_target(0));
+}
 
-    RunningHeat push({HeatFormat::rounds, at(1200), 0});
-    push.add_lane({8, at(1200), -0.06, {}, {30}});
-    EXPECT_DOUBLE_EQ(push.target(0, 4)->value(), 609); // PACE.CLOCK("20:00";8;4;-0.06)
-
-    // A ladder whose rounds take 60, 120, 180 s of usual work, in 12 minutes: 1:00, 2:00, 3:00 twice as slow.
-    RunningHeat ladder({HeatFormat::ladder, at(720), 0});
-    ladder.add_lane({3, at(720), 0, {60, 180, 360}, {10, 20, 30}});
-    EXPECT_DOUBLE_EQ(ladder.target(0, 1)->value(), 120);
-    EXPECT_DOUBLE_EQ(ladder.target(0, 2)->value(), 360);
-    EXPECT_DOUBLE_EQ(ladder.target(0, 3)->value(), 720);
-    // Two and a half rounds are 60 + 120 + 90 = 270 s of usual work.
-    ladder.add_lane({2.5, at(720), 0, {60, 180, 360}, {10, 20, 30}});
-    EXPECT_DOUBLE_EQ(ladder.target(1, 1)->value(), 720 * 60.0 / 270);
-    EXPECT_DOUBLE_EQ(ladder.target(1, 2)->value(), 720 * 180.0 / 270);
-    EXPECT_FALSE(ladder.target(1, 3));
+TEST(RunningHeat, ALaneHasTheClocksAndRepsOfItsPlan) {
+    const auto workout = value_of(read_workout(block::table(std::string(block::tide_table))));
+    const Table keys = block::table("name | division\n");
+    const auto athlete =
+        value_of(read_athlete(workout, block::table("name\nName\n"), keys, block::table("Ida Quellmann | scaled\n")));
+    const Plan plan = plan_for(workout, athlete);
+    ASSERT_TRUE(plan.goal);
+    const auto lane = lane_plan(workout, plan);
+    std::size_t whole = 0;
+    for (const auto& round : plan.goal->rounds)
+        whole += round.whole;
+    ASSERT_GT(whole, 2u);
+    ASSERT_EQ(lane.targets.size(), whole);
+    for (std::size_t k = 0; k < whole; ++k)
+        EXPECT_DOUBLE_EQ(lane.targets[k].value(), plan.goal->rounds[k].clock.value());
+    ASSERT_TRUE(lane.planned);
+    EXPECT_DOUBLE_EQ(lane.planned->value(), plan.goal->target.value());
+    EXPECT_EQ(lane.reps, std::vector<double>{12 + 6 + 8 + 6}); // every round alike
+    EXPECT_TRUE(lane.work.empty());
+    EXPECT_TRUE(lane_plan(workout, Plan{}).targets.empty());
+    const auto task = value_of(heat_task(workout));
+    EXPECT_EQ(task.format, HeatFormat::rounds);
+    EXPECT_DOUBLE_EQ(task.cap.value(), 17 * 60);
 }
 
 TEST(RunningHeat, AheadAndBehind) {
@@ -111,13 +129,15 @@ TEST(RunningHeat, TheOutlookIsTheForecastOfTheSheets) {
     auto heat = eight_rounds();
     EXPECT_FALSE(heat.outlook(0).expected);
     heat.stamp(0, at(5120));
-    EXPECT_NEAR(*heat.outlook(0).expected, 300, 10); // about 10 rounds of 2:00
+    EXPECT_GT(*heat.outlook(0).expected, 240); // between 8 rounds as planned and 10 of 2:00
+    EXPECT_LT(*heat.outlook(0).expected, 300);
     EXPECT_LT(*heat.outlook(0).low, *heat.outlook(0).expected);
     heat.stamp(0, at(5242));
     heat.stamp(0, at(5366));
     const std::vector<double> reps{30};
     const std::vector<Seconds> clocks{at(120), at(242), at(366)};
-    const auto want = value_of(forecast(at(1200), clocks, value_of(RepsPerRound::by_round(reps))));
+    const auto want =
+        value_of(forecast(at(1200), clocks, value_of(RepsPerRound::by_round(reps)), usual_confidence, at(150)));
     EXPECT_DOUBLE_EQ(*heat.outlook(0).low, value_of(want.low).value());
     EXPECT_DOUBLE_EQ(*heat.outlook(0).expected, value_of(want.expected).value());
     EXPECT_DOUBLE_EQ(*heat.outlook(0).high, value_of(want.high).value());
@@ -133,8 +153,8 @@ TEST(RunningHeat, TheOutlookOfALadderCarriesTheWorkOn) {
         const auto one = value_of(RepsPerRound::every_round(1));
         return value_of(value_of(forecast(evened.back() + at(left), evened, one)).expected).value() - 2;
     };
-    RunningHeat heat({HeatFormat::ladder, at(720), 0});
-    heat.add_lane({3, at(720), 0, {60, 180, 360, 600}, {10, 20, 30, 40}});
+    RunningHeat heat({HeatFormat::rounds, at(720), 0});
+    heat.add_lane({{}, {}, {60, 180, 360, 600}, {10, 20, 30, 40}});
     heat.set_record(0, {{at(120), at(360)}, {}, {}, {}, {}, false});
     EXPECT_NEAR(*heat.outlook(0).expected, 30 + 30 * more(360, 120) / 3, 1e-9);
     heat.set_record(0, {{at(120), at(420)}, {}, {}, {}, {}, false});
@@ -144,14 +164,32 @@ TEST(RunningHeat, TheOutlookOfALadderCarriesTheWorkOn) {
     EXPECT_LT(*heat.outlook(0).low, *heat.outlook(0).expected);
     heat.set_record(0, {{at(10)}, {}, {}, {}, {}, false}); // beyond the list
     EXPECT_FALSE(heat.outlook(0).expected);
+
+    // A goal of three such rounds in 12 minutes is 240 s a round, of which the first has 60 of 120 s of mean work.
+    RunningHeat planned({HeatFormat::rounds, at(720), 0});
+    planned.add_lane({{at(120), at(360), at(720)}, at(240), {60, 180, 360, 600}, {10, 20, 30, 40}});
+    planned.set_record(0, {{at(100)}, {}, {}, {}, {}, false});
+    const std::vector<Seconds> clocks{at(100)};
+    const auto one = value_of(RepsPerRound::every_round(1));
+    const auto rounds = value_of(value_of(forecast(at(720), clocks, one, usual_confidence, at(120))).expected).value();
+    // 100 s for 60 s of work: between the ends of rounds 2 and 3, 30 reps and a share of 30.
+    ASSERT_GT(rounds, 3);
+    ASSERT_LT(rounds, 6 + 4);
+    const double work = 60 * rounds;
+    const double want = work < 360 ? 30 + 30 * (work - 180) / 180 : 60 + 40 * (work - 360) / 240;
+    EXPECT_NEAR(*planned.outlook(0).expected, want, 1e-9);
 }
 
 TEST(RunningHeat, ForTimeEndsWithTheLastRound) {
     RunningHeat heat({HeatFormat::for_time, at(900), 3});
-    heat.add_lane({3, at(720), 0, {}, {50, 40, 40}});
+    heat.add_lane({every(240, 3), at(240), {}, {50, 40, 40}});
     heat.start_at(at(0));
     heat.stamp(0, at(250));
-    EXPECT_DOUBLE_EQ(*heat.outlook(0).expected, 750);
+    const std::vector<Seconds> clocks{at(250)};
+    const auto finish = value_of(forecast_finish(3, clocks, usual_confidence, at(240)));
+    EXPECT_DOUBLE_EQ(*heat.outlook(0).low, finish.early.value());
+    EXPECT_DOUBLE_EQ(*heat.outlook(0).expected, finish.expected.value());
+    EXPECT_DOUBLE_EQ(*heat.outlook(0).high, finish.late.value());
     EXPECT_DOUBLE_EQ(heat.next_target(0)->value(), 480);
     EXPECT_DOUBLE_EQ(*heat.left(0, 12), 40 + 40 - 12);
     EXPECT_TRUE(heat.fits_open_round(0, 39));
@@ -163,6 +201,33 @@ TEST(RunningHeat, ForTimeEndsWithTheLastRound) {
     EXPECT_EQ(heat.stamp(0, at(740)).verdict, Verdict::finished);
     EXPECT_TRUE(heat.take_back(0).finishes);
     EXPECT_FALSE(heat.record(0).finish);
+}
+
+TEST(RunningHeat, RoundsArePutRightAfterwards) {
+    auto heat = eight_rounds();
+    heat.set_record(0, {{at(150), at(450)}, {}, {}, {}, {}, false});
+    EXPECT_EQ(heat.insert(0, at(300)).round, 2);
+    EXPECT_EQ(heat.record(0).clocks, (std::vector<Seconds>{at(150), at(300), at(450)}));
+    for (const auto& [clock, verdict] : {std::pair(at(300), Verdict::not_later), std::pair(at(0), Verdict::over),
+                                         std::pair(at(1200.5), Verdict::over)})
+        EXPECT_EQ(heat.insert(0, clock).verdict, verdict) << clock.value();
+    EXPECT_EQ(heat.remove(0, 4).verdict, Verdict::nothing_there);
+    EXPECT_EQ(heat.remove(0, 0).verdict, Verdict::nothing_there);
+    EXPECT_EQ(heat.record(0).clocks.size(), 3u);
+    const auto gone = heat.remove(0, 1);
+    EXPECT_DOUBLE_EQ(gone.clock.value(), 150);
+    EXPECT_EQ(heat.insert(1, gone.clock).round, 1); // given to the other lane
+    EXPECT_EQ(heat.record(0).clocks, (std::vector<Seconds>{at(300), at(450)}));
+    EXPECT_EQ(heat.record(1).clocks, (std::vector<Seconds>{at(150)}));
+
+    RunningHeat three({HeatFormat::for_time, at(900), 3});
+    three.add_lane({});
+    three.set_record(0, {{at(250), at(700)}, {}, {}, {}, {}, false});
+    EXPECT_TRUE(three.insert(0, at(500)).finishes);
+    EXPECT_DOUBLE_EQ(three.record(0).finish->value(), 700);
+    EXPECT_EQ(three.insert(0, at(800)).verdict, Verdict::finished);
+    three.remove(0, 3);
+    EXPECT_FALSE(three.record(0).finish);
 }
 
 TEST(RunningHeat, PartialScoresAreWholeAndBelowTheRound) {
@@ -193,11 +258,10 @@ TEST(RunningHeat, WithdrawnAndFullLanes) {
 TEST(RunningHeat, RandomKeysNeverBreakARecord) {
     Random random;
     for (int run = 0; run < 300; ++run) {
-        RunningHeat heat({HeatFormat(random.whole(0, 2)), at(random.between(60, 2000)), random.whole(1, 9)});
+        RunningHeat heat({HeatFormat(random.whole(0, 1)), at(random.between(60, 2000)), random.whole(1, 9)});
         for (int lane = 0; lane < 8; ++lane)
-            heat.add_lane({random.between(0, 20),
-                           at(random.between(0, 2000)),
-                           random.between(-1, 1),
+            heat.add_lane({every(random.between(1, 300), random.whole(0, 20)),
+                           random.whole(0, 1) ? std::optional(at(random.between(1, 300))) : std::nullopt,
                            {},
                            {double(random.whole(1, 200))}});
         double now = random.between(0, 1e6);
@@ -255,6 +319,19 @@ TEST(HeatLog, ReadsBackWhatWasWritten) {
     EXPECT_EQ(log->cells.at({"day_out", "Bela", 0}), CellValue{std::string("ja\t=")});
     EXPECT_EQ(log->cells.at({"day_clocks", "Ada \"A\" B", 4}), CellValue{});
     EXPECT_TRUE(log->ended);
+}
+
+TEST(HeatLog, ACorrectedNameTakesItsEntriesAlong) {
+    const auto log =
+        read_heat_log(heat_line("e", 1) + lane_line(1, "Ada") + lane_line(2, "Bela") +
+                      set_line({"results_clocks", "Ada", 0, 0.25}) + set_line({"results_clocks", "Bela", 0, 0.5}) +
+                      name_line("Ada", "A\tda") + set_line({"results_clocks", "A\tda", 1, 0.75}));
+    ASSERT_TRUE(log);
+    EXPECT_EQ(log->lanes, (std::vector<std::string>{"A\tda", "Bela"}));
+    EXPECT_EQ(log->cells.size(), 3u);
+    EXPECT_EQ(log->cells.at({"results_clocks", "A\tda", 0}), CellValue{0.25});
+    EXPECT_EQ(log->cells.at({"results_clocks", "A\tda", 1}), CellValue{0.75});
+    EXPECT_EQ(log->cells.at({"results_clocks", "Bela", 0}), CellValue{0.5});
 }
 
 TEST(HeatLog, AnyTornEndLosesAtMostTheTornLine) {

@@ -1,5 +1,14 @@
 // The heat day of one open event workbook: which heat, its clock, what a key does. It lives as long as the workbook is
 // open, with or without its window.
+//
+// A stamp belongs to a person. It goes first to the log on the disk, then between two keys to the sheet, and leaves the
+// queue only when it is in the row that is surely this person's; until then the window's own record counts.
+//
+// heat_day.cpp      keys and questions
+// heat_day_heat.cpp which heat, stamps, the way to the sheet and back
+// heat_day_correct.cpp rounds put right afterwards, steps taken back
+// heat_day_logs.cpp after a crash
+// heat_day_view.cpp what there is to see
 #pragma once
 
 #include "heat_day_journal.h"
@@ -8,12 +17,35 @@
 #include "pacecells/running_heat.h"
 
 #include <deque>
+#include <filesystem>
+#include <map>
 #include <memory>
 #include <optional>
+#include <set>
 #include <string>
+#include <tuple>
 #include <vector>
 
 namespace pacecells {
+
+// What went wrong in doing that, if anything.
+template <class Do>
+[[nodiscard]] std::optional<std::string> sentence_of(Do what) {
+    try {
+        what();
+        return std::nullopt;
+    } catch (const Refusal& refusal) {
+        return refusal.sentence;
+    } catch (const css::uno::Exception& problem) {
+        return tr("That did not work. The office says: %1", utf8(problem.Message));
+    } catch (const std::exception& problem) {
+        return tr("That did not work. The office says: %1", problem.what());
+    }
+}
+
+[[nodiscard]] std::optional<int> whole_number(const std::string& typed);
+[[nodiscard]] std::string time_text(Seconds time, int decimals = 0);
+[[nodiscard]] bool same_value(const CellValue& a, const CellValue& b);
 
 // What the window shows.
 struct RowView {
@@ -61,6 +93,9 @@ struct KeyPress {
 
 class HeatDay {
   public:
+    static constexpr Seconds count_in{10};
+    static constexpr Seconds lull{0.1}; // after a key, before the sheet is written: others may follow at once
+
     HeatDay(Context& context, bool dark);
     ~HeatDay();
     HeatDay(const HeatDay&) = delete;
@@ -101,51 +136,85 @@ class HeatDay {
         partial,
         tiebreak_lane,
         withdraw_lane,
+        rounds_lane,
+        rounds,
         add,
         end,
         again,
         recover,
-        give_up
+        give_up,
+        log_only
     };
 
+    // What cannot be done becomes the message; the sheet is read again, so that both agree.
     template <class Do>
-    void guarded(Do what);
+    void guarded(Do what) {
+        if (const auto sentence = sentence_of(what)) {
+            message_ = *sentence;
+            (void)sentence_of([&] { reload(); }); // the workbook may be going away
+        }
+    }
     void act(char letter, Seconds now);
     void answer(Seconds now);
     void pick(std::size_t row, Seconds when, double day);
     void ask(Ask what, const std::string& question);
+    void ask_partial(std::size_t row);
     void nothing_asked();
+    void escape();
 
+    // heat_day_heat.cpp
     void choose(int heat);
     void seat(std::vector<Seat> seats);
     [[nodiscard]] std::optional<std::size_t> row_of_lane(int lane) const;
-    void start(Seconds zero, double day_zero);
     [[nodiscard]] bool may_start(Seconds now);
     void start_or_ask(Seconds now);
+    void start(Seconds zero, double day_zero);
+    void must_be_alone(Seconds now) const;
     void stamp(std::size_t row, Seconds when, double day);
     void take_back(std::size_t row);
     void tiebreak(std::size_t row, Seconds when);
     void withdraw(std::size_t row);
     void partial(std::size_t row, const std::string& typed, Seconds now);
-    void ask_partial(std::size_t row);
     void add(const std::string& begins);
-    void end();
     void clear_heat();
-    [[nodiscard]] std::vector<CellChange> missing(const HeatLog& log);
+    void end();
+    void apply(const std::string& title, const std::vector<CellChange>& changes);
+    [[nodiscard]] bool write_next(); // false: nothing that can be written now
+    void write_all();
+    void place_all();
+    void find_people();
+    void rename(std::size_t row, const std::string& name);
+    [[nodiscard]] bool waits(const std::string& name) const;
+    void reload();
+    void journal(const std::string& lines);
+    [[nodiscard]] std::string refusal(Verdict verdict, std::size_t row) const;
+    [[nodiscard]] std::string who(std::size_t row) const;
+
+    // heat_day_correct.cpp
+    void ask_rounds(std::size_t row);
+    void correct(std::size_t row, const std::string& typed, Seconds now);
+    void step_back();
+    [[nodiscard]] CellValue day_at(const std::string& name, Seconds clock) const;
+    [[nodiscard]] std::vector<CellChange> changed_rounds(std::size_t row, const LaneRecord& before) const;
+
+    // heat_day_logs.cpp
+    struct Kept {
+        std::vector<Seat> seats;
+        std::map<std::string, std::string> renamed; // in the log, on the sheet
+        std::vector<CellChange> missing;            // on the sheet, by its names
+    };
+    [[nodiscard]] Kept kept(const HeatLog& log);
     void look_for_logs();
     void recover(Seconds now);
-    void must_be_alone(Seconds now) const;
     [[nodiscard]] std::vector<StoredLog> left_running();
     [[nodiscard]] static bool in_use(const StoredLog& stored);
 
-    void apply(const std::string& title, const std::vector<CellChange>& changes);
-    void write_next();
-    void write_all();
-    void reload();
-    void journal(const std::string& lines);
+    // heat_day_view.cpp
     [[nodiscard]] RowView row_view(std::size_t row, Seconds now);
-    [[nodiscard]] std::string refusal(Verdict verdict, std::size_t row) const;
-    [[nodiscard]] std::string who(std::size_t row) const;
+    [[nodiscard]] std::optional<double> two_rounds(std::size_t row) const;
+    [[nodiscard]] std::string trouble() const;
+
+    static std::vector<HeatDay*> open_days_; // on the main thread alone
 
     Context context_;
     EventSheet sheet_;
@@ -154,15 +223,25 @@ class HeatDay {
     int number_ = 0;
     std::optional<RunningHeat> heat_;
     std::vector<Seat> seats_;
+    std::vector<Found> places_;   // of the seats, as last seen
+    bool placed_ = false;         // each of them was given a row
+    std::set<std::string> known_; // names that were on the sheet Results
     bool ended_ = false;
+    std::optional<double> day_zero_; // seconds since 1970 at 0:00
     std::unique_ptr<Journal> journal_;
     std::optional<StoredLog> found_;
+    std::set<std::filesystem::path> declined_;                              // logs not to be asked about again
     std::map<std::tuple<std::string, std::string, int>, CellValue> logged_; // the sheet as the journal knows it
     struct Step {
         std::string title;
         std::vector<CellChange> changes;
     };
+    std::vector<Step> done_;   // how each step of this heat was before
     std::deque<Step> waiting_; // not yet in the sheet
+    bool held_ = false;        // and cannot be written now
+    Seconds retry_{0};
+    std::string held_reason_;
+    bool warned_ = false; // of a file that is read-only or shared
     Seconds last_key_{0};
     KeyGuard guard_;
 
@@ -170,6 +249,7 @@ class HeatDay {
     std::size_t asked_row_ = 0;
     std::string question_;
     std::string typed_;
+    bool replace_ = false; // the next key begins anew
     std::string message_;
     std::vector<std::optional<Seconds>> fresh_;
     Seconds reloaded_{0};

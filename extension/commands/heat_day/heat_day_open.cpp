@@ -187,7 +187,7 @@ class InterruptedHeat : public cppu::WeakImplHelper2<css::task::XJob, css::lang:
             const auto controller =
                 document.is() ? need<css::frame::XModel>(document)->getCurrentController() : nullptr;
             if (!controller.is() || !visible(controller->getFrame()) ||
-                need<css::frame::XStorable>(document)->isReadonly() || !find_name(document, "day_clocks").is())
+                need<css::frame::XStorable>(document)->isReadonly() || !find_name(document, "results_clocks").is())
                 return {};
             read_interface_language(component_);
             open_soon(Context(component_, controller->getFrame(), {}), false);

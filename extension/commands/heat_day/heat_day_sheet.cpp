@@ -1,23 +1,14 @@
 #include "heat_day_sheet.h"
 
-#include "heat_day_clock.h"
+#include "pacecells/words.h"
 
-#include <com/sun/star/container/XIndexAccess.hpp>
-#include <com/sun/star/container/XNamed.hpp>
+#include <com/sun/star/frame/XStorable.hpp>
+#include <com/sun/star/lang/XMultiServiceFactory.hpp>
 #include <com/sun/star/sheet/XCellRangeData.hpp>
-#include <com/sun/star/sheet/XPrintAreas.hpp>
 #include <com/sun/star/sheet/XSheetCellRange.hpp>
-#include <com/sun/star/sheet/XSpreadsheets.hpp>
-#include <com/sun/star/style/XStyleFamiliesSupplier.hpp>
-#include <com/sun/star/table/BorderLine.hpp>
-#include <com/sun/star/table/CellHoriJustify.hpp>
-#include <com/sun/star/table/XColumnRowRange.hpp>
-#include <com/sun/star/table/XTableColumns.hpp>
-#include <com/sun/star/table/XTableRows.hpp>
 #include <com/sun/star/text/XText.hpp>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 namespace pacecells {
@@ -27,8 +18,8 @@ using css::uno::Reference;
 
 namespace {
 
-constexpr double seconds_of_day = 86400;
-constexpr int rounds_a_division = 40;
+constexpr const char* ranges_written[] = {"results_clocks", "results_stamps",   "results_partial", "results_finish",
+                                          "results_left",   "results_tiebreak", "results_out"};
 
 CellValue value_of(const Any& any) {
     if (double number = 0; any >>= number)
@@ -38,36 +29,28 @@ CellValue value_of(const Any& any) {
     return {};
 }
 
-std::string folded(const std::string& text) { return utf8(utf16(text).trim().toAsciiLowerCase()); }
+int whole(const TableCell& cell) { return static_cast<int>(std::clamp(cell_number(cell).value_or(0), 0.0, 1000.0)); }
 
-std::string shown_time(double share) {
-    const auto minutes = static_cast<int>(share * 1440);
-    const auto two = [](int number) { return (number < 10 ? "0" : "") + std::to_string(number); };
-    return std::to_string(minutes / 60) + ":" + two(minutes % 60);
+Table part(const Table& table, std::size_t row) {
+    Table one{1, table.columns, {}};
+    for (std::size_t column = 0; column < table.columns; ++column)
+        one.cells.push_back(table.at(row, column));
+    return one;
 }
 
-std::vector<double> numbers(const css::uno::Sequence<css::uno::Sequence<Any>>& rows, int from, int count) {
-    std::vector<double> result;
-    if (!rows.hasElements())
-        return result;
-    for (int i = from; i < std::min(from + count, static_cast<int>(rows[0].getLength())); ++i)
-        result.push_back(number_of(value_of(rows[0][i])).value_or(0));
-    return result;
+bool alike(const CellValue& a, const CellValue& b) {
+    const auto* x = std::get_if<double>(&a);
+    const auto* y = std::get_if<double>(&b);
+    return x && y ? std::abs(*x - *y) < 1e-12 : a == b;
 }
 
-// The first rows head each printed page.
-void print_titles(const Reference<css::sheet::XSpreadsheet>& sheet, int rows) {
-    const auto print = need<css::sheet::XPrintAreas>(sheet);
-    print->setTitleRows(address(sheet->getCellRangeByPosition(0, 0, 0, rows - 1)));
-    print->setPrintTitleRows(true);
+bool is_in(const std::vector<Seat>& seats, const std::string& name) {
+    return std::any_of(seats.begin(), seats.end(), [&](const Seat& seat) { return same_name(seat.name, name); });
 }
+
+std::string of_sheet(int row) { return std::to_string(row + 1); }
 
 } // namespace
-
-std::string text_of(const CellValue& value) {
-    const auto* text = std::get_if<std::string>(&value);
-    return text ? *text : std::string();
-}
 
 std::optional<double> number_of(const CellValue& value) {
     const auto* number = std::get_if<double>(&value);
@@ -75,184 +58,296 @@ std::optional<double> number_of(const CellValue& value) {
 }
 
 EventSheet::EventSheet(Reference<css::sheet::XSpreadsheetDocument> document) : document_(std::move(document)) {
-    for (const auto* name : {"event_cap", "heat_list", "day_name", "day_clocks"})
-        if (!optional_range(name).is())
+    for (const auto* name : {"workout", "heat_list", "results_name", "results_clocks"})
+        if (!find_name(document_, name).is())
             throw Refusal{tr("This is not an event workbook. Make one with New event in the menu Pacecells.")};
 }
 
-Reference<css::table::XCellRange> EventSheet::optional_range(const std::string& name) {
+Reference<css::table::XCellRange> EventSheet::range(const std::string& name) {
     auto& known = ranges_[name];
     if (!known.is())
-        known = find_name(document_, name);
+        known = named_range(document_, name);
     return known;
 }
 
-Reference<css::table::XCellRange> EventSheet::range(const std::string& name) {
-    auto found = optional_range(name);
-    return found.is() ? found : named_range(document_, name);
+Table EventSheet::table(const std::string& name) {
+    const auto rows = values_of(range(name));
+    Table table{static_cast<std::size_t>(rows.getLength()),
+                static_cast<std::size_t>(rows.hasElements() ? rows[0].getLength() : 0),
+                {}};
+    for (const auto& row : rows)
+        for (const auto& any : row)
+            table.cells.push_back(value_of(any));
+    return table;
 }
 
-EventSheet::Rows EventSheet::rows(const std::string& name) {
-    const auto cells = optional_range(name);
-    return cells.is() ? need<css::sheet::XCellRangeData>(cells)->getDataArray() : Rows();
-}
+CellValue EventSheet::single(const std::string& name) { return table(name).at(0, 0); }
 
-CellValue EventSheet::single(const std::string& name) {
-    const auto cells = rows(name);
-    return cells.hasElements() && cells[0].hasElements() ? value_of(cells[0][0]) : CellValue{};
-}
-
-HeatTask EventSheet::task() {
-    if (const auto wrong = text_of(single("event_check")); !wrong.empty())
-        throw Refusal{tr("Sheet Event: %1", wrong)};
-    HeatTask task;
-    const auto format = text_of(single("event_format"));
-    const auto formats = rows("list_format");
-    for (int i = 0; i < formats.getLength() && i < 3; ++i)
-        if (formats[i].hasElements() && text_of(value_of(formats[i][0])) == format)
-            task.format = static_cast<HeatFormat>(i);
-    task.cap = Seconds{std::round(number_of(single("event_cap")).value_or(0) * seconds_of_day * 1000) / 1000};
-    if (!(task.cap.value() > 0 && task.cap.value() < 4 * 3600))
-        throw Refusal{tr("Give the cap on the sheet Event first.")};
-    task.rounds = static_cast<int>(std::clamp(number_of(single("event_rounds")).value_or(0), 0.0, 40.0));
-    if (task.format == HeatFormat::for_time && task.rounds < 1)
-        throw Refusal{tr("Give the number of rounds on the sheet Event first.")};
-    return task;
-}
-
-std::string EventSheet::title() { return text_of(single("event_title")); }
-
-std::string EventSheet::key() {
-    return text_of(single("event_gym")) + "|" + title() + "|" +
-           std::to_string(static_cast<long>(number_of(single("event_date")).value_or(0)));
-}
-
-int EventSheet::heats() {
-    double most = 0;
-    for (const auto& row : rows("heat_list"))
-        if (row.hasElements())
-            most = std::max(most, number_of(value_of(row[0])).value_or(0));
-    return static_cast<int>(std::min(most, 200.0));
-}
-
-std::vector<Seat> EventSheet::seats(int heat) {
-    std::vector<Seat> seats;
-    for (const auto& row : rows("heat_list")) {
-        if (row.getLength() < 4 || number_of(value_of(row[0])) != heat)
-            continue;
-        Seat seat{static_cast<int>(std::clamp(number_of(value_of(row[1])).value_or(0), 0.0, 200.0)),
-                  text_of(value_of(row[3]))};
-        if (seat.lane > 0 && !seat.name.empty())
-            seats.push_back(std::move(seat));
-    }
-    std::sort(seats.begin(), seats.end(), [](const Seat& a, const Seat& b) { return a.lane < b.lane; });
-    return seats;
-}
-
-std::vector<std::string> EventSheet::names() {
+std::vector<std::string> EventSheet::names(const std::string& name) {
     std::vector<std::string> result;
-    for (const auto& row : rows("day_name"))
-        result.push_back(row.hasElements() ? text_of(value_of(row[0])) : std::string());
+    const auto cells = table(name);
+    for (std::size_t row = 0; row < cells.rows; ++row)
+        result.push_back(cell_text(cells.at(row, 0)));
     return result;
 }
 
-std::optional<int> EventSheet::row_of(const std::string& athlete) {
-    if (athlete.empty())
-        return std::nullopt;
-    const auto there = [&](int row) {
-        const auto cell = range("day_name")->getCellRangeByPosition(0, row, 0, row);
-        return text_of(value_of(need<css::sheet::XCellRangeData>(cell)->getDataArray()[0][0])) == athlete;
-    };
-    if (const auto known = rows_.find(athlete); known != rows_.end() && there(known->second))
-        return known->second;
-    rows_.clear(); // the roster has changed
-    const auto all = names();
-    for (std::size_t row = 0; row < all.size(); ++row)
-        if (!all[row].empty())
-            rows_.emplace(all[row], static_cast<int>(row));
-    const auto found = rows_.find(athlete);
-    return found == rows_.end() ? std::nullopt : std::optional(found->second);
+Workout EventSheet::workout() {
+    auto workout = read_workout(table("workout"));
+    if (!workout)
+        throw Refusal{tr("Sheet Workout: %1", tr(workout.error()))};
+    return *std::move(workout);
 }
 
-bool EventSheet::knows(const std::string& athlete) { return row_of(athlete).has_value(); }
+HeatTask EventSheet::task() {
+    const auto task = heat_task(workout());
+    if (!task)
+        throw Refusal{tr(task.error())};
+    return *task;
+}
+
+std::string EventSheet::title() { return cell_text(single("event_title")); }
+std::string EventSheet::heading() { return cell_text(single("event_heading")); }
+
+std::string EventSheet::key() {
+    const auto settings = workout().settings;
+    return settings.gym + "|" + settings.title + "|" + std::to_string(static_cast<long>(settings.date.value_or(0)));
+}
+
+bool EventSheet::writable() { return !need<css::frame::XStorable>(document_)->isReadonly(); }
+
+bool EventSheet::shared() {
+    try {
+        const auto settings =
+            need<css::lang::XMultiServiceFactory>(document_)->createInstance("com.sun.star.sheet.DocumentSettings");
+        bool shared = false;
+        return (get_property(settings, "IsDocumentShared") >>= shared) && shared;
+    } catch (const css::uno::Exception&) { // an office that does not tell
+        return false;
+    }
+}
+
+int EventSheet::heats() {
+    int most = 0;
+    const auto list = table("heat_list");
+    for (std::size_t row = 0; row < list.rows; ++row)
+        most = std::max(most, whole(list.at(row, 0)));
+    return most;
+}
+
+std::vector<Seat> EventSheet::listed(int heat) {
+    std::vector<Seat> seats;
+    const auto list = table("heat_list");
+    for (std::size_t row = 0; row < list.rows; ++row) {
+        Seat seat{whole(list.at(row, 1)), cell_text(list.at(row, 3))};
+        if (whole(list.at(row, 0)) == heat && seat.lane > 0 && !seat.name.empty())
+            seats.push_back(std::move(seat));
+    }
+    return seats;
+}
+
+std::vector<EventSheet::Line> EventSheet::lines() {
+    const auto names = table("results_name");
+    const auto heats = table("results_heat");
+    const auto lanes = table("results_lane");
+    std::vector<Line> lines;
+    for (std::size_t row = 0; row < names.rows; ++row)
+        lines.push_back({cell_text(names.at(row, 0)), whole(heats.at(row, 0)), whole(lanes.at(row, 0))});
+    return lines;
+}
+
+std::vector<Seat> EventSheet::seats(int heat) {
+    const auto planned = listed(heat);
+    const auto all = lines();
+    std::vector<Seat> seats;
+    std::vector<std::string> elsewhere;
+    for (int row = 0; row < static_cast<int>(all.size()); ++row) {
+        const auto& [name, its_heat, its_lane] = all[static_cast<std::size_t>(row)];
+        if (name.empty() || its_heat == 0 || (its_heat != heat && !is_in(planned, name)) ||
+            !has_results(record_of(written(row, name))))
+            continue;
+        if (its_heat == heat && its_lane > 0)
+            seats.push_back({its_lane, name});
+        else if (its_heat != heat)
+            elsewhere.push_back(fold_name(name));
+    }
+    const auto taken = [&](int lane) {
+        return std::any_of(seats.begin(), seats.end(), [&](const Seat& seat) { return seat.lane == lane; });
+    };
+    std::vector<Seat> later; // their lane is taken by somebody with results
+    for (const auto& seat : planned) {
+        if (is_in(seats, seat.name) || std::ranges::find(elsewhere, fold_name(seat.name)) != elsewhere.end())
+            continue;
+        if (taken(seat.lane))
+            later.push_back(seat);
+        else
+            seats.push_back(seat);
+    }
+    for (auto& seat : later) {
+        for (seat.lane = 1; taken(seat.lane);)
+            ++seat.lane;
+        seats.push_back(seat);
+    }
+    std::ranges::sort(seats, {}, &Seat::lane);
+    return seats;
+}
 
 std::optional<std::string> EventSheet::athlete(const std::string& begins) {
-    const auto wanted = folded(begins);
+    const auto wanted = fold_name(begins);
     std::optional<std::string> found;
     if (wanted.empty())
         return found;
-    for (const auto& name : names()) {
-        if (folded(name) == wanted)
-            return name;
-        if (folded(name).starts_with(wanted)) {
+    const auto all = names("roster_name");
+    const auto same = [&](const std::string& name) { return fold_name(name) == wanted; };
+    if (const auto twice = std::ranges::count_if(all, same); twice > 0)
+        return twice == 1 ? std::optional(*std::ranges::find_if(all, same)) : std::nullopt;
+    for (const auto& name : all)
+        if (fold_name(name).starts_with(wanted)) {
             if (found)
                 return std::nullopt;
             found = name;
         }
-    }
     return found;
 }
 
-LanePlan EventSheet::plan(const std::string& athlete) {
-    LanePlan plan;
-    const auto row = row_of(athlete);
-    if (!row)
-        return plan;
-    const auto own = [&](const char* name) { return number_of(value(name, athlete)).value_or(0); };
-    plan.goal_rounds = std::clamp(own("a_goal_rounds"), 0.0, 1000.0);
-    plan.goal_clock = Seconds{own("a_goal_clock") * seconds_of_day};
-    plan.drift = std::clamp(own("a_drift"), -1.0, 1.0);
-    if (const int first = static_cast<int>(std::clamp(own("a_first"), 0.0, 1000.0)); first > 0) {
-        plan.reps = numbers(rows("reps_all"), first - 1, rounds_a_division);
-        plan.work = numbers(rows("cum_work"), first - 1, rounds_a_division);
-        const auto unit = static_cast<std::size_t>(std::clamp(number_of(single("event_ref")).value_or(1), 1.0, 40.0));
-        if (unit <= plan.work.size())
-            plan.unit = plan.work[unit - 1] - (unit == 1 ? 0 : plan.work[unit - 2]);
-    }
-    const auto unlike = [](double reps) { return !(reps >= 1); };
-    if (std::any_of(plan.reps.begin(), plan.reps.end(), unlike))
-        plan.reps.clear();                         // a round that counts nothing has no score
-    if (number_of(single("event_columns")) == 1) { // every round alike
-        plan.work.clear();
-        if (!plan.reps.empty())
-            plan.reps.assign(1, double(plan.reps.front()));
-    }
-    if (!(plan.goal_clock.value() > 0))
-        plan.goal_rounds = 0;
-    return plan;
+bool EventSheet::on_roster(const std::string& athlete) {
+    return std::ranges::any_of(names("roster_name"), [&](const auto& name) { return same_name(name, athlete); });
 }
 
-CellValue EventSheet::value(const std::string& name, const std::string& athlete, int column) {
-    const auto row = row_of(athlete);
-    const auto cells = optional_range(name);
-    if (!row || !cells.is())
-        return {};
-    const auto data = need<css::sheet::XCellRangeData>(cells->getCellRangeByPosition(column, *row, column, *row));
-    return value_of(data->getDataArray()[0][0]);
+std::vector<LanePlan> EventSheet::plans(const std::vector<Seat>& seats) {
+    const auto today = workout();
+    const auto tests = table("tests");
+    const auto keys = table("roster_keys");
+    const auto people = table("roster_people");
+    const auto roster = names("roster_name");
+    const auto divisions = names("roster_division");
+    std::vector<LanePlan> plans;
+    for (const auto& seat : seats) {
+        const auto found =
+            std::ranges::find_if(roster, [&](const std::string& name) { return same_name(name, seat.name); });
+        if (found == roster.end()) {
+            plans.emplace_back();
+            continue;
+        }
+        const auto row = static_cast<std::size_t>(found - roster.begin());
+        Plan plan;
+        plan.division = today.division(divisions[row]).value_or(today.divisions.size());
+        if (const auto athlete = read_athlete(today, tests, keys, part(people, row)))
+            plan = plan_for(today, *athlete);
+        plans.push_back(lane_plan(today, plan));
+    }
+    return plans;
 }
 
-std::string EventSheet::shown(const std::string& name, const std::string& athlete) {
-    const auto row = row_of(athlete);
-    const auto cells = optional_range(name);
-    if (!row || !cells.is())
-        return {};
-    const auto cell = cells->getCellByPosition(0, *row);
+std::set<std::string> EventSheet::known() {
+    std::set<std::string> known;
+    for (const auto& name : names("results_name"))
+        if (!name.empty())
+            known.insert(fold_name(name));
+    return known;
+}
+
+std::vector<Found> EventSheet::places(int heat, const std::vector<Seat>& seats, const std::set<std::string>& known) {
+    const auto all = lines();
+    std::map<std::string, std::vector<int>> rows;
+    for (int row = 0; row < static_cast<int>(all.size()); ++row)
+        if (const auto& name = all[static_cast<std::size_t>(row)].name; !name.empty())
+            rows[fold_name(name)].push_back(row);
+    const auto first_row = address(range("results_name")).StartRow;
+    const auto twice = [&](const std::string& name, const std::vector<int>& there) {
+        return tr(
+            "%1 is on the sheet Results twice, in rows %2 and %3: give one another name. Entries wait until then.",
+            name, of_sheet(first_row + there[0]), of_sheet(first_row + there[1]));
+    };
+    std::vector<Found> places;
+    for (const auto& seat : seats) {
+        Found place{{}, seat.name, {}};
+        const auto found = rows.find(fold_name(seat.name));
+        if (found == rows.end()) {
+            const auto renamed = std::ranges::find_if(all, [&](const Line& line) {
+                return line.heat == heat && line.lane == seat.lane && !line.name.empty() && !is_in(seats, line.name) &&
+                       !known.contains(fold_name(line.name));
+            });
+            if (renamed != all.end() && rows.at(fold_name(renamed->name)).size() == 1) {
+                place.row = static_cast<int>(renamed - all.begin());
+                place.name = renamed->name;
+            } else {
+                place.problem = tr("%1 is no longer on the sheet Results: undo that, or type the name there again. "
+                                   "Entries wait until then.",
+                                   seat.name);
+            }
+        } else if (found->second.size() > 1) {
+            place.problem = twice(seat.name, found->second);
+        } else {
+            const auto& line = all[static_cast<std::size_t>(found->second.front())];
+            const auto other = std::ranges::find_if(seats, [&](const Seat& one) {
+                return &one != &seat && line.heat == heat && one.lane == line.lane && line.lane != seat.lane;
+            });
+            if (other != seats.end())
+                place.problem = tr("The row of %1 on the sheet Results is that of lane %2, %3: was only a part of the "
+                                   "table sorted? Undo that. Entries wait until then.",
+                                   seat.name, std::to_string(other->lane), other->name);
+            else
+                place.row = found->second.front();
+        }
+        places.push_back(std::move(place));
+    }
+    return places;
+}
+
+void EventSheet::refuse_doubles(const std::vector<Seat>& seats) {
+    for (const auto* name : {"roster_name", "results_name"}) {
+        const auto all = names(name);
+        for (const auto& seat : seats)
+            if (std::ranges::count_if(all, [&](const auto& one) { return same_name(one, seat.name); }) > 1)
+                throw Refusal{
+                    name == std::string("roster_name")
+                        ? tr("Two people on the sheet Roster are called %1: give one another name first.", seat.name)
+                        : tr("%1 is on the sheet Results twice: give one another name first.", seat.name)};
+    }
+}
+
+void EventSheet::place(int heat, const std::vector<Seat>& seats) {
+    refuse_doubles(seats);
+    auto all = lines();
+    Undo undo(document_, tr("Heat %1: names on the sheet Results", std::to_string(heat)));
+    bool changed = false;
+    for (const auto& seat : seats) {
+        auto found = std::ranges::find_if(all, [&](const Line& line) { return same_name(line.name, seat.name); });
+        const bool there = found != all.end();
+        for (auto row = all.begin(); found == all.end() && row != all.end(); ++row)
+            if (row->name.empty() && written(static_cast<int>(row - all.begin()), {}).empty())
+                found = row;
+        if (found == all.end())
+            throw Refusal{tr("The sheet Results has no free row for %1.", seat.name)};
+        if (there && found->heat == heat && found->lane == seat.lane)
+            continue;
+        const auto row = static_cast<sal_Int32>(found - all.begin());
+        if (!there)
+            need<css::text::XText>(range("results_name")->getCellByPosition(0, row))->setString(utf16(seat.name));
+        range("results_heat")->getCellByPosition(0, row)->setValue(heat);
+        range("results_lane")->getCellByPosition(0, row)->setValue(seat.lane);
+        *found = {seat.name, heat, seat.lane};
+        changed = true;
+    }
+    if (changed)
+        undo.done();
+}
+
+CellValue EventSheet::value(const std::string& name, int row, int column) {
+    return value_of(values_of(range(name)->getCellRangeByPosition(column, row, column, row))[0][0]);
+}
+
+std::string EventSheet::shown(const std::string& name, int row) {
+    const auto cell = range(name)->getCellByPosition(0, row);
     return cell->getError() ? std::string() : utf8(need<css::text::XText>(cell)->getString());
 }
 
-std::vector<CellChange> EventSheet::written(const std::string& athlete) {
+std::vector<CellChange> EventSheet::written(int row, const std::string& athlete) {
     std::vector<CellChange> cells;
-    const auto row = row_of(athlete);
-    if (!row)
-        return cells;
-    for (const auto* name :
-         {"day_clocks", "day_stamps", "day_partial", "day_finish", "day_left", "day_tiebreak", "day_out"}) {
-        const auto all = optional_range(name);
-        if (!all.is())
-            continue;
+    for (const auto* name : ranges_written) {
+        const auto all = range(name);
         const auto last = address(all).EndColumn - address(all).StartColumn;
-        const auto data = need<css::sheet::XCellRangeData>(all->getCellRangeByPosition(0, *row, last, *row));
-        const auto values = data->getDataArray()[0];
+        const auto values = values_of(all->getCellRangeByPosition(0, row, last, row))[0];
         for (sal_Int32 column = 0; column < values.getLength(); ++column)
             if (auto value = value_of(values[column]); value != CellValue{})
                 cells.push_back({name, athlete, column, std::move(value)});
@@ -264,150 +359,63 @@ LaneRecord record_of(const std::vector<CellChange>& written) {
     LaneRecord record;
     for (const auto& cell : written) {
         const auto number = number_of(cell.value);
-        const auto time = number ? std::optional(Seconds{*number * seconds_of_day}) : std::nullopt;
-        if (cell.range == "day_clocks" && time && cell.column == static_cast<int>(record.clocks.size()))
+        const auto time = number ? std::optional(Seconds{*number * seconds_per_day}) : std::nullopt;
+        if (cell.range == "results_clocks" && time && cell.column == static_cast<int>(record.clocks.size()))
             record.clocks.push_back(*time);
-        else if (cell.range == "day_partial")
+        else if (cell.range == "results_partial")
             record.partial = number;
-        else if (cell.range == "day_finish")
+        else if (cell.range == "results_finish")
             record.finish = time;
-        else if (cell.range == "day_left")
+        else if (cell.range == "results_left")
             record.left = number;
-        else if (cell.range == "day_tiebreak")
+        else if (cell.range == "results_tiebreak")
             record.tiebreak = time;
-        else if (cell.range == "day_out")
+        else if (cell.range == "results_out")
             record.out = true;
     }
     return record;
 }
 
+bool has_results(const LaneRecord& record) {
+    return !record.clocks.empty() || record.partial || record.finish || record.left || record.tiebreak || record.out;
+}
+
 std::string EventSheet::yes() {
-    const auto word = text_of(single("list_yes"));
+    const auto word = cell_text(single("list_yes"));
     return word.empty() ? "x" : word;
 }
 
-void EventSheet::write(const std::string& title, const std::vector<CellChange>& changes) {
+void EventSheet::write(const std::string& title, const std::vector<CellChange>& changes, const PersonRows& rows) {
     Undo undo(document_, title);
     for (const auto& change : changes) {
-        const auto row = row_of(change.athlete);
-        const auto cells = optional_range(change.range);
-        if (!row || !cells.is())
-            continue;
-        const auto cell = cells->getCellByPosition(change.column, *row);
+        const int row = rows.at(change.athlete);
+        const auto cell = range(change.range)->getCellByPosition(change.column, row);
         if (const auto* number = std::get_if<double>(&change.value))
             cell->setValue(*number);
         else if (const auto* text = std::get_if<std::string>(&change.value))
             need<css::text::XText>(cell)->setString(utf16(*text));
         else
             cell->setFormula("");
+        if (!alike(value(change.range, row, change.column), change.value))
+            throw Refusal{tr("The sheet Results does not take entries: is it protected? They wait, and are kept on the "
+                             "disk.")};
     }
     undo.done();
 }
 
 void EventSheet::show_judges(int heat, const Reference<css::frame::XController>& controller) {
-    if (heat > heats())
+    const auto list = table("heat_list");
+    std::size_t first = 0;
+    while (first < list.rows && whole(list.at(first, 0)) != heat)
+        ++first;
+    if (first == list.rows)
         throw Refusal{tr("Heat %1 is not on the sheet Heats.", std::to_string(heat))};
-    const auto cell = range("judge_heat");
+    const auto cell = range("judge_first");
     Undo undo(document_, tr("Judge sheets of heat %1", std::to_string(heat)));
-    cell->getCellByPosition(0, 0)->setValue(heat);
+    cell->getCellByPosition(0, 0)->setValue(static_cast<double>(first + 1));
     undo.done();
     if (const auto view = as<css::sheet::XSpreadsheetView>(controller); view.is())
         view->setActiveSheet(need<css::sheet::XSheetCellRange>(cell)->getSpreadsheet());
-}
-
-void EventSheet::list_results(const Context& context) {
-    struct Line {
-        double place;
-        std::string name, result, tiebreak, heat;
-    };
-    std::map<std::string, std::vector<Line>> divisions;
-    for (const auto& name : names()) {
-        const auto result = shown("day_result", name);
-        if (name.empty() || result.empty())
-            continue;
-        const auto place = number_of(value("day_place", name));
-        divisions[shown("day_division", name)].push_back(
-            {place.value_or(1e9), name, result, shown("day_tiebreak", name), shown("day_heat", name)});
-    }
-    if (divisions.empty())
-        throw Refusal{tr("There are no results yet.")};
-
-    const auto made = load(context, "private:factory/scalc", {{"Hidden", Any(!context.interactive())}});
-    const auto document = need<css::sheet::XSpreadsheetDocument>(made);
-    const Reference<css::sheet::XSpreadsheet> sheet(
-        need<css::container::XIndexAccess>(document->getSheets())->getByIndex(0), css::uno::UNO_QUERY_THROW);
-    need<css::container::XNamed>(sheet)->setName(utf16(tr("Results")));
-    const auto lines_of = need<css::table::XColumnRowRange>(sheet);
-    constexpr int columns = 5;
-    constexpr bool centred[columns] = {true, false, false, false, true};
-    int row = 0;
-    const auto put = [&](int column, const std::string& text, bool bold, double height) {
-        const auto cell = sheet->getCellByPosition(column, row);
-        need<css::text::XText>(cell)->setString(utf16(text));
-        set_property(cell, "CharHeight", Any(static_cast<float>(height)));
-        if (bold)
-            set_property(cell, "CharWeight", Any(150.0f));
-    };
-    const auto put_line = [&](const std::array<std::string, columns>& texts, bool head) {
-        for (int column = 0; column < columns; ++column) {
-            put(column, texts[column], head, head ? 11 : 13);
-            if (centred[column])
-                set_property(sheet->getCellByPosition(column, row), "HoriJustify",
-                             Any(css::table::CellHoriJustify_CENTER));
-        }
-        const auto cells = sheet->getCellRangeByPosition(0, row, columns - 1, row);
-        set_property(cells, "BottomBorder", Any(css::table::BorderLine(0, 0, static_cast<short>(head ? 35 : 9), 0)));
-        ++row;
-    };
-    put(0, title(), true, 20);
-    ++row;
-    put(0, text_of(single("event_gym")) + ", " + text_of(single("event_stamp")), false, 11);
-    ++row;
-    put(0, tr("Places so far, %1", shown_time(share_of_day(day_now()))), false, 13);
-    ++row;
-    print_titles(sheet, row);
-    const auto order = rows("division_names");
-    std::vector<std::string> names_in_order;
-    if (order.hasElements())
-        for (const auto& cell : order[0])
-            names_in_order.push_back(text_of(value_of(cell)));
-    for (const auto& [division, lines] : divisions)
-        if (std::find(names_in_order.begin(), names_in_order.end(), division) == names_in_order.end())
-            names_in_order.push_back(division);
-    for (const auto& division : names_in_order) {
-        const auto found = divisions.find(division);
-        if (found == divisions.end())
-            continue;
-        auto lines = std::move(found->second);
-        divisions.erase(found);
-        std::stable_sort(lines.begin(), lines.end(), [](const Line& a, const Line& b) { return a.place < b.place; });
-        ++row;
-        if (row > 4)
-            set_property(
-                Reference<css::uno::XInterface>(lines_of->getRows()->getByIndex(row), css::uno::UNO_QUERY_THROW),
-                "IsStartOfNewPage", Any(true));
-        put(0, division, true, 15);
-        ++row;
-        put_line({tr("Place"), tr("Name"), tr("Result"), tr("Tie-break"), tr("Heat")}, true);
-        for (const auto& line : lines)
-            put_line({line.place < 1e9 ? std::to_string(static_cast<int>(line.place)) : std::string(), line.name,
-                      line.result, line.tiebreak, line.heat},
-                     false);
-    }
-    const sal_Int32 widths[columns] = {2000, 7000, 4000, 3000, 2000};
-    for (int column = 0; column < columns; ++column)
-        set_property(
-            Reference<css::uno::XInterface>(lines_of->getColumns()->getByIndex(column), css::uno::UNO_QUERY_THROW),
-            "Width", Any(widths[column]));
-    const Reference<css::container::XNameAccess> styles(
-        need<css::style::XStyleFamiliesSupplier>(document)->getStyleFamilies()->getByName("PageStyles"),
-        css::uno::UNO_QUERY_THROW);
-    rtl::OUString name;
-    get_property(sheet, "PageStyle") >>= name;
-    const Reference<css::uno::XInterface> page(styles->getByName(name), css::uno::UNO_QUERY_THROW);
-    set_property(page, "HeaderIsOn", Any(false)); // it would print the sheet's name
-    set_property(page, "ScaleToPagesX", Any(sal_Int16{1}));
-    set_property(page, "ScaleToPagesY", Any(sal_Int16{0}));
 }
 
 } // namespace pacecells

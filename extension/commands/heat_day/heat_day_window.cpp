@@ -15,14 +15,13 @@
 #include <com/sun/star/awt/XGraphics.hpp>
 #include <com/sun/star/awt/XStyleSettingsSupplier.hpp>
 #include <com/sun/star/awt/XVclWindowPeer.hpp>
-#include <com/sun/star/media/XManager.hpp>
-#include <osl/file.hxx>
+
+#include <cppuhelper/implbase1.hxx>
 
 #include <algorithm>
 #include <chrono>
 #include <cmath>
 #include <condition_variable>
-#include <fstream>
 #include <map>
 #include <mutex>
 #include <thread>
@@ -54,10 +53,25 @@ struct Ticker::Shared {
     bool waiting = false; // posted, and not yet worked off
 };
 
+// What the thread has posted may arrive, and be let go of, when the window is gone.
+class Ticker::Beat : public cppu::WeakImplHelper1<css::awt::XCallback> {
+  public:
+    explicit Beat(std::function<void()> called) : called_(std::move(called)) {}
+    void SAL_CALL notify(const Any&) override {
+        if (const auto called = called_)
+            called();
+    }
+    void forget() { called_ = nullptr; }
+
+  private:
+    std::function<void()> called_; // on the main thread alone
+};
+
 // The thread keeps what it needs and ends by itself: nobody waits for it while holding what it may want.
-Ticker::Ticker(const Reference<css::uno::XComponentContext>& component, const Reference<css::awt::XCallback>& called)
-    : shared_(std::make_shared<Shared>()) {
-    std::thread([shared = shared_, called, poster = css::awt::AsyncCallback::create(component)] {
+Ticker::Ticker(const Reference<css::uno::XComponentContext>& component, std::function<void()> called)
+    : shared_(std::make_shared<Shared>()), beat_(new Beat(std::move(called))) {
+    std::thread([shared = shared_, called = Reference<css::awt::XCallback>(beat_.get()),
+                 poster = css::awt::AsyncCallback::create(component)] {
         std::unique_lock lock(shared->mutex);
         while (!shared->stop) {
             shared->wake.wait_for(lock, beat);
@@ -76,6 +90,7 @@ Ticker::Ticker(const Reference<css::uno::XComponentContext>& component, const Re
 }
 
 Ticker::~Ticker() {
+    beat_->forget();
     const std::lock_guard lock(shared_->mutex);
     shared_->stop = true;
     shared_->wake.notify_all();
@@ -215,38 +230,6 @@ KeyPress key_press(const css::awt::KeyEvent& event, Seconds when, double day) {
     return key;
 }
 
-// A short tone as a file, made once.
-std::filesystem::path tone(const std::filesystem::path& folder) {
-    const auto path = folder / "beep.wav";
-    std::string sound;
-    constexpr int rate = 22050;
-    constexpr int samples = rate / 4;
-    const auto number = [&](unsigned value, int bytes) {
-        for (int i = 0; i < bytes; ++i)
-            sound += static_cast<char>((value >> (8 * i)) & 255);
-    };
-    sound += "RIFF";
-    number(36 + 2 * samples, 4);
-    sound += "WAVEfmt ";
-    number(16, 4);
-    number(1, 2);
-    number(1, 2);
-    number(rate, 4);
-    number(2 * rate, 4);
-    number(2, 2);
-    number(16, 2);
-    sound += "data";
-    number(2 * samples, 4);
-    for (int i = 0; i < samples; ++i) {
-        const double swell = std::sin(3.141592653589793 * i / samples);
-        number(static_cast<unsigned>(static_cast<int>(12000 * swell * std::sin(6.283185307179586 * 880 * i / rate))),
-               2);
-    }
-    std::filesystem::create_directories(folder);
-    std::ofstream(path, std::ios::binary) << sound;
-    return path;
-}
-
 } // namespace
 
 // --- HeatWindow --------------------------------------------------------------------------------------------------
@@ -280,7 +263,7 @@ void HeatWindow::open() {
     refresh();
     window_->setVisible(true);
     window_->setFocus();
-    ticker_ = std::make_unique<Ticker>(context_.component(), this);
+    ticker_ = std::make_unique<Ticker>(context_.component(), [this] { beat(); });
 }
 
 void HeatWindow::show() {
@@ -293,6 +276,7 @@ void HeatWindow::show() {
 void HeatWindow::close() {
     const Reference<css::uno::XInterface> alive(static_cast<cppu::OWeakObject*>(this));
     ticker_.reset();
+    beeper_.stop();
     const auto window = std::exchange(window_, {});
     if (!window.is())
         return;
@@ -311,11 +295,13 @@ void HeatWindow::close() {
 void HeatWindow::disposing(const css::lang::EventObject& event) {
     if (window_.is() && event.Source == window_) {
         ticker_.reset();
+        beeper_.stop();
         window_.clear();
     }
 }
 
-void HeatWindow::notify(const Any&) {
+void HeatWindow::beat() {
+    const Reference<css::uno::XInterface> alive(static_cast<cppu::OWeakObject*>(this));
     try {
         if (!window_.is() || !ticker_)
             return;
@@ -323,7 +309,7 @@ void HeatWindow::notify(const Any&) {
         day_->work(steady_now());
         if (++beats_ % beats_a_look != 0)
             return;
-        if (day_->beep_due(steady_now()) && !beep())
+        if (day_->beep_due(steady_now()) && !beeper_.beep(context_.component(), day_->folder()))
             day_->no_sound();
         refresh();
     } catch (...) { // nothing of ours may pass into the office
@@ -494,23 +480,6 @@ void HeatWindow::paint() {
         x += wide + pad / 2;
     }
     screen->createGraphics()->copy(sheet, 0, 0, width, height, 0, 0, width, height);
-}
-
-bool HeatWindow::beep() {
-    static const auto path = tone(day_->folder());
-    OUString url;
-    osl::FileBase::getFileURLFromSystemPath(utf16(path.string()), url);
-    const auto manager = context_.component()->getServiceManager()->createInstanceWithContext(
-        "com.sun.star.comp.avmedia.Manager_GStreamer", context_.component());
-    if (const auto media = as<css::media::XManager>(manager); media.is()) {
-        static Reference<css::media::XPlayer> player; // it plays on after we are gone
-        player = media->createPlayer(url);
-        if (player.is()) {
-            player->start();
-            return true;
-        }
-    }
-    return false;
 }
 
 } // namespace pacecells

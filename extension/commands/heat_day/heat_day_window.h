@@ -3,6 +3,7 @@
 #pragma once
 
 #include "heat_day.h"
+#include "heat_day_sound.h"
 
 #include <com/sun/star/awt/XCallback.hpp>
 #include <com/sun/star/awt/XDevice.hpp>
@@ -14,18 +15,19 @@
 #include <com/sun/star/awt/XWindow.hpp>
 #include <com/sun/star/awt/XWindowListener.hpp>
 #include <com/sun/star/awt/XWindowPeer.hpp>
-#include <cppuhelper/implbase6.hxx>
+#include <cppuhelper/implbase5.hxx>
+
+#include <rtl/ref.hxx>
 
 #include <functional>
 #include <memory>
 
 namespace pacecells {
 
-// Calls on the main thread a hundred times a second until it is destroyed.
+// Made and destroyed on the main thread; calls there a hundred times a second until it is destroyed.
 class Ticker {
   public:
-    Ticker(const css::uno::Reference<css::uno::XComponentContext>& component,
-           const css::uno::Reference<css::awt::XCallback>& called);
+    Ticker(const css::uno::Reference<css::uno::XComponentContext>& component, std::function<void()> called);
     ~Ticker();
     Ticker(const Ticker&) = delete;
     Ticker& operator=(const Ticker&) = delete;
@@ -33,12 +35,14 @@ class Ticker {
 
   private:
     struct Shared;
+    class Beat;
     std::shared_ptr<Shared> shared_;
+    rtl::Reference<Beat> beat_;
 };
 
 class HeatWindow
-    : public cppu::WeakImplHelper6<css::awt::XPaintListener, css::awt::XKeyListener, css::awt::XMouseListener,
-                                   css::awt::XTopWindowListener, css::awt::XWindowListener, css::awt::XCallback> {
+    : public cppu::WeakImplHelper5<css::awt::XPaintListener, css::awt::XKeyListener, css::awt::XMouseListener,
+                                   css::awt::XTopWindowListener, css::awt::XWindowListener> {
   public:
     HeatWindow(const Context& context, std::shared_ptr<HeatDay> day, std::function<void(const View&)> published);
     void open();
@@ -64,7 +68,6 @@ class HeatWindow
     void SAL_CALL windowMoved(const css::awt::WindowEvent&) override {}
     void SAL_CALL windowShown(const css::lang::EventObject&) override {}
     void SAL_CALL windowHidden(const css::lang::EventObject&) override {}
-    void SAL_CALL notify(const css::uno::Any&) override;
     void SAL_CALL disposing(const css::lang::EventObject&) override;
 
   private:
@@ -75,15 +78,16 @@ class HeatWindow
         char letter;
     };
 
+    void beat();
     void refresh();
     void paint();
-    bool beep(); // whether it could
 
     Context context_;
     std::shared_ptr<HeatDay> day_;
     std::function<void(const View&)> published_;
     css::uno::Reference<css::awt::XWindow> window_;
     std::unique_ptr<Ticker> ticker_;
+    Beeper beeper_;
     int beats_ = 0;
     View view_;
     std::vector<Spot> spots_;
