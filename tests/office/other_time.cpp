@@ -1,5 +1,6 @@
 // Loaded before an office's own libraries (LD_PRELOAD), this shifts what clocks it reads: the file PACECELLS_OTHER_TIME
 // holds two numbers, seconds by which somebody has set the time of day, and seconds that the computer has slept.
+// PACECELLS_OTHER_SPEED makes the clock of a heat run so many times faster.
 #include <ctime>
 
 #include <sys/syscall.h>
@@ -12,7 +13,23 @@
 
 namespace {
 
+// From the first reading on; the heat alone reads this clock.
+void hurry(timespec& time) {
+    static const char* const given = std::getenv("PACECELLS_OTHER_SPEED");
+    static const double speed = given ? std::strtod(given, nullptr) : 1;
+    if (!(speed > 1))
+        return;
+    static const timespec start = time;
+    const double passed = speed * (static_cast<double>(time.tv_sec - start.tv_sec) +
+                                   1e-9 * static_cast<double>(time.tv_nsec - start.tv_nsec));
+    const auto nanoseconds = start.tv_nsec + std::llround(passed * 1e9);
+    time.tv_sec = start.tv_sec + nanoseconds / 1'000'000'000;
+    time.tv_nsec = nanoseconds % 1'000'000'000;
+}
+
 void shift(clockid_t clock, timespec& time) {
+    if (clock == CLOCK_BOOTTIME)
+        hurry(time);
     const char* name = std::getenv("PACECELLS_OTHER_TIME");
     std::FILE* file = name ? std::fopen(name, "r") : nullptr;
     if (!file)

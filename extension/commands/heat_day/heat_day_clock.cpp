@@ -3,7 +3,6 @@
 #include <dlfcn.h>
 
 #include <cstdint>
-#include <cstdlib>
 #include <ctime>
 #include <fstream>
 
@@ -17,29 +16,9 @@ double read(clockid_t clock) {
     return static_cast<double>(time.tv_sec) + 1e-9 * static_cast<double>(time.tv_nsec);
 }
 
-struct Pace {
-    double start = read(CLOCK_BOOTTIME);
-    double speed = 1;
-    Pace() {
-        if (const char* given = std::getenv("PACECELLS_HEAT_CLOCK")) {
-            const double wanted = std::strtod(given, nullptr);
-            if (wanted > 0 && wanted < 1000)
-                speed = wanted;
-        }
-    }
-};
-
-const Pace& pace() {
-    static const Pace pace;
-    return pace;
-}
-
 } // namespace
 
-Seconds steady_now() {
-    const auto& its = pace();
-    return Seconds{its.start + (read(CLOCK_BOOTTIME) - its.start) * its.speed};
-}
+Seconds steady_now() { return Seconds{read(CLOCK_BOOTTIME)}; }
 
 Seconds event_now() {
     const auto now = steady_now();
@@ -54,7 +33,7 @@ Seconds event_now() {
     const auto milliseconds = static_cast<std::uint64_t>(read(CLOCK_MONOTONIC) * 1000);
     const std::uint32_t waited = static_cast<std::uint32_t>(milliseconds) - happened;
     constexpr std::uint32_t longest = 3000; // beyond it the display counts from elsewhere
-    return waited <= longest ? now - Seconds{waited / 1000.0 * pace().speed} : now;
+    return waited <= longest ? now - Seconds{waited / 1000.0} : now;
 }
 
 const std::string& computer_run() {

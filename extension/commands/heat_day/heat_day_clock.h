@@ -8,7 +8,7 @@
 namespace pacecells {
 
 // A clock that only goes forward, whatever is done to the time of day, and goes on while the computer sleeps: zero when
-// the computer was switched on. The variable PACECELLS_HEAT_CLOCK makes it run so many times faster, for tests.
+// the computer was switched on.
 [[nodiscard]] Seconds steady_now();
 
 // When the event that is being handled happened, in steady_now(), for a key that had to wait while the sheet was
