@@ -57,7 +57,7 @@ void Planner::set_base_pace() {
                   .rule = say("the usual pace times the factor of the pace group"),
                   .value = {}};
         const Place place{.row = one.pace_row.value_or(one.row)};
-        const auto usual = [&](double factor, Value value) {
+        const auto usual = [&](double factor, const Value& value) {
             step.from.push_back({say("usual pace"), value, place});
             if (athlete_.group)
                 step.from.push_back(
