@@ -32,13 +32,11 @@ void about(Context& context) {
         tr("Licence: Mozilla Public License 2.0. No network, no macros; files are read and written only where a menu "
            "command is told to.") +
         "\n\n" +
-        tr("The numbers are arithmetic on what was typed in, with the assumptions that stand beside each function; "
-           "some "
-           "are common practice without a source, and they say so.") +
+        tr("The numbers are calculated from what you enter, with the assumptions told for each function; some are "
+           "common practice without a source, and they say so.") +
         "\n\n" +
-        tr("Hard effort can hurt. Stop on chest pain, faintness or unusual pain. Newcomers, minors, those returning "
-           "and "
-           "the injured get no goal and no maximal test. A coach's plan is no medical advice.");
+        tr("Hard effort can hurt. Stop on chest pain, faintness or unusual pain. Newcomers, minors, people coming back "
+           "and people with an injury get no goal and no maximal test. A coach's plan is not medical advice.");
     const auto title = "Pacecells " + std::string(version);
     if (!context.interactive())
         return context.say(title + "\n" + text);

@@ -124,7 +124,7 @@ void write_pace_table(Block& block, const PaceTable& table) {
     std::string arguments = block.name(0, 1, true) + ";" + formula_number(table.from) + ";" + formula_number(table.to) +
                             ";" + formula_number(table.step);
     if (rated) {
-        block.heading(1, 0, tr("Calories a round"));
+        block.heading(1, 0, tr("Calories per round"));
         block.number(1, 1, table.calories->value());
         block.heading(2, 0, tr("All else, s"));
         block.number(2, 1, table.other.value());
@@ -148,8 +148,8 @@ void pace_table(Context& context) {
     form.entry("From", tr("~From rounds"), "6");
     form.entry("To", tr("~To rounds"), "12");
     form.entry("Step", tr("In ~steps of"), "1", tr("Rounds from one line to the next."));
-    form.entry("Calories", tr("Ca~lories a round"), "", tr("On the ergometer. Blank: no rate is asked for."));
-    form.entry("Other", tr("~All else in the round"), "0", tr("Seconds beside the ergometer."));
+    form.entry("Calories", tr("Ca~lories per round"), "", tr("On the ergometer. Blank: no rate is shown."));
+    form.entry("Other", tr("~All else in the round"), "0", tr("Seconds for everything except the ergometer."));
     const auto table_field = form.dialog().table(
         tr("What it will show"), {tr("Rounds"), tr("Round time"), tr("Clock at half"), tr("cal/h")}, 90);
     PaceTable table;

@@ -63,7 +63,7 @@ std::string Form::text(const std::string& name) const {
         const bool known = named.options.empty() || std::any_of(named.options.begin(), named.options.end(),
                                                                 [&](const auto& one) { return one.value == given; });
         if (!known)
-            throw FieldRefusal{name, tr("%1 is none of the choices.", given)};
+            throw FieldRefusal{name, tr("%1 is not one of the choices.", given)};
         return given;
     }
     if (named.options.empty())

@@ -210,7 +210,7 @@ Reference<css::table::XCellRange> place_at_cursor(Context& context, sal_Int32 co
     if (!open && need<css::util::XProtectable>(sheet)->isProtected())
         throw Refusal{tr("The cells here are protected. Choose another place or another sheet.")};
     const auto name = cell_name(at.Column, at.Row) + ":" + cell_name(at.Column + columns - 1, at.Row + rows - 1);
-    if (filled(place) && !context.ask(tr("Something stands in %1 already. Overwrite it?", name), "Overwrite"))
+    if (filled(place) && !context.ask(tr("%1 is not empty. Overwrite it?", name), "Overwrite"))
         return {};
     return place;
 }
@@ -278,7 +278,7 @@ std::string as_url(const std::string& given) {
         return given;
     OUString url;
     if (osl::FileBase::getFileURLFromSystemPath(utf16(given), url) != osl::FileBase::E_None)
-        throw Refusal{tr("%1 is no file name.", given)};
+        throw Refusal{tr("%1 is not a file name.", given)};
     return utf8(url);
 }
 

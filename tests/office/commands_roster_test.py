@@ -106,7 +106,7 @@ def test_new_event():
 
         number = "Needs one number from 0 to 99999 for all divisions, or 4 with / between, one for each."
         for arguments, sentence in (
-                ({"Format": "relay"}, "Format: relay is none of the choices."),
+                ({"Format": "relay"}, "Format: relay is not one of the choices."),
                 ({"Cap": "20"}, "Cap: Needs a time such as 20:00, above 0:00 and below 4:00:00."),
                 ({"Cap": "4:00:00"}, "Cap: Needs a time such as 20:00, above 0:00 and below 4:00:00."),
                 ({"Rounds": "5"}, "Rounds, for time: Leave this blank: rounds are given only where the format is for time."),
@@ -196,17 +196,17 @@ def test_bring_list():
         path = written("list.csv", "\ufeff" + LIST)
         good, said = bring(office, event, path, Write="false")
         wanted = [
-            "3 new, 0 changed, 0 unchanged, 1 not on the roster. 3 left out, for the name stands twice. 1 without results. "
+            "3 new, 0 changed, 0 unchanged, 1 not on the roster. 3 left out: the name appears twice. 1 without results. "
             "New movements on the sheet: Deadlift, Push-up. Columns not read: Shoe size.",
             "ada   BRINKHORST: new; Rower: critical power 210, reserve 15000, date 2026-11-02; Pull-up: longest set 12",
             "ÖRJAN ähl: new; Ski ergometer: time of one test 5:00, calories of one test 75; "
-            "Deadlift: one-repetition maximum 100.5; Push-up: seconds a rep 1.5",
+            "Deadlift: one-repetition maximum 100.5; Push-up: seconds per rep 1.5",
             "Cora Varga: no results",
             "Nobody Known: not on the roster",
             "Twin two: twice on the roster: left out",
             "Bela Ossian: twice in the file: left out",
             "bela ossian: twice in the file: left out",
-            "Emil Sandgren: new; Rower: critical power: 1200 cannot be taken over; Pull-up: longest set 9"]
+            "Emil Sandgren: new; Rower: critical power: 1200 cannot be imported; Pull-up: longest set 9"]
         check("list: report", (good, said), (True, wanted))
         check("list: only reported", (state(event) == before, len(event.UndoManager.AllUndoActionTitles)), (True, 0))
         check("list: written", bring(office, event, path), (True, wanted))
@@ -236,7 +236,7 @@ def test_bring_list():
         good, said = bring(office, event, path)
         check("second list: report", said[1:], [
             "Ada Brinkhorst: changed; Rower: critical power 210 → blank, reserve 15000 → blank, date 2026-11-02 → 2026-10-30, "
-            "time of one test 5:00, calories of one test 80, effort between 104 % → blank (older than what stands there); "
+            "time of one test 5:00, calories of one test 80, effort between 104 % → blank (older than what is there); "
             "=2+3: longest set 7"])
         check("second list: rower", row_of(event, "tests_row", 0), [None, None, day(2026, 10, 30), 299.5 / 86400, 80.0, None])
         check("second list: bike kept", row_of(event, "tests_bike", 0), [222.0] + [None] * 5)
@@ -249,8 +249,8 @@ def test_bring_list():
         good, said = bring(office, event, path)
         check("two lines: report", said, [
             "1 new, 0 changed, 0 unchanged, 0 not on the roster. 1 without results.",
-            'Ada Brinkhorst: no results; Bike ergometer: critical power: "=9*9" cannot be taken over; '
-            "PULL-UP: longest set: 0 cannot be taken over".replace("PULL-UP", "Pull-up"),
+            'Ada Brinkhorst: no results; Bike ergometer: critical power: "=9*9" cannot be imported; '
+            "PULL-UP: longest set: 0 cannot be imported".replace("PULL-UP", "Pull-up"),
             "Bela Ossian: new; Bike ergometer: critical power 230, reserve 16000, date 2026-02-03; Pull-up: longest set 20"])
         check("two lines: kept", (row_of(event, "tests_bike", 0)[0], row_of(event, "tests_sets", 0, 3, 1)), (222.0, [12.0]))
         check("two lines: written", row_of(event, "tests_bike", 3), [230.0, 16000.0, day(2026, 2, 3), None, None, None])
@@ -376,8 +376,8 @@ def test_bring_refused():
         neither = ("This file is neither a workbook nor a list. Choose the tests workbook, or a list saved as CSV.")
         others = documents(office)
         for name, sentence in (
-                ("plain.ods", "This workbook is no tests workbook of Pacecells: the cells named tests_name are missing or "
-                              "others."),
+                ("plain.ods", "This is not a Pacecells tests workbook: the cells named tests_name are missing or "
+                              "different."),
                 ("broken.ods", None), ("cut.xlsx", None), ("missing.ods", None), ("noise.csv", neither),
                 ("plain.csv", heading), ("empty.csv", heading), ("nobody.csv", "There are no names in this file.")):
             good, said = bring(office, event, str(FILES / name))

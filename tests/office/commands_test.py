@@ -221,7 +221,7 @@ def test_pace_table():
                 ({"Step": "0.001"}, "In steps of: Needs a number from 0.01 to 1000."),
                 ({"To": "1000", "Step": "0.5"}, "In steps of: That would be more than 500 rows."),
                 ({"Calories": "15", "Other": "0.1"}, "All else in the round: Needs plain seconds, such as 90."),
-                ({"Calories": "nan"}, "Calories a round: Needs a number from 0.1 to 1000.")):
+                ({"Calories": "nan"}, "Calories per round: Needs a number from 0.1 to 1000.")):
             check(f"pace table {arguments}", run(office, document, "pace-table", **arguments), (False, sentence))
         check("pace table: refusals leave nothing", used(sheet), [])
         document.CurrentController.select(sheet.getCellByPosition(0, sheet.Rows.Count - 3))
@@ -262,7 +262,7 @@ def test_ergometer_table():
         check("ergometer table: bike", run(office, document, "ergometer-table", Machine="bike"), (True, ""))
         check("ergometer table: bike heading", sheet["C3"].String, "Time for 1000 m")
         check("ergometer table: no such machine", run(office, document, "ergometer-table", Machine="boat"),
-              (False, "Machine: boat is none of the choices."))
+              (False, "Machine: boat is not one of the choices."))
         check("ergometer table: rates without power", run(office, document, "ergometer-table", From="300"),
               (False, "From cal/h: Needs a number from 301 to 10000."))
 
@@ -300,14 +300,14 @@ def test_explain():
                 "Gives: 2:00"],
             # the trap of the unformatted cell: 20 h
             "=PACE.ROUND(B2;B3)": ["shows Err:502", "cap: 20:00:00 (B2 shows ", "Refused: cap needs a time below 4 hours"],
-            '=PACE.ERGNEED("2:30";15;150)': ["shows Err:523", "No answer: ", "What it takes: "],
+            '=PACE.ERGNEED("2:30";15;150)': ["shows Err:523", "No answer: ", "What it needs: "],
             "=SCORE.FORECAST(\"20:00\";{\"2:30\"};42)": ["Gives a table"],
             "=PACE.ROUND(B1;B4)": ["Not asked: goal refers to B4, which shows #DIV/0!"],
             "=PACE.ROUND(B1;1/0)": ["Not asked: goal shows #DIV/0! by itself."],
-            "=PACE.ROUND(B1;B3;1;2)": ["Not asked: it takes 3 arguments at most, and 4 stand here."],
+            "=PACE.ROUND(B1;B3;1;2)": ["Not asked: it takes at most 3 arguments, and here are 4."],
             "=PACE.ROUND(B1;)": ["goal: missing", "Refused: goal is needed and was left out."],
             "=PACE.ROUND(B1;B3)+B4": ["Gives: 2:15", "The error comes from another part of the formula. B4 shows #DIV/0!."],
-            "=PACE.ROUND(B1;OFFSET(B2;1;0))": ["The values above may be others."],
+            "=PACE.ROUND(B1;OFFSET(B2;1;0))": ["The values above may differ."],
             '=ERG.CONVERT(1000;"cal/h";"W")&" is ""ERG.TIME(1)"" B9"': ['from: "cal/h"', "Gives: 203.394"],
         }
         for formula, wanted in cases.items():
@@ -403,7 +403,7 @@ def test_share():
                   (True, f"Written: {Path(file).as_uri().replace('%20', ' ')}"))
             check(f"share {ending}: written", file.is_file() and file.stat().st_size > 1000)
             again = run(office, document, "share", File=str(file))
-            check(f"share {ending}: asks before overwriting", (again[0], "is there already" in again[1]), (False, True))
+            check(f"share {ending}: asks before overwriting", (again[0], "already exists" in again[1]), (False, True))
             check(f"share {ending}: no", run(office, document, "share", File=str(file), Overwrite="false"), (True, ""))
             check(f"share {ending}: yes", run(office, document, "share", File=str(file), Overwrite="true")[0])
         check("share: untouched", [used(sheet) == formulas, state() == before, document.isModified(),

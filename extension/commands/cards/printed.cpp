@@ -112,10 +112,9 @@ bool version_settled(Context& context, const EventCells& event, Printed& printed
     auto number = event.number("workout.announcement").value_or(0);
     if (!printed.nothing() && printed.workout != workout && number <= printed.announcement) {
         const auto old = shown_number(printed.announcement, 0);
-        const auto question =
-            tr("Cap, stations, amounts or loads changed since version %1 was printed. The next version gets a number "
-               "of its own.",
-               old);
+        const auto question = tr("Cap, stations, amounts or loads have changed since version %1 was printed. The next "
+                                 "version gets its own number.",
+                                 old);
         if (!context.interactive() && !context.argument("Announcement"))
             throw Refusal{question};
         Form form(context, tr("New version"), 260, 80, 40);

@@ -61,8 +61,8 @@ struct Choice {
     bool may_be_blank;
 
     [[nodiscard]] std::optional<std::string> read(const std::string& typed) const {
-        const auto found = std::ranges::find_if(
-            words, [&](const auto& word) { return !word.empty() && same_name(word, typed); });
+        const auto found =
+            std::ranges::find_if(words, [&](const auto& word) { return !word.empty() && same_name(word, typed); });
         if (found != words.end())
             return *found;
         if (column != plan_column)
@@ -73,10 +73,10 @@ struct Choice {
     [[nodiscard]] std::string question(const std::string& typed) const {
         const auto given = pacecells::quoted(typed);
         if (column == division_column)
-            return tr("%1 is none of the divisions. What is meant?", given);
+            return tr("%1 is not one of the divisions. What is meant?", given);
         if (column == plan_column)
-            return tr("%1 is no plan for the day. What is meant?", given);
-        return tr("%1 is none of the pace groups. What is meant?", given);
+            return tr("%1 is not a plan for the day. What is meant?", given);
+        return tr("%1 is not one of the pace groups. What is meant?", given);
     }
 };
 
@@ -173,8 +173,8 @@ std::optional<std::string> asked(Context& context, const Choice& choice, const s
         const auto given = context.argument("Meaning", "");
         for (const auto& answer : delimited_rows(given.empty() ? "" : given + ";"))
             for (const auto& one : answer)
-                if (const auto equals = one.find('='); equals != std::string::npos &&
-                                                       same_name(one.substr(0, equals), word)) {
+                if (const auto equals = one.find('=');
+                    equals != std::string::npos && same_name(one.substr(0, equals), word)) {
                     const std::string meant(trim(one.substr(equals + 1)));
                     if (meant.empty() && choice.may_be_blank)
                         return meant;

@@ -153,12 +153,12 @@ class Explanation {
         if (text_.empty() || function_.empty())
             line(tr("None of its Pacecells functions was needed for this value."));
         if (left > 0)
-            line("\n" + tr("The formula holds %1 functions more.", std::to_string(left)));
+            line("\n" + tr("More functions in the formula: %1.", std::to_string(left)));
         if (error && !wrong_)
             line("\n" + tr("The error comes from another part of the formula.") + " " + wrong_reference());
         if (!same)
-            line("\n" + tr("Calculated on its own the formula gives something else: it changes from moment to moment, "
-                           "or looks for its cells while calculating. The values above may be others."));
+            line("\n" + tr("Calculated on its own, the formula gives a different result: it changes over time, or "
+                           "looks up its cells while calculating. The values above may differ."));
         return text_;
     }
 
@@ -312,7 +312,7 @@ class Explanation {
     // Calc does not ask a function whose arguments it cannot calculate.
     std::string why_not_asked(const FormulaCall& call) {
         if (call.arguments.size() > call.row->arity)
-            return tr("it takes %1 arguments at most, and %2 stand here.", std::to_string(call.row->arity),
+            return tr("it takes at most %1 arguments, and here are %2.", std::to_string(call.row->arity),
                       std::to_string(call.arguments.size()));
         for (std::size_t i = 0; i < call.arguments.size(); ++i) {
             const auto& text = call.arguments[i];
@@ -390,7 +390,7 @@ class Explanation {
             line(tr("Not known yet: %1", reason(row, *error)));
             break;
         }
-        line(tr("What it takes: %1", translated(row.domain)));
+        line(tr("What it needs: %1", translated(row.domain)));
     }
 
     // The wizard's text, in the language of the interface.

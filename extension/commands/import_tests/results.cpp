@@ -132,7 +132,7 @@ std::optional<double> typed_value(const ResultField& field, std::string_view tex
 
 void Results::refuse(const ResultField& field, const std::string& text) {
     if (unreadable.empty())
-        unreadable = tr("%1: %2 cannot be taken over", tr(field.label), text);
+        unreadable = tr("%1: %2 cannot be imported", tr(field.label), text);
 }
 
 void Results::put(std::size_t column, const ResultField& field, double value) {

@@ -27,7 +27,7 @@ Rows cells_of(const Document& document, std::string_view name, sal_Int32 rows, s
     auto cells = range.is() ? need<css::sheet::XCellRangeData>(range)->getDataArray() : Rows();
     if (!cells.hasElements() || (rows > 0 && cells.getLength() != rows) ||
         cells[0].getLength() < static_cast<sal_Int32>(least_columns))
-        throw Refusal{tr("This workbook is no tests workbook of Pacecells: the cells named %1 are missing or others.",
+        throw Refusal{tr("This is not a Pacecells tests workbook: the cells named %1 are missing or different.",
                          std::string(name))};
     return cells;
 }

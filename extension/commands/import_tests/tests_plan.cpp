@@ -243,10 +243,12 @@ class Planner {
         }
         if (words.empty())
             return;
-        line.details.push_back(title + ": " + words + (older ? " (" + tr("older than what stands there") + ")" : ""));
-        plan_.writes.push_back({place.range, place.row, static_cast<sal_Int32>(place.column),
-                                {results.values.begin() + static_cast<std::ptrdiff_t>(place.first),
-                                 results.values.end()}});
+        line.details.push_back(title + ": " + words + (older ? " (" + tr("older than what is there") + ")" : ""));
+        plan_.writes.push_back(
+            {place.range,
+             place.row,
+             static_cast<sal_Int32>(place.column),
+             {results.values.begin() + static_cast<std::ptrdiff_t>(place.first), results.values.end()}});
     }
 
     void summarise() {
@@ -257,7 +259,7 @@ class Planner {
             if (count > 0)
                 text += " " + tr(sentence, std::to_string(count));
         };
-        add(twice_, "%1 left out, for the name stands twice.");
+        add(twice_, "%1 left out: the name appears twice.");
         add(without_, "%1 without results.");
         add(no_row_, "%1 find no free row.");
         const auto list = [&](const std::vector<std::string>& what, Text sentence) {
@@ -295,9 +297,9 @@ class Planner {
 
 } // namespace
 
-TestPlan plan_tests(const EventCells& event, const ResultFile& file) { 
+TestPlan plan_tests(const EventCells& event, const ResultFile& file) {
     const Sheet sheet(event);
     return Planner(sheet, file).plan();
- }
+}
 
 } // namespace pacecells

@@ -42,7 +42,7 @@ const Kind& kind_of_file(const std::string& url) {
     for (const auto& kind : kinds)
         if (lower.ends_with(kind.ending))
             return kind;
-    throw Refusal{tr("A file name ends in .ods, .xlsx, .csv or .pdf.")};
+    throw Refusal{tr("The file name must end in .ods, .xlsx, .csv or .pdf.")};
 }
 
 void store(const Context& context, const Document& document, const std::string& url, const Kind& kind) {
@@ -69,7 +69,7 @@ bool may_write(Context& context, const Document& document, const std::string& ur
     if (utf8(need<css::frame::XModel>(document)->getURL()) == url)
         throw Refusal{tr("That is the workbook itself. Choose another name.")};
     return context.interactive() || !exists(url) ||
-           context.ask(tr("%1 is there already. Overwrite it?", shown_path(url)), "Overwrite");
+           context.ask(tr("%1 already exists. Overwrite it?", shown_path(url)), "Overwrite");
 }
 
 void share(Context& context) {
@@ -106,10 +106,10 @@ void clear(const Range& range) {
 // All that is typed about people; what is calculated from it goes with it.
 void clear_people(const Document& document) {
     const EventCells event(document);
-    for (const auto* name : {"roster_people", "tests_name", "tests_row", "tests_ski", "tests_bike", "tests_armbike",
-                             "tests_sets", "results_name", "results_heat", "results_lane", "results_partial",
-                             "results_finish", "results_left", "results_tiebreak", "results_out", "results_clocks",
-                             "results_stamps", "review_name"})
+    for (const auto* name :
+         {"roster_people", "tests_name", "tests_row", "tests_ski", "tests_bike", "tests_armbike", "tests_sets",
+          "results_name", "results_heat", "results_lane", "results_partial", "results_finish", "results_left",
+          "results_tiebreak", "results_out", "results_clocks", "results_stamps", "review_name"})
         if (const auto range = event.find(name); range.is())
             clear(range);
     // and what stands in the tables outside the columns that have names, a column that somebody added for instance
