@@ -103,7 +103,7 @@ void Planner::add_notes() {
                 continue;
             if (*one.load_share > limit.share)
                 notes.push_back(
-                    say("%1: the load is %2 % of the maximum; for %3 reps a round more than %4 % is a reason "
+                    say("%1: the load is %2 % of the maximum; for %3 reps per round more than %4 % is a reason "
                         "to scale.",
                         name, whole_percent(*one.load_share), reps, whole_percent(limit.share)));
             break;

@@ -241,7 +241,7 @@ def entry_sets(sheet):
     for k in range(MOVEMENTS):
         at = first + 1 + 4 * k
         sheet.merged(f"{address(at, 5)}:{address(at + 3, 5)}", sheet._(MOVEMENT_NAMES[k]), "input head")
-        for step, head in enumerate(("Longest set", "Load, kg", "Reps at that load", "Seconds a rep")):
+        for step, head in enumerate(("Longest set", "Load, kg", "Reps at that load", "Seconds per rep")):
             sheet.merged(f"{address(at + step, 6)}:{address(at + step, 7)}", sheet._(head), "head")
         sheet.styled(rows(at, 4), "input number")
         sheet.whole(rows(at), 1, 999, "Give the longest set without a break as a whole number, done fresh and with "
@@ -484,7 +484,7 @@ def make_summary(book):
     for k in range(MOVEMENTS):
         at, four = first + 3 * k, 4 * k + 1
         sheet.merged(f"{address(at, 5)}:{address(at + 2, 5)}", f'=INDEX(athlete_movements;{four})&""', "head")
-        for step, head in enumerate(("Longest set", "One-repetition maximum, kg", "Own seconds a rep")):
+        for step, head in enumerate(("Longest set", "One-repetition maximum, kg", "Own seconds per rep")):
             sheet.text(address(at + step, 6), head, "head")
         of = lambda step: f"N(INDEX(athlete_sets;{n};{four + step}))"
         best = pc("SETS.ONEREPMAX", of(1), f"IF({of(2)}=0;1;{of(2)})")
@@ -579,7 +579,7 @@ def make_mine(book):
     sheet.merged(f"A{row}:G{row}", _("Sets and loads"), "section")
     row += 1
     for letter, head in zip("ABCDEFG", ("Movement", "Longest set", "Load, kg", "Reps at that load",
-                                        "One-repetition maximum, kg", "70 % of it, kg", "Seconds a rep")):
+                                        "One-repetition maximum, kg", "70 % of it, kg", "Seconds per rep")):
         sheet.text(f"{letter}{row}", head, "head")
     sheet.heights(row, row, 10)
     for k in range(MOVEMENTS):
@@ -718,7 +718,7 @@ HOW = (
     ("Longest sets", (
         "Fresh, with the load of the event and full range: count until the first break or the first bad repetition. Stop "
         "one repetition before you would fall off or lose the load.",
-        "Seconds a repetition: time a set of five at the pace of an event and divide by five.")),
+        "Seconds per repetition: time a set of five at the pace of an event and divide by five.")),
     ("Loads", (
         "A one-repetition maximum is for the experienced, with a coach, spotters or safety arms. All others lift a load "
         "they can move 3 to 8 times with good form and write load and repetitions; the sheet works out the rest.",

@@ -52,7 +52,8 @@ Result<Kilocalories> erg_calories(AnyTime time, RateNumber rate, std::optional<P
 
 constexpr Row rows[] = {
     row<&erg_convert>(
-        "ergConvert", "ERG.CONVERT", "Converts between calories per hour, watts and split of an ergometer: rower, ski or bike.",
+        "ergConvert", "ERG.CONVERT",
+        "Converts between calories per hour, watts and split of an ergometer: rower, ski or bike.",
         {{"value", "Value to convert; a split is a time."},
          {"from", "Its unit: \"cal/h\", \"W\" or \"split\"."},
          {"to", "Unit wanted: \"cal/h\", \"W\" or \"split\"."},
@@ -65,15 +66,17 @@ constexpr Row rows[] = {
     row<&erg_time>("ergTime", "ERG.TIME", "Time until that many calories are done on an ergometer.",
                    {{"calories", "Calories to do."}, {"cal_per_hour", "Rate in cal/h."}, {"spin_up_s", spin_up_text}},
                    "calories and rate above 0.", arithmetic, {"15;1000", "0:54"}),
-    row<&erg_rate>("ergRate", "ERG.RATE", "Rate in cal/h on an ergometer that has the calories done in that time.",
+    row<&erg_rate>("ergRate", "ERG.RATE", "Rate in cal/h on an ergometer that completes the calories in that time.",
                    {{"calories", "Calories to do."}, {"time", "Time for them."}, {"spin_up_s", spin_up_text}},
                    "calories and time above 0; Err:523 where the spin-up takes all the time.", arithmetic,
                    {"20;\"1:00\"", "1200"}),
     row<&erg_calories>(
-        "ergCalories", "ERG.CALORIES", "Calories done by then on an ergometer, decimal; 0 before the spin-up is over.",
+        "ergCalories", "ERG.CALORIES",
+        "Calories done by then on an ergometer, with decimals; 0 until the spin-up is over.",
         {{"time", "Time on the ergometer."}, {"cal_per_hour", "Rate in cal/h."}, {"spin_up_s", spin_up_text}},
         "time at least 0, rate above 0.", arithmetic, {"\"0:54\";1000", "15"}),
-    row<&erg_watts>("ergWatts", "ERG.WATTS", "Mean watts of an ergometer (rower, ski or bike) over a distance done in that time.",
+    row<&erg_watts>("ergWatts", "ERG.WATTS",
+                    "Mean watts of an ergometer (rower, ski or bike) over a distance done in that time.",
                     {{"distance", "Distance in metres."}, {"time", "Time for it."}, {"machine", machine_text}},
                     "distance and time above 0, time below 1 h. Watts above what the best in the world hold for that "
                     "long are refused. \"armbike\" has no such formula.",

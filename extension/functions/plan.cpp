@@ -202,7 +202,7 @@ constexpr std::string_view units_text = "Unit of each station, in working order:
                                         "carry m, hold or rest.";
 constexpr std::string_view amounts_text = "Amount at each station; one column, or one column for each round.";
 constexpr std::string_view rates_text =
-    "Rate at each station: seconds a rep, cal/h, split, time for 1000 m of running, or seconds a metre of carrying.";
+    "Rate at each station: seconds per rep, cal/h, split, time for 1000 m of running, or seconds per metre carried.";
 constexpr std::string_view extras_text =
     "Seconds at each station for walking, picking up and rests between sets, after its work.";
 constexpr std::string_view keep_text = "Share of the reserve not to be touched; 0.10 if left out.";
@@ -220,14 +220,16 @@ constexpr Row rows[] = {
                           {"extras_s", extras_text},
                           {"k", "Round; 1 if left out."}},
                          stations_domain, arithmetic, {"{\"rep\"|\"row cal\"};{10|15};{3|1000};{6|10}", "1:40"}),
-    row<&plan_score>("planScore", "PLAN.SCORE", "Reps done when the clock shows this, walked station by station.",
-                     {{"clock", "What the clock shows."},
-                      {"units", units_text},
-                      {"amounts", amounts_text},
-                      {"rates", rates_text},
-                      {"extras_s", extras_text},
-                      {"counts", "Points for one unit of amount, beside the units; by the unit if left out or blank."}},
-                     stations_domain, arithmetic, {"\"5:00\";{\"rep\"|\"row cal\"};{10|15};{3|1000};{6|10}", "75"}),
+    row<&plan_score>(
+        "planScore", "PLAN.SCORE", "Reps done when the clock shows this, counted station by station.",
+        {{"clock", "What the clock shows."},
+         {"units", units_text},
+         {"amounts", amounts_text},
+         {"rates", rates_text},
+         {"extras_s", extras_text},
+         {"counts",
+          "Points per unit, in a column next to the units; the usual value of the unit if left out or blank."}},
+        stations_domain, arithmetic, {"\"5:00\";{\"rep\"|\"row cal\"};{10|15};{3|1000};{6|10}", "75"}),
     row<&plan_finish>("planFinish", "PLAN.FINISH", "Time to finish so many rounds.",
                       {{"rounds", "Rounds, whole."},
                        {"units", units_text},
@@ -235,18 +237,18 @@ constexpr Row rows[] = {
                        {"rates", rates_text},
                        {"extras_s", extras_text}},
                       stations_domain, arithmetic, {"3;{\"rep\"|\"row cal\"};{10|15};{3|1000};{6|10}", "5:00"}),
-    row<&plan_ergneed>(
-        "planErgneed", "PLAN.ERGNEED",
-        "Rate in cal/h at a calorie station that just makes the goal; all calorie stations change by one factor.",
-        {{"cap", cap_text},
-         {"goal", "Goal in rounds; a decimal is that share of the last round's reps."},
-         {"units", units_text},
-         {"amounts", amounts_text},
-         {"rates", rates_text},
-         {"extras_s", extras_text},
-         {"station", "Row of that station; the first calorie station if left out."}},
-        "Err:523 where no rate makes it.", arithmetic,
-        {"\"6:00\";4;{\"rep\"|\"row cal\"};{10|15};{3|900};{6|10}", "1227.27"}),
+    row<&plan_ergneed>("planErgneed", "PLAN.ERGNEED",
+                       "Rate in cal/h at a calorie station that just reaches the goal; all calorie stations are scaled "
+                       "by the same factor.",
+                       {{"cap", cap_text},
+                        {"goal", "Goal in rounds; a decimal is that share of the last round's reps."},
+                        {"units", units_text},
+                        {"amounts", amounts_text},
+                        {"rates", rates_text},
+                        {"extras_s", extras_text},
+                        {"station", "Row of that station; the first calorie station if left out."}},
+                       "Err:523 where no rate makes it.", arithmetic,
+                       {"\"6:00\";4;{\"rep\"|\"row cal\"};{10|15};{3|900};{6|10}", "1227.27"}),
     row<&plan_share>("planShare", "PLAN.SHARE",
                      "Share of the watts of TEST.ALONE to plan with in a mixed task; hand it to TEST.FLOOR.",
                      {{"other_s", all_other_text},

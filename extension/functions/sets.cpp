@@ -117,7 +117,7 @@ constexpr std::string_view margin_text =
 constexpr std::string_view rounds_text = "Rounds; a part of one counts as a whole one.";
 constexpr std::string_view recovery_text = "Factor of the athlete's recovery, see SETS.RECOVERY; 1 if left out.";
 constexpr std::string_view away_text = "Seconds from the end of these reps to the start of the next round's.";
-constexpr std::string_view unbroken_text = "Reps that can be done unbroken from fresh.";
+constexpr std::string_view unbroken_text = "Reps that can be done unbroken when fresh.";
 constexpr std::string_view formula_text = "\"epley\" or \"brzycki\"; \"epley\" if left out.";
 
 constexpr Row rows[] = {
@@ -130,7 +130,7 @@ constexpr Row rows[] = {
     row<&sets_time>("setsTime", "SETS.TIME",
                     "Time for a scheme, with a rest between sets and none at a change of sides.",
                     {{"scheme", "Scheme such as \"5-4\", \"3-2/3-2\" or \"9x1\"; a number is unbroken."},
-                     {"rep_s", "Seconds a repetition."},
+                     {"rep_s", "Seconds per repetition."},
                      {"rest_s", "Seconds of rest between sets."}},
                     "Seconds are plain numbers, at least 0.", arithmetic, {"\"3-3-3\";2;5", "0:28"}),
     row<&sets_plan>("setsPlan", "SETS.PLAN", "The scheme with the fewest sets that keeps the margin in every round.",
@@ -154,7 +154,7 @@ constexpr Row rows[] = {
                     "0 where no rest is needed; Err:523 where even endless rest does not keep the margin.", three_pools,
                     {"9;9;15;80", "18.24"}),
     row<&sets_left>("setsLeft", "SETS.LEFT",
-                    "Reps in hand at the worst moment of a scheme; negative means failure before the end.",
+                    "Reps to spare at the worst moment of a scheme; negative means failure before the end.",
                     {{"scheme", "Scheme of each round, such as \"5-4\"; a number is unbroken."},
                      {"rounds", rounds_text},
                      {"max_unbroken", unbroken_text},
@@ -177,7 +177,7 @@ constexpr Row rows[] = {
                          {"rest_s", "Seconds of rest between the two."}},
                         "second at least 1 and below first; rest_s above 0.", three_pools, {"20;12;60", "0.820"}),
     row<&sets_maxreps>(
-        "setsMaxreps", "SETS.MAXREPS", "Unbroken reps expected at a load, decimal.",
+        "setsMaxreps", "SETS.MAXREPS", "Unbroken reps expected at a load, with decimals.",
         {{"load", "Load."}, {"one_rep_max", "One-repetition maximum, in the same unit."}, {"formula", formula_text}},
         "load above 0 and at most the maximum.", "Epley 1985; Brzycki 1993. Handbooks disagree beyond 10 reps.",
         {"80;100", "7.5"}),

@@ -102,7 +102,7 @@ constexpr Row rows[] = {
         "testCritical", "TEST.CRITICAL",
         "Critical power (W), the reserve above it (J), their standard errors and R², from maximal tests.",
         {{"times", "Times of the tests."},
-         {"watts", "Mean watts of each."},
+         {"watts", "Average watts of each."},
          {"index", "1 to 5 for one of the values; all five if left out."}},
         "Two tests or more with different times, below 1 h. #N/A for errors and R² of two tests; "
         "Err:523 where the tests contradict each other. Honest for tests of 2 to 20 minutes.",

@@ -373,7 +373,7 @@ constexpr Row rows[] = {
                         "A block of cells with keys in its first column, from pacecells.workout to end.", "Own layout.",
                         {"broken", "The workout has no end: its last key must be \"end\". Was a row "
                                    "deleted?"}),
-    row<&workout_score>("workoutScore", "WORKOUT.SCORE", "What the usual pace comes to when the clock shows that time.",
+    row<&workout_score>("workoutScore", "WORKOUT.SCORE", "Score at the usual pace when the clock shows that time.",
                         {{"workout", block_text},
                          {"division", "Name of the division."},
                          {"clock", "Time on the clock."},

@@ -237,7 +237,7 @@ TEST(AthletePlan, SaysWhenTheLoadOrThePredictionSpeaksForTheScaledVersion) {
     const auto said = notes(plan("Mara Lindqvarn | as prescribed | | steady", tide, tests));
     EXPECT_TRUE(std::ranges::any_of(said, [](const auto& one) {
         return one ==
-               "Sandbags: the load is 90 % of the maximum; for 6 reps a round more than 70 % is a reason to scale.";
+               "Sandbags: the load is 90 % of the maximum; for 6 reps per round more than 70 % is a reason to scale.";
     }));
     const auto slow = notes(plan("Mara Lindqvarn | as prescribed | | steady", with(tide, "from | 5", "from | 9")));
     EXPECT_TRUE(std::ranges::any_of(slow, [](const auto& one) {
