@@ -157,3 +157,50 @@ def test_wizard_tells_the_largest_number_of_a_parameter(language, bound):
     shown = {value.get("{http://www.w3.org/XML/1998/namespace}lang"): value.text
              for prop in calories if prop.get(name) == "Description" for value in prop}
     assert shown[language].endswith(bound)
+
+
+GLOSSARY = read(ROOT / "extension" / "texts" / "glossary.json")["terms"]
+
+
+def test_glossary_has_each_term_in_every_language():
+    wanted = {"meaning", "source", ENGLISH.code, *(language.code for language in OTHERS)}
+    assert GLOSSARY
+    assert [term for term in GLOSSARY if not wanted <= set(term) or not all(term[key].strip() for key in wanted)] == []
+    english = [term["en"] for term in GLOSSARY]
+    assert len(set(english)) == len(english)
+
+
+def shown(language):
+    """All that people read in a language: where, and the text. English functions are in the catalog; other English texts are
+    the keys of translations."""
+    for name, row in CATALOG.items() if language.english else ():
+        yield from ((f"{name} {key}", row[key]) for key in ("description", "domain", "source"))
+        yield from ((f"{name} {parameter['name']}", parameter["description"]) for parameter in row["parameters"])
+    for name, row in language.functions.items():
+        yield from ((f"{name} {key}", row[key]) for key in ("description", "domain", "source"))
+        yield from ((f"{name} {parameter}", text) for parameter, text in row["parameters"].items())
+    source = OTHERS[0] if language.english else language
+    for file, texts in {"messages": source.messages, "workbooks": source.workbooks, **source.commands}.items():
+        yield from ((file, text) for text in (texts if language.english else texts.values()))
+    yield from (("words", word) for words in language.words.values() for word in words.values())
+    for page in sorted((language.folder / "help").glob("*.html")):
+        text = page.read_text(encoding="utf-8")
+        yield page.name, "".join(ElementTree.fromstring(f"<body>{text}</body>").itertext())
+    yield "description.txt", (language.folder / "description.txt").read_text(encoding="utf-8")
+    if language.english:
+        yield "README.md", (ROOT / "README.md").read_text(encoding="utf-8")
+
+
+def told(text):
+    """The words of a text: without places such as {division} and lists of keys such as "name, division, goal"."""
+    return re.sub(r"\{\w+\}|name, division, goal", "", text).replace("~", "").replace("\u00a0", " ")
+
+
+@pytest.mark.parametrize("language", [ENGLISH, *OTHERS], ids=lambda language: language.code)
+def test_no_text_uses_a_word_that_the_glossary_rules_out(language):
+    out = {word: term[language.code] for term in GLOSSARY for word in term.get("not", {}).get(language.code, ())}
+    texts = [(where, told(text)) for where, text in shown(language)]
+    assert out and len(texts) > 1000
+    found = [f"{where}: {word!r} in {text[:200]!r}; say {better!r}" for where, text in texts for word, better in out.items()
+             if re.search(rf"(?<!\w){re.escape(word)}(?!\w)", text, re.IGNORECASE)]
+    assert not found, "\n".join(found)
