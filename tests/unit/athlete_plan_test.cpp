@@ -103,6 +103,17 @@ TEST(AthletePlan, OneTestIsCarriedOverToTheTimeOfTheTask) {
     EXPECT_GT(teo.machines[0].doubt, plan("Mara Lindqvarn | scaled", tide, mara_tests).machines[0].doubt);
 }
 
+TEST(AthletePlan, AnEarlierResultIsCarriedOverWhereThereAreNoTests) {
+    const std::string tests = "name | result.calh | result.time\nName\nTeo Osterby | 700 | 10:00\n";
+    const Plan teo = plan("Teo Osterby | scaled | | quick", tide, tests);
+    ASSERT_EQ(teo.machines[0].source, RateSource::result);
+    const double watts = value_of(power(CaloriesPerHour{700})).value() * std::pow(600.0 / 1020, 3 * (1 - 1 / 1.06));
+    EXPECT_NEAR(teo.machines[0].rate.value(), 300 + 4 * 0.8604 * watts, 1e-6) << "held for 10 minutes, less for 17";
+    EXPECT_LT(teo.machines[0].doubt, group_error);
+    EXPECT_FALSE(teo.ceiling) << "nothing says what could be held alone";
+    ASSERT_TRUE(teo.card);
+}
+
 TEST(AthletePlan, AnArmBikeKnowsItsCaloriesOnly) {
     const std::string arms = with(tide, "ski cal", "armbike cal");
     const std::string tests =
