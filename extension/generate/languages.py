@@ -24,6 +24,7 @@ class Language:
         self.messages = read(folder / "messages.json")
         self.workbooks = read(folder / "workbooks.json")
         self.words = read(folder / "words.json")
+        self.announcement = read(folder / "announcement.json")
         self.headings = read(folder / "headings.json")
         self.commands = {file.stem: read(file) for file in sorted((folder / "commands").glob("*.json"))}
 

@@ -1,11 +1,12 @@
 #!/usr/bin/python3
-"""Writes the words that cells hold, in every language, for the model to be compiled with.
+"""Writes the words that cells hold and those of announcements, in every language, for the model to be compiled with.
 
     words.py FOLDER_TO_WRITE
 """
 
 import json
 import sys
+import unicodedata
 from pathlib import Path
 
 from languages import languages
@@ -15,17 +16,38 @@ def literal(text):
     return json.dumps(text, ensure_ascii=False)
 
 
+def same_keys(known, file, texts):
+    """Every language has the same lists and keys in a file."""
+    english, *others = ({list_: set(words) for list_, words in texts(language).items()} for language in known)
+    for language, keys in zip(known[1:], others):
+        if keys != english:
+            raise SystemExit(f"texts/{language.code}/{file} has other keys than texts/en/{file}")
+
+
 def rows(known):
     """One row for each word: list, key, and the text in each language."""
-    english, *others = known
-    for language in others:
-        if {list_: set(words) for list_, words in language.words.items()} != \
-                {list_: set(words) for list_, words in english.words.items()}:
-            raise SystemExit(f"texts/{language.code}/words.json has other keys than texts/en/words.json")
-    for name, words in english.words.items():
+    same_keys(known, "words.json", lambda language: language.words)
+    for name, words in known[0].words.items():
         for key in words:
             texts = ", ".join(literal(language.words[name][key]) for language in known)
             yield f"{{{literal(name)}, {literal(key)}, {{{texts}}}}},\n"
+
+
+def typed(spelling):
+    """As it is spelled, and as people type it who have no key for its accents."""
+    bare = "".join(c for c in unicodedata.normalize("NFD", spelling) if not unicodedata.combining(c))
+    spread = spelling.translate(str.maketrans({"ä": "ae", "ö": "oe", "ü": "ue", "ß": "ss"}))
+    return dict.fromkeys((spelling, bare, spread))
+
+
+def spellings(known):
+    """One row for each spelling of an announcement: list, key, place of the language, spelling."""
+    same_keys(known, "announcement.json", lambda language: language.announcement)
+    for place, language in enumerate(known):
+        for name, keys in language.announcement.items():
+            for key, texts in keys.items():
+                for text in (one for spelling in texts for one in typed(spelling)):
+                    yield f"{{{literal(name)}, {literal(key)}, {place}, {literal(text)}}},\n"
 
 
 def main():
@@ -33,6 +55,7 @@ def main():
     folder.mkdir(parents=True, exist_ok=True)
     (folder / "word_languages.inc").write_text("".join(f"{literal(language.code)},\n" for language in known))
     (folder / "words.inc").write_text("".join(rows(known)), encoding="utf-8")
+    (folder / "announcement.inc").write_text("".join(spellings(known)), encoding="utf-8")
 
 
 if __name__ == "__main__":

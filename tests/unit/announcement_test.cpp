@@ -1,0 +1,247 @@
+#include "pacecells/announcement.h"
+
+#include "block.h"
+#include "expect.h"
+
+#include "pacecells/clock.h"
+
+#include <algorithm>
+#include <fstream>
+#include <map>
+#include <string>
+#include <vector>
+
+namespace pacecells {
+namespace {
+
+constexpr std::string_view kinds[] = {"not understood", "asked", "taken", "converted"};
+
+std::string joined(const std::vector<std::string>& all, std::string_view between) {
+    std::string text;
+    for (std::size_t i = 0; i < all.size(); ++i)
+        text += (i > 0 ? std::string(between) : "") + all[i];
+    return text;
+}
+
+// One for each division; alike for all: once.
+std::string by_division(std::vector<std::string> values) {
+    for (auto& value : values)
+        value = value.empty() ? "?" : value;
+    if (std::ranges::all_of(values, [&](const auto& value) { return value == values.front(); }))
+        values.resize(1);
+    return joined(values, "/");
+}
+
+std::string time_text(Seconds time) { return value_of(clock_text(time)); }
+
+// An announcement as tests/data/announcements.txt writes what is expected.
+std::string described(const Announcement& read, std::string_view text) {
+    std::string all = "=";
+    all += read.format ? " " + std::string(words_of(WordList::format)[static_cast<std::size_t>(*read.format)].key) : "";
+    for (const auto& [name, time] : {std::pair{"cap", read.cap}, std::pair{"every", read.every},
+                                     std::pair{"work", read.work}, std::pair{"rest", read.rest}})
+        all += time ? std::string(" ") + name + " " + time_text(*time) : "";
+    for (const auto& [name, count] :
+         {std::pair{"rounds", read.rounds}, std::pair{"windows", read.windows}, std::pair{"at once", read.at_once}})
+        all += count ? std::string(" ") + name + " " + std::to_string(*count) : "";
+    all += read.team > 1 ? " team " + std::to_string(read.team) : "";
+    all += read.any_split ? " any split" : "";
+    all += !read.in_turn ? "" : *read.in_turn ? " in turn" : " together";
+    all +=
+        read.scoring ? " " + std::string(words_of(WordList::scoring)[static_cast<std::size_t>(*read.scoring)].key) : "";
+    all += read.title.empty() ? "" : "\ntitle " + read.title;
+    all += read.tiebreak.empty() ? "" : "\ntie-break " + read.tiebreak;
+    all += read.divisions.size() > 1 ? "\nfor " + joined(read.divisions, ", ") : "";
+    for (const auto& station : read.stations) {
+        const auto unit = static_cast<std::size_t>(station.unit);
+        all += "\n- " + (unit == 0 ? "?" : std::string(words_of(WordList::unit)[unit - 1].key)) + "; " +
+               station.movement + "; " + by_division(station.amounts);
+        std::vector<std::string> loads;
+        for (const auto& load : station.loads)
+            loads.push_back(load ? number_text(*load) : "");
+        const bool any = std::ranges::any_of(loads, [](const auto& load) { return !load.empty(); });
+        all += any ? "; " + by_division(loads) : "";
+        all += station.when == When::first ? "; first" : station.when == When::last ? "; last" : "";
+    }
+    for (const auto& mark : read.marks)
+        all += "\n! " + std::string(kinds[static_cast<std::size_t>(mark.kind)]) + ": " +
+               std::string(text.substr(mark.range.from, mark.range.to - mark.range.from));
+    return all;
+}
+
+struct Example {
+    Language language;
+    std::string text, expected;
+    int line;
+};
+
+// "en> text", "> " for its further lines, then what is expected; blank lines between.
+std::vector<Example> examples() {
+    std::ifstream file{std::string{PACECELLS_TEST_DATA} + "/announcements.txt"};
+    std::vector<Example> all;
+    int number = 0;
+    for (std::string line; std::getline(file, line);) {
+        ++number;
+        if (line.empty() || line.starts_with('#'))
+            continue;
+        const auto language = parse_language(line.substr(0, 2));
+        if (language && line.substr(2, 2) == "> ")
+            all.push_back({*language, line.substr(4), "", number});
+        else if (line.starts_with("> "))
+            all.back().text += "\n" + line.substr(2);
+        else
+            all.back().expected += (all.back().expected.empty() ? "" : "\n") + line;
+    }
+    return all;
+}
+
+TEST(Announcement, AHundredInFourLanguages) {
+    const auto all = examples();
+    std::map<Language, int> count;
+    for (const auto& example : all) {
+        EXPECT_EQ(described(read_announcement(example.text, example.language), example.text), example.expected)
+            << "line " << example.line << ": " << example.text;
+        ++count[example.language];
+    }
+    EXPECT_EQ(all.size(), 100u);
+    for (const auto& [language, number] : count)
+        EXPECT_GE(number, 20);
+    EXPECT_EQ(count.size(), language_keys().size());
+}
+
+// The block as a sheet holds it: the cells of the announcement, and a usual pace for each station.
+Table block_of(const Announcement& read, Language language) {
+    std::map<std::string, std::map<std::size_t, TableCell>> cells;
+    for (auto& cell : announcement_cells(read, language))
+        cells[cell.key.substr(cell.key.find('.') + 1)][cell.row] = cell.value;
+    std::vector<std::vector<TableCell>> rows{{"pacecells.workout", "value"}, {"version", 1.0}};
+    rows.push_back({"language", std::string(language_keys()[static_cast<std::size_t>(language)])});
+    for (const auto& [key, values] : cells)
+        if (key.find('.') == std::string::npos)
+            rows.push_back({key, values.at(0)});
+    std::vector<TableCell> header{"stations", "no", "movement", "unit", "when"};
+    std::vector<TableCell> names{"divisions", {}, {}, {}, {}};
+    for (const std::string part : {"amount.", "load."})
+        for (std::size_t d = 1; d <= read.divisions.size(); ++d) {
+            header.emplace_back(part + std::to_string(d));
+            names.push_back(part == "amount." ? cells["divisions.amount." + std::to_string(d)][0] : TableCell{});
+        }
+    rows.push_back(header);
+    rows.push_back(names);
+    for (std::size_t station = 0; station < read.stations.size(); ++station) {
+        std::vector<TableCell> row{"station"};
+        for (std::size_t column = 1; column < header.size(); ++column)
+            row.push_back(cells["stations." + std::get<std::string>(header[column])][station]);
+        rows.push_back(row);
+    }
+    rows.push_back(
+        {"paces", "no", "rep_s", "calh", "pace", "handling_s", "steps", "grip", "away_share", "longest", "counts"});
+    for (std::size_t station = 1; station <= read.stations.size(); ++station)
+        rows.push_back({"pace", static_cast<double>(station), 3.0, 700.0, "2:10"});
+    rows.push_back({"end"});
+    Table table{.rows = rows.size(), .columns = 30, .cells = {}};
+    for (auto& row : rows) {
+        row.resize(table.columns);
+        table.cells.insert(table.cells.end(), row.begin(), row.end());
+    }
+    return table;
+}
+
+// Everything that leaves nothing open is a workout that the model reads, with the same content.
+TEST(Announcement, ItsCellsAreAWorkout) {
+    int compared = 0;
+    for (const auto& example : examples()) {
+        const auto read = read_announcement(example.text, example.language);
+        const bool open =
+            std::ranges::any_of(read.marks, [](const auto& mark) { return mark.kind == MarkKind::asked; });
+        if (open || read.format == Format::intervals || read.team > 1)
+            continue;
+        const auto workout = read_workout(block_of(read, example.language));
+        ASSERT_TRUE(workout) << example.text << "\n" << workout.error().message();
+        ++compared;
+        EXPECT_EQ(workout->settings.format, read.format);
+        EXPECT_NEAR(workout->settings.cap.value(), read.cap->value(), 1e-6);
+        EXPECT_EQ(workout->settings.rounds, read.rounds);
+        EXPECT_EQ(workout->settings.tiebreak, read.tiebreak);
+        ASSERT_EQ(workout->divisions.size(), read.divisions.size());
+        ASSERT_EQ(workout->stations.size(), read.stations.size());
+        for (std::size_t i = 0; i < read.stations.size(); ++i) {
+            const auto& station = workout->stations[i];
+            EXPECT_EQ(station.unit, read.stations[i].unit);
+            EXPECT_EQ(station.when, read.stations[i].when);
+            for (std::size_t d = 0; d < read.divisions.size(); ++d) {
+                EXPECT_EQ(workout->divisions[d].name, read.divisions[d]);
+                const auto amounts = value_of(parse_amounts(read.stations[i].amounts[d]));
+                EXPECT_EQ(station.divisions[d].amounts.list, amounts.list);
+                EXPECT_EQ(station.divisions[d].amounts.open, amounts.open);
+                EXPECT_EQ(station.divisions[d].load, read.stations[i].loads[d]);
+            }
+        }
+    }
+    EXPECT_GE(compared, 40);
+}
+
+TEST(Announcement, IntervalsAndTeamsHaveCellsToo) {
+    const auto cells = announcement_cells(
+        read_announcement("in pairs, one works at a time, any way, every 3 min x 6: 15 cal row; score: lowest window"),
+        parse_language("de").value());
+    std::map<std::string, TableCell> found;
+    for (const auto& cell : cells)
+        found[cell.key] = cell.value;
+    EXPECT_EQ(found["workout.format"], TableCell{"Intervalle"});
+    EXPECT_EQ(found["workout.every_s"], TableCell{180.0});
+    EXPECT_EQ(found["workout.windows"], TableCell{6.0});
+    EXPECT_EQ(found["workout.cap"], TableCell{18.0 * 60 / 86400});
+    EXPECT_EQ(found["workout.team"], TableCell{2.0});
+    EXPECT_EQ(found["workout.at_once"], TableCell{1.0});
+    EXPECT_EQ(found["workout.split"], TableCell{"beliebig"});
+    EXPECT_EQ(found["workout.scoring"], TableCell{"schwächstes Fenster"});
+    EXPECT_EQ(found["workout.stations.unit"], TableCell{"Rudern cal"});
+}
+
+// Whatever is in the text is in a piece, and what is not understood is in a mark.
+TEST(Announcement, NothingIsLost) {
+    for (const auto& example : examples()) {
+        const auto read = read_announcement(example.text, example.language);
+        std::size_t at = 0;
+        for (const auto& piece : read.pieces) {
+            EXPECT_EQ(trim(example.text.substr(at, piece.range.from - at)), "");
+            at = piece.range.to;
+            if (piece.as == ReadAs::not_understood) {
+                EXPECT_TRUE(std::ranges::any_of(read.marks, [&](const Mark& mark) {
+                    return mark.range.from <= piece.range.from && piece.range.to <= mark.range.to;
+                })) << example.text;
+            }
+        }
+        EXPECT_EQ(trim(std::string_view(example.text).substr(at)), "");
+    }
+}
+
+std::string described(const AnnouncedNames& names, std::string_view text) {
+    std::string all;
+    for (const auto& person : names.people)
+        all += person.name + (person.division.empty() ? "" : " = " + person.division) + "\n";
+    for (const auto& mark : names.marks)
+        all += "! " + std::string(kinds[static_cast<std::size_t>(mark.kind)]) + ": " +
+               std::string(text.substr(mark.range.from, mark.range.to - mark.range.from)) + "\n";
+    return all;
+}
+
+TEST(AnnouncedNames, LinesCommasAndDivisions) {
+    const auto read = [](std::string_view text, std::vector<std::string> divisions = {}) {
+        return described(read_names(text, divisions), text);
+    };
+    EXPECT_EQ(read("Ada Brunn\nOlle Tarvik (scaled)\n3. Mira Quist\tFrauen\n- Jon Wexel, men\n"),
+              "Ada Brunn\nOlle Tarvik = scaled\nMira Quist = Frauen\nJon Wexel = men\n");
+    EXPECT_EQ(read("Ada Brunn, Olle Tarvik; Mira Quist [women], Jon Wexel"),
+              "Ada Brunn\nOlle Tarvik\nMira Quist = women\nJon Wexel\n");
+    EXPECT_EQ(read("Ada Brunn (blue)"), "Ada Brunn = blue\n! asked: blue\n");
+    EXPECT_EQ(read("Ada Brunn (Blue)", {"blue", "red"}), "Ada Brunn = Blue\n");
+    EXPECT_EQ(read("Ada Brunn\nOlle\nADA  BRUNN"), "Ada Brunn\nOlle\nADA  BRUNN\n! asked: ADA  BRUNN\n");
+    EXPECT_EQ(read("Ada Brunn\nTarvik, Olle"), "Ada Brunn\nTarvik\nOlle\n! taken: Tarvik, Olle\n");
+    EXPECT_EQ(read("Ada\n12345, Olle"), "Ada\nOlle\n! taken: 12345, Olle\n! not understood: 12345\n");
+    EXPECT_EQ(read(" \n,;\n"), "");
+}
+
+} // namespace
+} // namespace pacecells
