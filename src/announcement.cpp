@@ -36,10 +36,13 @@ bool separates(const Tokens& tokens, std::size_t at, int depth) {
                              (tokens[at - 1].kind == Token::Kind::mark && !tokens[at - 1].is("…")));
 }
 
-// "and" before a number begins a new station.
+// "and" between numbers or units and what follows begins a new station; "clean and jerk" is one.
 bool joins(const Tokens& tokens, std::size_t at) {
-    return is_phrase(tokens, at, tokens.size(), "filler", "and") && is_number(tokens, at + 1) &&
-           !(at > 0 && tokens[at - 1].kind == Token::Kind::number);
+    if (at == 0 || !is_phrase(tokens, at, tokens.size(), "filler", "and"))
+        return false;
+    if (is_number(tokens, at + 1))
+        return !is_number(tokens, at - 1);
+    return phrase_at(tokens, at - 1, at, "unit") && at > 1 && is_number(tokens, at - 2);
 }
 
 // The number or letter of a line: "1.", "2)", "A)".

@@ -22,7 +22,9 @@ struct DraftStation {
     std::vector<DraftValue> loads;
     bool pounds = false;
     std::optional<Seconds> rest; // a station of rest
+    bool between = false;        // of a rest: between rounds
     bool most = false;           // as many as possible, so no amount
+    bool joined = false;         // by "and"
     bool afterthought = false;   // follows the end of a sentence
     When when = When::every;
     TextRange range;

@@ -107,10 +107,19 @@ class Finisher {
             ask(place, say("It does not say how many windows there are."));
     }
 
+    // A rest between rounds is the last station, wherever it is said.
+    void move_rests() {
+        auto& stations = draft_.stations;
+        const auto between =
+            std::stable_partition(stations.begin(), stations.end(), [](const auto& one) { return !one.between; });
+        for (auto rest = between; rest != stations.end(); ++rest)
+            mark(rest->range, MarkKind::taken, say("This rest is taken as the last station of each round."));
+    }
+
     // In intervals a rest belongs to the windows; else it is a station.
     void finish_rests() {
         if (result_.format != Format::intervals)
-            return;
+            return move_rests();
         for (auto station = draft_.stations.begin(); station != draft_.stations.end();) {
             if (!station->rest || (result_.rest && *result_.rest != *station->rest)) {
                 ++station;
@@ -249,6 +258,8 @@ class Finisher {
         const bool fits = schemed && !draft_.scheme.empty();
         scheme_used_ = scheme_used_ || fits;
         const auto where = fits ? draft_.scheme_range : draft.amounts.empty() ? draft.range : draft.amount_range;
+        if (fits && draft.joined)
+            mark(draft.range, MarkKind::taken, say("This is taken as one station."));
         if (fits && draft.afterthought && draft.unit.empty() && draft.loads.empty())
             mark(draft.range, MarkKind::taken, say("This is taken as a station."));
         if (amounts.empty()) {
@@ -279,6 +290,9 @@ class Finisher {
             station.unit = units[static_cast<std::size_t>(*kind.machine)];
         };
         if (draft.unit == "cal") {
+            if (kind.machine && !kind.machine_only)
+                mark(draft.range, MarkKind::taken,
+                     say("More than a machine is named here: it is taken as one station."));
             if (kind.machine)
                 machine({Unit::row_cal, Unit::ski_cal, Unit::bike_cal, Unit::armbike_cal});
             else

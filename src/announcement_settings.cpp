@@ -113,9 +113,12 @@ class SettingsReader {
     std::optional<TimeRead> minutes(std::size_t at) const {
         if (auto time = time_at(tokens(), at, end_))
             return time;
-        if (is_number(at) && tokens()[at].value >= 1 && tokens()[at].value <= most_bare_minutes && boundary(at + 1))
-            return TimeRead{Seconds{60 * tokens()[at].value}, at + 1};
-        return {};
+        if (!is_number(at) || tokens()[at].value < 1 || tokens()[at].value > most_bare_minutes || !boundary(at + 1))
+            return {};
+        const auto next = phrase(at + 1);
+        if (next && (next->key == "rounds" || next->key == "windows" || next->key == "times"))
+            return {};
+        return TimeRead{Seconds{60 * tokens()[at].value}, at + 1};
     }
 
     std::size_t setting(std::size_t at, bool fresh) {
@@ -400,6 +403,7 @@ class SettingsReader {
             return end;
         DraftStation station;
         station.rest = read;
+        station.between = between && between->key == "between";
         station.range = draft_.range(at, end);
         draft_.rest_range = station.range;
         draft_.stations.push_back(std::move(station));

@@ -88,10 +88,15 @@ class StationReader {
             draft_.take(at, unit->end, ReadAs::unit);
             return unit->end;
         }
+        if (tokens()[at].word == "x") { // "6 x sandbags"
+            draft_.take(at, at + 1, ReadAs::filler);
+            return at + 1;
+        }
         if (const auto filler = phrase(at, "filler"); filler && (movement_end_ != at || movement_end_ == 0)) {
             draft_.take(at, filler->end, ReadAs::filler);
             return filler->end;
         }
+        station_.joined = station_.joined || is_phrase(tokens(), at, end_, "filler", "and");
         add_movement(at, at + 1);
         return at + 1;
     }
@@ -129,12 +134,16 @@ class StationReader {
     }
 
     std::size_t read_group(std::size_t at) {
-        const auto group = group_at(tokens(), at, end_);
+        auto group = group_at(tokens(), at, end_);
         std::size_t next = group->end;
         if (several(at))
             return read_several(at);
         if (next + 1 < end_ && tokens()[next].is("-") && phrase(next + 1, "unit"))
-            ++next; // "400-m run"
+            ++next;                                           // "400-m run"
+        if (group->values.size() == 1 && in_brackets(next)) { // "12 (10) cal"
+            group->values.push_back(number_text(tokens()[next + 1].value));
+            next += 3;
+        }
         const auto unit = phrase(next, "unit");
         const std::string_view key = unit ? unit->key : "";
         const bool height = key == "cm" || key == "in" || (key == "s" && tokens()[next].word == "\"");
@@ -155,13 +164,17 @@ class StationReader {
             return add_amount(*group, at, next, end, key);
         if (first && !wants_load_)
             return add_amount(*group, at, next, end, key);
-        const bool apart = wants_load_ || parts_ > 0;
+        const bool apart = (wants_load_ || parts_ > 0) && (station_.unit.empty() || station_.unit == "rep");
         if (!unit && apart && station_.loads.empty() && !group->listed) {
             draft_.mark(draft_.range(at, end), MarkKind::taken, say("It does not say kg or lb: kg is taken."));
             return add_load(*group, at, end, false);
         }
         draft_.take(at, end, ReadAs::not_understood);
         return end;
+    }
+    bool in_brackets(std::size_t at) {
+        return at + 3 < end_ && tokens()[at].is("(") && tokens()[at + 1].kind == Token::Kind::number &&
+               tokens()[at + 2].is(")") && phrase(at + 3, "unit");
     }
     // "12 cal / 10 cal", "12 men, 10 women": after a slash or where divisions are named.
     bool divided(std::size_t at) const {
@@ -248,9 +261,11 @@ class StationReader {
 
     void add_movement(std::size_t from, std::size_t end) {
         const auto range = draft_.range(from, end);
-        if (!station_.movement.empty())
-            station_.movement += ' ';
-        station_.movement += draft_.text.substr(range.from, range.to - range.from);
+        const auto text = draft_.text.substr(range.from, range.to - range.from);
+        if (station_.movement != text) { // "12 cal row / 10 cal row"
+            station_.movement += station_.movement.empty() ? "" : " ";
+            station_.movement += text;
+        }
         draft_.take(from, end, ReadAs::movement);
         movement_end_ = end;
     }
