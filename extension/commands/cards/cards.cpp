@@ -133,7 +133,7 @@ void make_cards(Context& context) {
     auto printed = printed_before(event.document());
     if (!version_settled(context, event, printed))
         return;
-    Press press(context, event.document());
+    Press press(context, event.document(), false);
     Form form(context, tr("Cards"), 260, 80, 120);
     form.choice("Who", tr("~Cards of"), who_can_be_chosen(press.starters()));
     form.choice("Files", tr("~Files"),
@@ -192,7 +192,7 @@ void print_pack(Context& context) {
     auto printed = printed_before(event.document());
     if (!version_settled(context, event, printed))
         return;
-    Press press(context, event.document());
+    Press press(context, event.document(), true);
     Press::Order order{.wall = press.wall() != 0, .heats = true, .cards = {}, .judges = {}};
     for (const auto& one : press.starters()) {
         order.cards.push_back(&one);
@@ -208,7 +208,7 @@ void print_changed(Context& context) {
         throw Refusal{tr("Nothing was printed yet. Print the whole pack first.")};
     if (!version_settled(context, event, printed))
         return;
-    Press press(context, event.document());
+    Press press(context, event.document(), true);
     Press::Order order{.wall = press.wall() != 0 && press.wall() != printed.wall,
                        .heats = press.heats() != printed.heats,
                        .cards = {},

@@ -41,7 +41,7 @@ css::table::CellRangeAddress Press::Pages::place(sal_Int32 number) const {
     return where;
 }
 
-Press::Press(const Context& context, const Document& original)
+Press::Press(const Context& context, const Document& original, bool with_judges)
     : context_(context), copy_(context, original), event_(copy_.document()) {
     const auto calculation = need<css::sheet::XCalculatable>(copy_.document());
     calculation->enableAutomaticCalculation(true);
@@ -61,10 +61,11 @@ Press::Press(const Context& context, const Document& original)
     if (starters_.empty())
         throw Refusal{tr("Nobody starts: the roster is empty, or everybody's plan is not today.")};
     const auto cards = read("card_first", "card_page", cards_per_page);
-    const auto judges = read("judge_first", "judge_page", judges_per_page);
+    const auto judges = with_judges ? read("judge_first", "judge_page", judges_per_page) : std::vector<Rows>();
     for (std::size_t i = 0; i < starters_.size(); ++i) {
         starters_[i].card = cards[i];
-        starters_[i].judge = judges[i];
+        if (with_judges)
+            starters_[i].judge = judges[i];
     }
     fit_prints(copy_.document());
 }

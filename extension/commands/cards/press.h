@@ -16,8 +16,8 @@ struct Starter {
 
 class Press {
   public:
-    // Refuses a workbook without cards, and one in which nobody starts.
-    Press(const Context& context, const Document& original);
+    // Refuses a workbook without cards, and one in which nobody starts. Judge's sheets are read only where they are wanted.
+    Press(const Context& context, const Document& original, bool with_judges);
 
     [[nodiscard]] const std::vector<Starter>& starters() const { return starters_; }
     [[nodiscard]] Digest wall() const;
