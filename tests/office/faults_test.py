@@ -214,8 +214,10 @@ def whole(pdf):
 
 
 def many(office, count):
-    document = office.open(TEMPLATES / "event.ots")
-    run(office, document, "add-athletes", List="\n".join(f"Athlete {i:03}" for i in range(1, count + 1)))
+    document = office.open(EXAMPLE)
+    for name in ("name", "division", "plan", "group", "goal"):
+        cells(document, f"roster_{name}").clearContents(1 | 2 | 4)
+    run(office, document, "add-athletes", List="\n".join(f"Athlete {i:03};scaled, women" for i in range(1, count + 1)))
     return document
 
 

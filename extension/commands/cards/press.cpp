@@ -46,6 +46,8 @@ Press::Press(const Context& context, const Document& original, bool with_judges)
     const auto calculation = need<css::sheet::XCalculatable>(copy_.document());
     calculation->enableAutomaticCalculation(true);
     calculation->calculateAll(); // a file does not tell an empty text from a blank
+    if (const auto missing = event_.text("workout_check"); !missing.empty())
+        throw Refusal{tr("The workout is not complete yet: %1", missing)};
     const auto names = event_.texts("roster_name");
     const auto divisions = event_.texts("roster_division");
     for (const auto& row : event_.values("heat_list")) {

@@ -27,13 +27,9 @@ bool whole_seconds(std::string_view text) {
     return text.find(':') != std::string_view::npos && text.find_first_of(".,") == std::string_view::npos;
 }
 
-// The smallest number of days that is not below so many seconds.
-double days(double seconds) {
-    double value = seconds / 86400;
-    while (value * 86400 < seconds)
-        value = std::nextafter(value, 1e9);
-    return value;
-}
+// Days that are not below so many seconds, also when a file keeps 15 digits of them: the last of those is at most 1e-14
+// of the number.
+double days(double seconds) { return seconds / 86400 * (1 + 1e-14); }
 
 } // namespace
 
