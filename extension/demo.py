@@ -5,18 +5,18 @@ import sys
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[1] / "templates"))
-import uno  # noqa: E402
 from examples import open_example  # noqa: E402
-from office import Office, named, recalculate, save  # noqa: E402
+from office import Office, recalculate, save  # noqa: E402
 
-SHOWN = {"athlete": "roster_name", "goal": "roster_plan", "round target": "roster_target",
-         "cal/h needed": "roster_need", "margin": "roster_margin", "note": "roster_note"}
+SHOWN = {"athlete": "name", "goal": "aim", "per round": "target", "rate to hold": "hold", "predicted": "predicted",
+         "margin": "margin", "to fix": "note"}  # columns of the roster, by key
 FORMULA_ERRORS = 4  # com.sun.star.sheet.FormulaResult.ERROR
 
 
-def column(document, name):
-    cells = document.NamedRanges.getByName(name).ReferredCells
-    return [cells.getCellByPosition(0, row).String for row in range(cells.Rows.Count)]
+def column(document, key):
+    cells = document.NamedRanges.getByName("roster").ReferredCells
+    place = cells.getDataArray()[0].index(key)
+    return [cells.getCellByPosition(place, row).String for row in range(2, cells.Rows.Count)]
 
 
 def print_table(document):
@@ -39,16 +39,9 @@ def errors(document):
     return found
 
 
-def export_sheet(document, sheet, path):
-    """One sheet as PDF, as it prints."""
-    area = sheet.PrintAreas[0] if sheet.PrintAreas else sheet.createCursor().RangeAddress
-    selection = sheet.getCellRangeByPosition(area.StartColumn, area.StartRow, area.EndColumn, area.EndRow)
-    save(document, path, FilterData=uno.Any("[]com.sun.star.beans.PropertyValue", named(Selection=selection)))
-
-
 def main():
     build, folder = (Path(argument).resolve() for argument in sys.argv[1:3])
-    roster, wall = folder / "roster.ods", folder / "pace-table.pdf"
+    roster, prints = folder / "roster.ods", folder / "prints.pdf"
     display = os.environ.get("DISPLAY", ":0") if "--open" in sys.argv else None
     folder.mkdir(parents=True, exist_ok=True)
     with Office([build / "pacecells.oxt"], folder / "office", reuse=True, display=display, limit=None if display else 600) as office:
@@ -65,8 +58,9 @@ def main():
                   file=sys.stderr)
             return 1
         save(document, roster)
-        export_sheet(document, document.Sheets["Pace table"], wall)
-    print(f"\n{count} athletes. The workbook: {roster}\nThe pace table for the wall: {wall}")
+        done = office.dispatch(document, "vnd.org.pacecells:print-pack", Silent="true", File=str(prints), Overwrite="true")
+        print(f"\n{done.Result}")
+    print(f"{count} athletes. The workbook: {roster}")
     return 0
 
 

@@ -31,8 +31,9 @@ def main():
             document = open_example(office, "rounds", hidden=False)
             recalculate(document)
             document.CurrentController.setActiveSheet(document.Sheets["Roster"])
-            need = document.NamedRanges.getByName("roster_need").ReferredCells
-            document.CurrentController.select(need.getCellByPosition(0, 0))  # its formula shows
+            roster = document.NamedRanges.getByName("roster").ReferredCells
+            hold = roster.getDataArray()[0].index("hold")
+            document.CurrentController.select(roster.getCellByPosition(hold, 2))  # its formula shows
             office.dispatch(document, ".uno:Sidebar", Sidebar=False)
             time.sleep(20)  # until all is drawn, on a busy machine too
             subprocess.run(["import", "-display", DISPLAY, "-window", "root", "+dither",
