@@ -54,9 +54,10 @@ constexpr Row rows[] = {
                            {"groups", "Groups beside the names; each has heats of its own."},
                            {"row", "Row wanted; all if left out."},
                            {"column", "Column wanted: 1 heat, 2 lane, 3 start, 4 name, 5 judge; all if left out."}},
-                          "lanes whole, above 0; projected and groups as long as names. One error among the scores is Err:504 for the whole "
-                          "list: hand over a column with =IFERROR(score;\"\") instead.", practice,
-                          {"{\"Ann\"|\"Bo\"|\"Cy\"};{80|95|70};2;;;;1;4", "Cy"}),
+                          "lanes whole, above 0; projected and groups as long as names. One error among the scores is "
+                          "Err:504 for the whole "
+                          "list: hand over a column with =IFERROR(score;\"\") instead.",
+                          practice, {"{\"Ann\"|\"Bo\"|\"Cy\"};{80|95|70};2;;;;1;4", "Cy"}),
 };
 
 } // namespace

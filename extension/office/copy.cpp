@@ -17,10 +17,9 @@ Copy::Copy(const Context& context, const Document& original) {
     const auto url = utf8(file->getUri());
     need<css::frame::XStorable>(original)->storeToURL(utf16(url),
                                                       properties({{"FilterName", Any(rtl::OUString("calc8"))}}));
-    document_.set(
-        load(context, url,
-             {{"Hidden", Any(true)}, {"FilterName", Any(rtl::OUString("calc8"))}, {"AsTemplate", Any(true)}}),
-        css::uno::UNO_QUERY_THROW);
+    document_.set(load(context, url,
+                       {{"Hidden", Any(true)}, {"FilterName", Any(rtl::OUString("calc8"))}, {"AsTemplate", Any(true)}}),
+                  css::uno::UNO_QUERY_THROW);
     set_property(document_, "IsUndoEnabled", Any(false)); // a copy of every formula, for nobody
     need<css::sheet::XCalculatable>(document_)->enableAutomaticCalculation(false);
     try {

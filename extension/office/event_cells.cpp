@@ -120,8 +120,8 @@ Range EventCells::in_block(std::string_view spelling) const {
 }
 
 Range EventCells::find(std::string_view spelling) const {
-    const bool keyed = spelling.size() > block_name.size() && spelling.starts_with(block_name) &&
-                       spelling[block_name.size()] == '.';
+    const bool keyed =
+        spelling.size() > block_name.size() && spelling.starts_with(block_name) && spelling[block_name.size()] == '.';
     return keyed ? in_block(spelling.substr(block_name.size() + 1)) : find_name(document_, spelling);
 }
 

@@ -142,7 +142,7 @@ TEST(OneTest, FallsWithTimeAndComesBack) {
         const Seconds known{random.between(60, 3600)};
         const Seconds time{random.between(60, 3600)};
         const Watts there = value_of(predict_power(power, known, time));
-        ASSERT_EQ(there < power, time > known);
+        ASSERT_EQ(there<power, time> known);
         ASSERT_NEAR(value_of(predict_power(there, time, known)).value(), power.value(), 1e-9 * power.value());
     }
     EXPECT_EQ(value_of(predict_power(Watts{300}, Seconds{480}, Seconds{480})), Watts{300});

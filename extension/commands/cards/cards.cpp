@@ -228,13 +228,12 @@ void print_changed(Context& context) {
         throw Refusal{tr("Nothing changed since the last print.")};
     print_order(context, event.document(), press, order, printed, tr("Print what changed"), "changes.pdf");
     if (gone > 0)
-        context.say(tr("%1 people of the last print do not start any more: take their cards out.",
-                       std::to_string(gone)));
+        context.say(
+            tr("%1 people of the last print do not start any more: take their cards out.", std::to_string(gone)));
 }
 
 // The office copies a sheet without keeping its own painting out, so these run where the painting runs.
-const Command cards_command{"cards",
-                            [](Context& context) { on_main_thread(context, [&] { make_cards(context); }); }};
+const Command cards_command{"cards", [](Context& context) { on_main_thread(context, [&] { make_cards(context); }); }};
 const Command pack_command{"print-pack",
                            [](Context& context) { on_main_thread(context, [&] { print_pack(context); }); }};
 const Command changed_command{"print-changed",

@@ -127,9 +127,9 @@ void Press::fill(Pages& pages, const std::vector<const Starter*>& people, Rows S
         need<css::sheet::XCellRangeMovement>(pages.sheet)
             ->copyRange({pages.first.Sheet, pages.first.StartColumn, top}, pages.first);
         for (std::size_t i = 0; i < pages.heights.size(); ++i)
-            set_property(Reference<css::uno::XInterface>(rows->getByIndex(top + static_cast<sal_Int32>(i)),
-                                                         css::uno::UNO_QUERY),
-                         "Height", Any(pages.heights[i]));
+            set_property(
+                Reference<css::uno::XInterface>(rows->getByIndex(top + static_cast<sal_Int32>(i)), css::uno::UNO_QUERY),
+                "Height", Any(pages.heights[i]));
         set_property(Reference<css::uno::XInterface>(rows->getByIndex(top), css::uno::UNO_QUERY), "IsStartOfNewPage",
                      Any(true));
     }

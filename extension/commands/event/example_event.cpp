@@ -101,8 +101,8 @@ void write(const Block& block, sal_Int32 column, sal_Int32 row, std::string_view
     if (text.empty())
         return;
     if (block.list.is()) {
-        const auto place = block.units ? static_cast<int>(find_word(WordList::unit, text).value_or(0)) + 1
-                                       : whole(text).value_or(1);
+        const auto place =
+            block.units ? static_cast<int>(find_word(WordList::unit, text).value_or(0)) + 1 : whole(text).value_or(1);
         put_text(block.cells, column, row, word(block.list, place));
     } else if (const auto value = number(text))
         put_number(block.cells, column, row, *value);

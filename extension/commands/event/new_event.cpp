@@ -34,7 +34,8 @@ struct Amount {
     std::optional<double> number;
     std::string scheme;
 };
-template <class Value> using PerDivision = std::array<Value, division_count>;
+template <class Value>
+using PerDivision = std::array<Value, division_count>;
 
 struct TypedStation {
     std::string movement;

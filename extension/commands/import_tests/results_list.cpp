@@ -115,8 +115,7 @@ Column column_of(const std::string& text) {
 std::size_t heading_row(const TextRows& rows) {
     constexpr std::size_t deepest = 12; // titles may stand above
     for (std::size_t row = 0; row < std::min(rows.size(), deepest); ++row)
-        if (std::ranges::any_of(rows[row],
-                                [&](const auto& cell) { return column_of(cell).kind == Column::name; }))
+        if (std::ranges::any_of(rows[row], [&](const auto& cell) { return column_of(cell).kind == Column::name; }))
             return row;
     throw Refusal{tr("No line of this list has a heading for the name. Needed are headings such as: %1.",
                      tr("Name; Rower critical power; Rower reserve; Rower date; Pull-up longest set"))};
@@ -168,9 +167,8 @@ ResultFile read_results_list(const std::string& text) {
             file.movements.push_back(column.movement_name);
     }
     const auto recovery = of_movement - 1; // stays as it is where the list does not have it
-    if (std::ranges::none_of(columns, [&](const Column& column) {
-            return column.kind == Column::movement && column.value == recovery;
-        }))
+    if (std::ranges::none_of(
+            columns, [&](const Column& column) { return column.kind == Column::movement && column.value == recovery; }))
         file.of_each_movement = recovery;
     for (std::size_t row = first + 1; row < rows.size(); ++row) {
         auto person = person_with({}, file);
