@@ -296,7 +296,7 @@ class Finisher {
             if (kind.machine)
                 machine({Unit::row_cal, Unit::ski_cal, Unit::bike_cal, Unit::armbike_cal});
             else
-                ask(draft.range, say("Calories on which machine: row, ski, bike or arm bike?"));
+                ask(draft.range, say("Calories on which machine: row, ski, bike or fan bike?"));
         } else if (draft.unit == "m" || draft.unit == "km" || draft.unit == "mi") {
             if (draft.unit == "mi" && number(station.amounts.front()))
                 mark(where, MarkKind::converted, say("A mile is written as %1 m.", std::round(metres_per_mile)));

@@ -51,7 +51,7 @@ Kilocalories Planner::calories_of_main() const {
     return Kilocalories{calories / rounds_on(*machine)};
 }
 
-// The card of an arm bike, whose rates have no watts: factors apply to the rate itself.
+// The card of a fan bike, whose rates have no watts: factors apply to the rate itself.
 Card Planner::card_of_arm_bike(CaloriesPerHour needed, const MachineRate& rate, Kilocalories calories) const {
     const auto as_watts = [](CaloriesPerHour one) { return *calorie_rate(Watts{one.value()}); };
     const auto back = [](CaloriesPerHour one) { return CaloriesPerHour{power(one)->value()}; };

@@ -35,7 +35,7 @@ Said old_test(Machine machine, double weeks) {
     case Machine::armbike:
         break;
     }
-    return say("The test on the arm bike is older than %1 weeks: it is not used.", weeks);
+    return say("The test on the fan bike is older than %1 weeks: it is not used.", weeks);
 }
 
 } // namespace

@@ -161,7 +161,7 @@ std::optional<MachineRate> Planner::tested_rate(Machine machine, double share) {
     const auto shown = rate_for(*tests.calories, *tests.time);
     if (!shown)
         return {};
-    // The rule is one of powers: what is held for longer falls with the time. For the arm bike it is taken for calories.
+    // The rule is one of powers: what is held for longer falls with the time. For the fan bike it is taken for calories.
     const auto watts = machine == Machine::armbike ? Result<Watts>{Watts{shown->value()}} : power(*shown);
     if (!watts || !(watts->value() > 0))
         return {};

@@ -11,7 +11,7 @@
 
 namespace pacecells {
 
-// The rate of so many times the watts; of an arm bike, whose calories follow no formula of watts, of the rate itself.
+// The rate of so many times the watts; of a fan bike, whose calories follow no formula of watts, of the rate itself.
 [[nodiscard]] CaloriesPerHour scaled_rate(Machine machine, CaloriesPerHour rate, double factor);
 
 // Intervals: the workout with amounts in the place of "max", as many as fit at the usual pace of the group. None where

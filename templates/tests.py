@@ -22,10 +22,10 @@ KINDS = ("metres", "metres", "calories", "calories in", "watts")
 MOVEMENT_NAMES = ("Hanging leg raise", "One-arm hang to overhead", "Pull-up", "Push-up", "Burpee", "Box step-over",
                   "Deadlift", "Clean and jerk", "Front squat", "Overhead squat")
 
-TIME_MESSAGE = ("Type minutes and seconds with a colon, such as 7:45. Taken are 0:30 to 59:59. Only the time that you "
+TIME_MESSAGE = ("Type minutes and seconds with a colon, such as 7:45. Allowed: 0:30 to 59:59. Only the time that you "
                 "really did.")
 UNIT = " Not more than the best in the world: is the unit right?"
-OVER_RESULTS = " Where results stand below, the amount stays as it is: they were done over it."
+OVER_RESULTS = " If there are results below, do not change this: they were done over it."
 
 
 def lay_out(book):
@@ -95,8 +95,7 @@ def make_setup(book):
     sheet.name("setup_heading", "B11")
     book.answers(book.lists, "setup_answers", "E1")
     sheet.merged("A13:B13", book.texts(
-        "The amounts of the tests (2000 m, 50 cal, 3:00) and the names of the movements stand in the heads of the sheet "
-        "Tests. Change them there before anybody types a result."), "note")
+        "The amounts of the tests (2000 m, 50 cal, 3:00) and the names of the movements are in the headings of the sheet Tests. Change them there before anyone enters a result."), "note")
     sheet.heights(13, 13, 10)
     sheet.page("A1:B13")
 
@@ -174,7 +173,7 @@ def entry_tests(sheet, machine, first, kinds, amounts):
         sheet.styled(cells, "input number" if timed else "input time")
         if timed:
             sheet.check(head, f"AND(ISNUMBER({head});{head}>={30 * SECOND};{head}<{HOUR};{empty})",
-                        "Type minutes and seconds with a colon, such as 10:00; 0:30 to 59:59 is taken." + OVER_RESULTS)
+                        "Type minutes and seconds with a colon, such as 10:00; from 0:30 to 59:59." + OVER_RESULTS)
         elif kind == "metres":
             sheet.check(head, f"AND(ISNUMBER({head});{head}>=100;{head}<=30000;{empty})",
                         "Give metres, 100 to 30000." + OVER_RESULTS)
@@ -198,7 +197,7 @@ def entry_date(sheet, col, name):
     sheet.merged(f"{address(col, 6)}:{address(col, 7)}", sheet._("Date, the oldest that counts"), "head")
     sheet.styled(rows(col), "input date")
     sheet.limit(rows(col), "36526", "setup_today+1",
-                "Give the day of the tests, such as 2026-03-14. A day to come is not taken.")
+                "Give the day of the tests, such as 2026-03-14. A future day is not accepted.")
     sheet.name(name, rows(col))
 
 
@@ -224,7 +223,7 @@ def entry_machine(sheet, key, title, distances):
 def entry_armbike(sheet):
     first = ARM_AT
     sheet.widths(column(first), 17, 17, 21, 24, 20, 40)
-    sheet.merged(f"{address(first, 5)}:{address(first + ARM_WIDTH - 1, 5)}", sheet._("Arm bike: its own tests only"), "head")
+    sheet.merged(f"{address(first, 5)}:{address(first + ARM_WIDTH - 1, 5)}", sheet._("Fan bike: its own tests only"), "head")
     entry_tests(sheet, "armbike", first, ("calories", "calories in"), (50, 600 * SECOND))
     sheet.name("header_armbike", f"{address(first, 7)}:{address(first + 1, 7)}")
     sheet.name("athlete_armbike", rows(first, 2))
@@ -379,7 +378,7 @@ def how_old(book, old, dates, n):
     """The words for the age of tests."""
     say, lit = book.texts.say, book.texts.lit
     weeks = f"INT((setup_today-INDEX({dates};{n}))/7)"
-    return (f'IF({old}=0;"";IF({old}=3;{lit("▲ no date: does not count")};IF({old}=4;{lit("▲ a day to come")};'
+    return (f'IF({old}=0;"";IF({old}=3;{lit("▲ no date: does not count")};IF({old}=4;{lit("▲ a date in the future")};'
             f'IF({old}=2;{say("▲ too old, weeks: {w}", w=weeks)};{say("weeks old: {w}", w=weeks)}))))')
 
 
@@ -410,7 +409,7 @@ def make_meaning(book):
     words = [
         (f'AND({work("name")}="";{work("entries")}>0)', lit("▲ results without a name: whose are they?")),
         (f'{work("name")}=""', '""'),
-        (f'{work("twice")}=1', lit("▲ the name stands here twice: only the first row is taken over")),
+        (f'{work("twice")}=1', lit("▲ the name is here twice: only the first row is taken over")),
         (f'{work("status")}=0', lit("▲ status is not on the list: no floor until it is")),
         (f'{work("no_number")}>0', lit("▲ a result is text, not a number or a time: type it again, such as 7:45")),
         ("+".join(work(f"{key}_bad") for key in (*machines, "armbike")) + ">0",
@@ -458,7 +457,7 @@ def make_summary(book):
     sheet.down(f"A{TOP}", f"=INDEX(w_name;{n})", ATHLETES, "cell")
     sheet.name("tests_name", f"A{TOP}:A{last}")
     heads = ("Critical power, W", "Reserve, J", "Date", "One test: time", "One test: calories", "Fitted effort between")
-    titles = [(key, title) for key, title, *_rest in MACHINES] + [("armbike", "Arm bike")]
+    titles = [(key, title) for key, title, *_rest in MACHINES] + [("armbike", "Fan bike")]
     for m, (key, title) in enumerate(titles):
         first = 1 + 6 * m
         cell = lambda step, first=first: address(first + step, TOP - 1)
@@ -544,7 +543,7 @@ def make_mine(book):
         sheet.put(f"F{row}", show(of(key, "floor")), "cell whole")
         split = pc("ERG.CONVERT", of(key, "floor"), '"cal/h"', '"split"', f'"{key}"')
         sheet.put(f"G{row}", show(of(key, "floor"), f'IFERROR({split};"")'), "cell time")
-    sheet.text("A12", "Arm bike", "cell")
+    sheet.text("A12", "Fan bike", "cell")
     sheet.styled("B12:G12", "not used")
     sheet.put("F12", show(of("armbike", "floor")), "cell whole")
     for step, (key, title, _d) in enumerate(MACHINES):
@@ -553,7 +552,7 @@ def make_mine(book):
         words = sure(book, key, lambda name, key=key: of(key, name))
         sheet.merged(f"B{row}:E{row}", f'=IF(mine_row=0;"";{words})', "cell words")
         sheet.merged(f"F{row}:G{row}", f'=IF(mine_row=0;"";{how_old(book, of(key, "old"), f"athlete_{key}_date", "mine_row")})', "cell words")
-    sheet.text("A17", "Arm bike", "cell")
+    sheet.text("A17", "Fan bike", "cell")
     sheet.merged("B17:E17", f'=IF(mine_row=0;"";IF({of("armbike", "used")}=0;"";{lit("its calories follow no formula of power: a share of the longest test only")}))', "cell words")
     sheet.merged("F17:G17", f'=IF(mine_row=0;"";{how_old(book, of("armbike", "old"), "athlete_armbike_date", "mine_row")})', "cell words")
     sheet.text("A13", "Machine", "head left")
@@ -625,7 +624,7 @@ def my_list(book, row, of):
     sheet.merged(f"F{row}:G{row}", _("Counted"), "head")
     row += 1
     first = at = row
-    for key, title, *_rest in (*MACHINES, ("armbike", "Arm bike")):
+    for key, title, *_rest in (*MACHINES, ("armbike", "Fan bike")):
         kinds = (("calories", "calories in") if key == "armbike" else
                  KINDS)
         for i, kind in enumerate(kinds, 1):
@@ -711,7 +710,7 @@ HOW = (
         "and 12 minutes; a third between them tells how sure the answer is. Only 2 to 20 minutes count fully.",
         "Each is a column of the sheet Tests: a time over a distance, a time for calories, calories in a time, or average "
         "watts over a time. Type what the monitor shows at the end, of that one effort.",
-        "A rower's test says nothing of the ski ergometer or the bike. An arm bike's calories follow no formula of power: "
+        "A rower's test says nothing of the ski ergometer or the bike. A fan bike's calories follow no formula of power: "
         "it has its own tests and a share of them.",
         "One test alone gives a careful share of it. Two give an exact line, with no way of telling its error. Three or "
         "more give the error too.")),
@@ -724,8 +723,8 @@ HOW = (
         "they can move 3 to 8 times with good form and write load and repetitions; the sheet works out the rest.",
         "Build up in sets of 5, 3, 2, 1 with full rest. Two failed attempts end the day.")),
     ("Writing it down", (
-        "Find your row on the sheet Tests; a name stands there once. Times are minutes and seconds with a colon: 7:45.",
-        "A wrong value is corrected by typing over it. A value that cannot be is refused, and the sheet says why.",
+        "Find your row on the sheet Tests; a name is there once. Times are minutes and seconds with a colon: 7:45.",
+        "A wrong value is corrected by typing over it. An impossible value is refused, and the sheet says why.",
         "Give the date, of the oldest test that still counts. After 12 weeks, or what your coach has set, tests are marked "
         "old (▲) and do not count until they are repeated.")),
 )

@@ -156,7 +156,7 @@ def make_page(book):
 
     head, body = TABLE - 1, f"A{TABLE}:{end}{last}"
     pace_heads = (lit("Goal, rounds"), lit("Round time"), lit("Middle round"), lit("Clock at its end"),
-                  lit("cal/h needed"), say("Time for {c} cal", c="wall_calories"), lit("Rehearsal round"), lit("In words"))
+                  lit("cal/h needed"), say("Time for {c} cal", c="wall_calories"), lit("Practice round"), lit("In words"))
     work = "AND(ISNUMBER(wall_calories);wall_calories>0)"
     for step, pace in enumerate(pace_heads):
         if step in (4, 5, 7):
@@ -222,7 +222,7 @@ def make_page(book):
 
 
 NOTES = (
-    "Even rounds unless said otherwise. Rehearsal: one round at 82.5 % of the pace, to feel it. No room: the other stations alone take longer than the round. Too fast: more than the rate to mark above; take a lower goal.",
+    "Even rounds unless said otherwise. Practice: one round at 82.5 % of the pace, to feel it. No room: the other stations alone take longer than the round. Too fast: more than the rate to mark above; take a lower goal.",
     "Find your goal on top, go down to your round. Later than the clock says: take the next lower goal, do not sprint.",
     "Find the calories at the left, go across to your rate. Air-braked machines; the clock starts with the first pull.")
 HELP = ("Type in the yellow cells of the sheet Wall table; the page below them answers at once.",
@@ -235,7 +235,7 @@ HELP = ("Type in the yellow cells of the sheet Wall table; the page below them a
         "When the announcement is corrected, count the version up and set the time, so that an old page on the wall is "
         "known as old.",
         "Print: File, Print. It is one page on A4 and on Letter; this sheet does not print. For a PDF: File, Export As.",
-        "Nobody's tests stand on this page, and they never should: it hangs for all to see.")
+        "This page shows nobody's tests, and never should: everyone can see it.")
 
 
 def make_help(book):

@@ -192,8 +192,8 @@ def shown(language):
 
 
 def told(text):
-    """The words of a text: without places such as {division} and lists of keys such as "name, division, goal"."""
-    return re.sub(r"\{\w+\}|name, division, goal", "", text).replace("~", "").replace("\u00a0", " ")
+    """The words of a text: without places such as {division}, names of functions and keys such as "name, division, goal"."""
+    return re.sub(r"\{\w+\}|\b[A-Z]+\.[A-Z]+\b|name, division, goal", "", text).replace("~", "").replace("\u00a0", " ")
 
 
 @pytest.mark.parametrize("language", [ENGLISH, *OTHERS], ids=lambda language: language.code)

@@ -35,7 +35,7 @@ struct PlannedCell {
 [[nodiscard]] Result<PlannedCell> plan_in(const AreaPointer& workout, const AreaPointer& tests, const RawCells& keys,
                                           const RawCells& athlete);
 
-// A rate in the unit of the workout; that of an arm bike is always cal/h.
+// A rate in the unit of the workout; that of a fan bike is always cal/h.
 [[nodiscard]] Cell rate_cell(const Workout& workout, Machine machine, CaloriesPerHour rate);
 
 } // namespace pacecells

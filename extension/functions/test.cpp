@@ -65,7 +65,7 @@ Result<Seconds> test_predict(ShortTime time, Number known, Number distance, std:
 // What was done in a test: calories as a number; metres or mean watts as a text such as "1000 m" or "250 W".
 Result<Watts> power_of_test(const ShortTime& time, const NumberOrText& done, Machine machine) {
     if (machine == Machine::armbike)
-        return out_of_domain("An arm bike counts its calories by no such formula: convert for row, ski or bike.");
+        return out_of_domain("A fan bike counts its calories by no such formula: convert for row, ski or bike.");
     if (const auto* calories = std::get_if<double>(&done.value)) {
         const auto rate = rate_for(Kilocalories{*calories}, time.value);
         return rate ? power(*rate) : Result<Watts>{rate.error()};

@@ -120,7 +120,7 @@ std::string machine_label(Machine machine, Language language) {
     case Machine::armbike:
         break;
     }
-    return spoken(say("ARM BIKE"), language);
+    return spoken(say("FAN BIKE"), language);
 }
 
 std::string rate_text(const Workout& workout, Machine machine, CaloriesPerHour rate) {
@@ -130,7 +130,7 @@ std::string rate_text(const Workout& workout, Machine machine, CaloriesPerHour r
         return spoken(std::round(*converted), settings.language) + " W";
     if (converted && settings.rate_unit == ErgUnit::split)
         return clock(Seconds{*converted});
-    return spoken(std::round(rate.value()), settings.language) + " cal/h"; // an arm bike knows nothing else
+    return spoken(std::round(rate.value()), settings.language) + " cal/h"; // a fan bike knows nothing else
 }
 
 std::string format_text(const Workout& workout, std::size_t division) {

@@ -18,7 +18,7 @@ enum class ErgUnit { calories_per_hour, watts, split };
 // "cal/h", "W", "split"; case and spaces do not matter.
 [[nodiscard]] Result<ErgUnit> parse_erg_unit(std::string_view text);
 
-// The distance a split is given for: 500 m, on a bike ergometer 1000 m. The arm bike shows none: refused.
+// The distance a split is given for: 500 m, on a bike ergometer 1000 m. The fan bike shows none: refused.
 [[nodiscard]] Result<Metres> split_distance(Machine machine);
 
 // Power behind a rate of calories.
@@ -46,14 +46,14 @@ enum class ErgUnit { calories_per_hour, watts, split };
 
 // Mean power over a distance done in that time: the power at its mean split.
 //
-// Domain: distance > 0, time > 0; the arm bike is refused.
+// Domain: distance > 0, time > 0; the fan bike is refused.
 // Source: as power_at_split.
 // Example: 1000 m in 3:52 are 224.23 W on a rower or ski ergometer, 28.03 W on a bike.
 [[nodiscard]] Result<Watts> power_over(Metres distance, Seconds time, Machine machine = Machine::row);
 
 // Any of the three units into any other. A split is a plain number of seconds.
 //
-// Domain: as of the conversions above, also where nothing is to be converted; the arm bike is refused, its calories
+// Domain: as of the conversions above, also where nothing is to be converted; the fan bike is refused, its calories
 // follow no such formula.
 [[nodiscard]] Result<double> convert(double value, ErgUnit from, ErgUnit to, Machine machine = Machine::row);
 

@@ -80,7 +80,7 @@ class Book:
     def unless_absent(self, answers, formula):
         """The formula, or where the extension is missing a line that says so. NOW() has the office calculate it on
         loading, and not keep what it was."""
-        missing = self.texts.lit("! Pacecells is missing in this office: nothing here is calculated anew. "
+        missing = self.texts.lit("! Pacecells is missing in this office: nothing here is recalculated. "
                                  "Install the extension and open the file again.")
         return f"IF(ISERROR({answers})+0*NOW();{missing};{formula})"
 

@@ -4,7 +4,7 @@ from builder import address, fixed, pc, quoted
 from builder.words import LISTS, words
 
 
-UNITS_OF = ((2, 6), (3, 7), (4, 8), (5,))  # places in list_units of what is done on a rower, ski, bike and arm bike
+UNITS_OF = ((2, 6), (3, 7), (4, 8), (5,))  # places in list_units of what is done on a rower, ski, bike and fan bike
 MISSING = "Pacecells is missing in this office, so nothing is calculated. Install the extension and open the file again."
 NAMED = ("format", "when", "units", "plan", "answer", "yes")
 

@@ -4,7 +4,7 @@ from builder import pc
 
 ATHLETES, STATIONS, DIVISIONS, ROUNDS, GROUPS, TESTED, MOVEMENTS = 200, 12, 6, 40, 5, 300, 8
 MACHINES = ("row", "ski", "bike", "armbike")
-MACHINE_NAMES = ("Rower", "Ski", "Bike", "Arm bike")
+MACHINE_NAMES = ("Rower", "Ski", "Bike", "Fan bike")
 DEFAULT_LANES = 8
 
 UNDER_FOUR_HOURS = (1 / 86400, 4 / 24 - 1e-9)

@@ -84,7 +84,7 @@ RULES = (  # left empty they are as the model has them; its numbers are said her
     Setting("keep", "Reserve held back", "input share", None, "The rate never to exceed leaves this much of the reserve. Empty: 10%.", SHARE(0, 0.9)),
     Setting("rehearsal", "Practice round, % of pace", "input share", None, "Pace of the easy practice rounds. Empty: 82.5%; common practice is 80 to 85%.", SHARE(0.3, 1)),
     Setting("rehearsal_rounds", "Practice rounds", "input number", None, "Never more than a fifth of the work. Empty: up to 3.", ("whole", 1, 5, "Enter a whole number, 1 to 5.")),
-    Setting("test_weeks", "Tests valid for, weeks", "input number", None, "An older test is used, and marked old. Empty: 12.", ("whole", 1, 104, "Enter weeks; 12 is usual.")),
+    Setting("test_weeks", "Tests valid for, weeks", "input number", None, "An older test is not used. Empty: 12.", ("whole", 1, 104, "Enter weeks; 12 is usual.")),
     Setting("rate_unit", "Rates shown in", "input", None, "cal/h, watts, or split per 500 m (1000 m on a bike). Empty: cal/h.", ("choose", "rate", "Choose from the list.")),
 )
 

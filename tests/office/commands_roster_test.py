@@ -423,7 +423,7 @@ def test_bring_many():
     with private_office() as office:
         names = [f"Athlete {k:03}" for k in range(200)]
         event = event_with(office, names)
-        machines = ("Row", "Ski", "Bike", "Arm bike")
+        machines = ("Row", "Ski", "Bike", "Fan bike")
         head = ["Name"] + [f"{machine} {what}" for machine in machines for what in
                            ("critical power", "reserve", "date")] + [f"Movement {k} longest set" for k in range(8)]
         rows = [[name] + [str(200 + k % 50), "15000", "2026-11-02"] * 4 + [str(10 + k % 9)] * 8 for k, name in enumerate(names)]

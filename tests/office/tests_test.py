@@ -251,7 +251,7 @@ def test_corrections():
         cell(document, "athlete_row", 0, 1).String = ""
         type_in(cell(document, "athlete_name", 3), "ada quill")
         check("a name twice", [note(document, row) for row in (0, 3)],
-              ["▲ the name stands here twice: only the first row is taken over"] * 2)
+              ["▲ the name is here twice: only the first row is taken over"] * 2)
         cell(document, "athlete_name", 3).String = ""
         type_in(cell(document, "athlete_bike", 5, 0), "4:00")
         check("results without a name", note(document, 5), re.compile("results without a name"))
@@ -263,7 +263,7 @@ def test_corrections():
         type_in(cell(document, "athlete_row", 0, 2), "3:00")
         check("two tests of one length", entry(document, 0, "row", 3).String, re.compile("same length"))
         cell(document, "athlete_row_date").Value = 60000
-        check("a day to come", entry(document, 0, "row", 4).String, "▲ a day to come")
+        check("a date in the future", entry(document, 0, "row", 4).String, "▲ a date in the future")
         check("no errors anywhere", errors(document), [])
 
         # An empty workbook, and one that is full.
@@ -374,7 +374,7 @@ def test_refusals(display):
             ("athlete_row", 0, 3, "18200", False, "calories beyond reason"),
             ("athlete_row", 0, 4, "three hundred", False, "watts in words"),
             ("athlete_row", 0, 4, "300", True, "watts"),
-            ("athlete_row_date", 0, 0, "2090-01-01", False, "a day to come"),
+            ("athlete_row_date", 0, 0, "2090-01-01", False, "a date in the future"),
             ("athlete_row_date", 0, 0, "2026-01-05", True, "a date"),
             ("header_row", 0, 0, "1500", False, "an amount with results below"),
             ("header_ski", 0, 0, "1500", True, "an amount without results below"),

@@ -37,7 +37,7 @@ inline constexpr std::array<ResultField, of_movement> movement_fields{{
     {"recovery", FieldKind::number, 0.1, 10},
 }};
 
-// The cells of a machine on the sheet Tests; the arm bike has its date and single test alone, for its calories follow no
+// The cells of a machine on the sheet Tests; the fan bike has its date and single test alone, for its calories follow no
 // formula of power.
 struct MachineCells {
     const char* name;

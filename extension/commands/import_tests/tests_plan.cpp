@@ -194,7 +194,7 @@ class Planner {
     }
 
     static std::string machine_title(std::size_t machine) {
-        const std::array titles{tr("Rower"), tr("Ski ergometer"), tr("Bike ergometer"), tr("Arm bike")};
+        const std::array titles{tr("Rower"), tr("Ski ergometer"), tr("Bike ergometer"), tr("Fan bike")};
         return titles[machine];
     }
 
