@@ -82,11 +82,11 @@ def test_what_cannot_be_read_is_asked(office, event):
     """Nobody gets a full plan because a word was not understood."""
     list_ = "Name;Division;Plan;Group\nIda Lund;scaled;bad knee;C\nBo Berg;giants;;Z\n"
     before = people(event)
-    for meaning, question in (("", '"bad knee" is no plan for the day'), ("bad knee=easy", '"giants" is none of the divisions'),
-                              ("giants=scaled;Z=", '"bad knee" is no plan for the day'),
-                              ("giants=scaled;Z=;bad knee=", '"bad knee" is no plan for the day'),
-                              ("giants=scaled;Z=;bad knee=fine", '"bad knee" is no plan for the day'),
-                              ("giants=scaled;bad knee=easy", '"Z" is none of the pace groups')):
+    for meaning, question in (("", '"bad knee" is not a plan for the day'), ("bad knee=easy", '"giants" is not one of the divisions'),
+                              ("giants=scaled;Z=", '"bad knee" is not a plan for the day'),
+                              ("giants=scaled;Z=;bad knee=", '"bad knee" is not a plan for the day'),
+                              ("giants=scaled;Z=;bad knee=fine", '"bad knee" is not a plan for the day'),
+                              ("giants=scaled;bad knee=easy", '"Z" is not one of the pace groups')):
         done, said = run(office, event, "add-athletes", List=list_, Meaning=meaning)
         check(f"{meaning!r}: asked", (done, said), (False, question + ". What is meant?"))
         check(f"{meaning!r}: nothing written", people(event), before)
