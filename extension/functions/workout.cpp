@@ -247,6 +247,15 @@ Result<Answer> workout_clocks(AreaPointer workout, NumberOrText goal, std::optio
     const auto which = division_in(task, division);
     if (!which)
         return which.error();
+    const auto stations = stations_of(task, *which);
+    const auto language = task.settings.language;
+    std::vector<Cell> headings{spoken(say("ROUND"), language)};
+    for (const auto station : stations)
+        headings.emplace_back(task.stations[station].movement);
+    headings.emplace_back(spoken(say("CLOCK"), language));
+    const int columns = static_cast<int>(headings.size());
+    if (row && row->value == 0) // headings are the same for every goal
+        return part_of(std::move(headings), Range{0, columns, {}}, row, column);
     const auto cell = std::visit([](const auto& v) { return Cell{v}; }, goal.value);
     double wanted = 0;
     if (task.settings.format == Format::time) {
@@ -264,13 +273,7 @@ Result<Answer> workout_clocks(AreaPointer workout, NumberOrText goal, std::optio
     const auto& line = latest.of(*read, {wanted, *which}, [&] { return wall_clocks(task, wanted, *which); });
     if (!line)
         return line.error();
-    const auto stations = stations_of(task, *which);
-    const auto language = task.settings.language;
-    std::vector<Cell> headings{spoken(say("ROUND"), language)};
-    for (const auto station : stations)
-        headings.emplace_back(task.stations[station].movement);
-    headings.emplace_back(spoken(say("CLOCK"), language));
-    Range table{static_cast<int>(line->rounds.size()), static_cast<int>(headings.size()), {}};
+    Range table{static_cast<int>(line->rounds.size()), columns, {}};
     for (const auto& round : line->rounds) {
         table.cells.push_back(to_cell(round.round));
         for (const auto station : stations)

@@ -63,7 +63,7 @@ def make_card(book, sheet, card):
 
     division = f"INDEX(roster_division;{who})"
     sheet.merged(across(0, 9, 0), shown(listed(4)), "card name")
-    lane = say("Heat {heat}, lane {lane}, {start}", heat=listed(1), lane=listed(2), start=f'TEXT({listed(3)};"H:MM")')
+    lane = say("Heat {heat}, lane {lane}", heat=listed(1), lane=listed(2)) + f'&IF({listed(3)}="";"";", "&TEXT({listed(3)};"H:MM"))'
     sheet.merged(across(10, end, 0), shown(lane), "card place")
     sheet.merged(across(0, end, 1), shown(pc("WORKOUT.TEXT", "workout", division)), "card line")
     # goal, time per round, rate: the largest on the card

@@ -75,13 +75,14 @@ def make_judge(book, first, half):
     sheet.put(f"{out[2]}{first}", f"=IF({who}=0;0;IF(event_kind=1;ROUNDUP(N({goal}))+2;40))", "working")
 
     sheet.merged(across(0, 7, 0, 2), shown(listed(4)), "judge name")
-    lane = say("Heat {heat}, lane {lane}, {start}", heat=listed(1), lane=listed(2), start=f'TEXT({listed(3)};"H:MM")')
+    lane = say("Heat {heat}, lane {lane}", heat=listed(1), lane=listed(2)) + f'&IF({listed(3)}="";"";", "&TEXT({listed(3)};"H:MM"))'
     sheet.merged(across(8, ROUNDS, 0, 2), shown(lane), "judge lane")
     sheet.merged(across(0, ROUNDS, 2), shown(pc("WORKOUT.TEXT", "workout", division)), "card line")
     sheet.merged(across(0, ROUNDS, 3), shown("event_heading"), "card line")
     sheet.put(cell(0, 4), shown(lit("running count")), "judge head left")
     for k in range(1, ROUNDS + 1):
-        sheet.put(cell(k, 4), f'=IF({k}>{rounds};"";"R{k}")', "judge head")
+        there = pc("WORKOUT.COUNT", "workout", division, k)
+        sheet.put(cell(k, 4), f'=IF({k}>{rounds};"";IF({there}="";"";"R{k}"))', "judge head")
         for line in (5, 6):
             sheet.styled(cell(k, line), "judge count")
         for station in range(1, STATIONS + 1):

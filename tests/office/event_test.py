@@ -218,6 +218,22 @@ def test_a_time_for_time(event):
     check("places", [result_of(event, name)["place"] for name in ("Ada Brimsole", "Bela Ostrevan", "Fenja Okarell")], ["2", "3", "1"])
 
 
+def test_wall_and_cards_of_a_workout_for_time(event):
+    """Goals are times wherever they stand, stations have their names, judges count the rounds there are."""
+    typed(event, "workout.format", "for time")
+    typed(event, "workout.rounds", "4")
+    typed(event, "workout.wall_from", "13:00")
+    typed(event, "workout.wall_to", "15:00")
+    check("errors", errors_in(event), [])
+    wall, cards, heats = (event.Sheets.getByName(name) for name in ("Wall", "Cards", "Heats"))
+    check("first goal of the wall", wall["A4"].String, "13:00")
+    check("title of the clocks", "13:30" in wall[f"A{1 + 9 + 5}"].String)
+    check("first station of a card", cards["C5"].String, "Ski")
+    judge = by_key(event, "judge_page").RangeAddress
+    shown = [heats.getCellByPosition(judge.StartColumn + k, judge.StartRow + 4).String for k in range(1, 7)]
+    check("rounds", shown, ["R1", "R2", "R3", "R4", "", ""])
+
+
 def test_sorted_rows_keep_their_people(event):
     typed(event, "roster_goal", "6", row=1)
     with_results(event)

@@ -83,6 +83,7 @@ WORKOUT = [
     ("=WORKOUT.TABLE(workout;5;7;1;0;9)", ""),
     ("=WORKOUT.TABLE(workout;5;7;1;-1)", "Err:502"),
     ('=WORKOUT.CLOCKS(workout;6;"scaled";0;2)', "ski cal"),
+    ('=WORKOUT.CLOCKS(workout;900;"scaled";0;2)', "ski cal"),
     ('=WORKOUT.CLOCKS(workout;6;"scaled";3;1)', 3),
     ('=WORKOUT.CLOCKS(workout;6;"scaled";7;1)', ""),
     # Usual pace, scaled: 4 s to strap in, then 620 cal/h: 5.3 calories after 35 s, 12 after 73.7 s, then walking. At
