@@ -93,6 +93,17 @@ Verdict RunningHeat::may_stamp(const Lane& lane, Seconds now) const {
     return Verdict::taken;
 }
 
+bool RunningHeat::too_soon(std::size_t index, Seconds now) const {
+    const auto& lane = lanes_[index];
+    const auto& clocks = lane.record.clocks;
+    if (clocks.empty() || may_stamp(lane, now) != Verdict::taken)
+        return false;
+    const auto due = target(index, clocks.size() + 1);
+    const auto planned = due ? std::optional(*due - *target(index, clocks.size())) : lane.plan.planned;
+    const auto time = reading(now) - clocks.back();
+    return planned && time.value() > 0 && time < *planned * shortest_round;
+}
+
 Stamp RunningHeat::stamp(std::size_t index, Seconds now) {
     auto& [plan, record] = lanes_[index];
     Stamp stamp;

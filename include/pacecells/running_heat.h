@@ -103,6 +103,9 @@ class RunningHeat {
     [[nodiscard]] const LaneRecord& record(std::size_t lane) const { return lanes_[lane].record; }
     void set_record(std::size_t lane, LaneRecord record) { lanes_[lane].record = std::move(record); }
 
+    // Whether a stamp now would end a round so short that the key was hardly meant: never the first one.
+    static constexpr double shortest_round = 0.4; // of its time as planned (judgement)
+    [[nodiscard]] bool too_soon(std::size_t lane, Seconds now) const;
     // The end of a round now. The clock is exact to a millisecond; within the grace it is the cap.
     Stamp stamp(std::size_t lane, Seconds now);
     // The last stamp and with it a finish; the stamp as it was.

@@ -189,7 +189,17 @@ def test_commands(screen):
         check("partial score", day.value("partial", names[2]).Value == 5)
         time.sleep(1)
         day.press("2")
+        question = day.words().split("\n")[-1]
+        check("a round of seconds is asked about", "Is it a round?" in question and names[2] in question, question)
+        day.press("Escape")
         time.sleep(0.4)
+        check("no: none", len(day.clocks(names[2])) == 1, day.clocks(names[2]))
+        at = day.press("2")
+        time.sleep(1.2)
+        day.press("2")
+        time.sleep(0.4)
+        got = day.clocks(names[2])
+        check("the same key once more: yes, at the first press", abs(got[-1] - (at - zero)) <= NEAR, (got, at - zero))
         check("a stamp ends the open round", day.value("partial", names[2]).String == ""
               and len(day.clocks(names[2])) == 2)
         day.press("p")
@@ -241,6 +251,8 @@ def test_commands(screen):
         check("judge sheets of the next heat", day.cells("judge_first").getCellByPosition(0, 0).Value == 1 + [
             row[0] for row in day.cells("heat_list").getDataArray()].index(2)
               and day.document.CurrentController.ActiveSheet.Name == day.cells("judge_first").Spreadsheet.Name)
+        stamped, corrected = day.clocks(names[2])[0], round(day.clocks(names[2])[0]) - 2
+        day.value("clocks", names[2]).Value = corrected / 86400
         open_before = len(list(private.desktop.Components))
         day.press("o")
         time.sleep(3)
@@ -255,8 +267,10 @@ def test_commands(screen):
                                    check=True).stdout.split("\f")[:-1]
             divisions = {day.value("division", name).String for name, *_ in day.cells("results_name").DataArray
                          if name and day.value("result", name).String}
-            check("a page for each division", len(pages) == len(divisions), pages)
-            for page in pages:
+            check("a page for each division, and one of corrections", len(pages) == len(divisions) + 1, pages)
+            check("which has the clock as stamped and as it is now", re.search(
+                rf"{names[2]} +round 1 +0:{stamped:04.1f} +0:{corrected:04.1f}", pages[-1]), (pages[-1], stamped, corrected))
+            for page in pages[:-1]:
                 check("each under title, gym, version and time", all(re.search(part, page) for part in (
                     re.escape(day.cells("event_title").DataArray[0][0]),
                     re.escape(day.setting("gym").String), r"Places so far, \d+:\d\d", "Tie-break +Heat")), page)

@@ -231,7 +231,9 @@ def office(screen, work, name="office", limit=600, after_a_crash=False):
 def pressed(day, lane, zero, speed=1.0):
     """Stamps a lane; the earliest and latest clock it may get."""
     at = day.screen.press(str(lane % 10)) - zero
-    return at * speed, (at + day.screen.took) * speed
+    took = day.screen.took
+    day.screen.press("Return")  # yes, it is a round, though it is short
+    return at * speed, (at + took) * speed
 
 
 def play(day, zero, length, dice, speed=1.0, pause=(1.1, 6.0), most=40):

@@ -78,6 +78,28 @@ TEST(RunningHeat, TheLastStampCanBeTakenBack) {
     EXPECT_EQ(heat.stamp(0, at(5310)).round, 2);
 }
 
+TEST(RunningHeat, ARoundOfAMinuteIsTooSoonWhereItIsPlannedInMore) {
+    auto heat = eight_rounds(); // of 150 s: 40 % are 60 s
+    EXPECT_FALSE(heat.too_soon(0, at(5010)));
+    heat.stamp(0, at(5140));
+    EXPECT_TRUE(heat.too_soon(0, at(5199)));
+    EXPECT_FALSE(heat.too_soon(0, at(5201)));
+    EXPECT_FALSE(heat.too_soon(0, at(6205))); // the cap has passed
+    EXPECT_FALSE(heat.too_soon(1, at(5150)));
+    heat.set_record(0, {{at(140)}, {}, {}, {}, {}, true}); // withdrawn
+    EXPECT_FALSE(heat.too_soon(0, at(5150)));
+
+    RunningHeat unlike({HeatFormat::rounds, at(1200), 0}); // the second round is planned in 50 s
+    unlike.add_lane({{at(200), at(250)}, at(125), {}, {30}});
+    unlike.start_at(at(0));
+    unlike.stamp(0, at(200));
+    EXPECT_TRUE(unlike.too_soon(0, at(219)));
+    EXPECT_FALSE(unlike.too_soon(0, at(221)));
+    unlike.stamp(0, at(250));
+    EXPECT_TRUE(unlike.too_soon(0, at(299))); // beyond the goal: 40 % of the mean
+    EXPECT_FALSE(unlike.too_soon(0, at(301)));
+}
+
 TEST(RunningHeat, TargetsAreThoseOfThePlan) {
     auto heat = eight_rounds();
     EXPECT_DOUBLE_EQ(heat.target(0, 8)->value(), 1200);

@@ -84,8 +84,8 @@ void HeatDay::press(const KeyPress& key) {
     guarded([&] {
         const bool writing = asking_ == Ask::heat || asking_ == Ask::running_at || asking_ == Ask::partial ||
                              asking_ == Ask::add || asking_ == Ask::again || asking_ == Ask::rounds;
-        const bool yes_or_no =
-            asking_ == Ask::end || asking_ == Ask::recover || asking_ == Ask::give_up || asking_ == Ask::log_only;
+        const bool yes_or_no = asking_ == Ask::end || asking_ == Ask::recover || asking_ == Ask::give_up ||
+                               asking_ == Ask::log_only || asking_ == Ask::soon;
         if (key.edit == KeyPress::Edit::escape) {
             escape();
         } else if (key.edit == KeyPress::Edit::enter) {
@@ -159,7 +159,7 @@ void HeatDay::pick(std::size_t row, Seconds when, double day) {
     case Ask::rounds_lane:
         return ask_rounds(row);
     default:
-        return stamp(row, when, day);
+        return press_lane(row, when, day);
     }
 }
 
@@ -241,6 +241,10 @@ void HeatDay::nothing_asked() { ask(Ask::nothing, {}); }
 void HeatDay::escape() {
     const auto asked = asking_;
     nothing_asked();
+    if (asked == Ask::soon && !soon_.empty()) {
+        soon_.pop_front();
+        ask_soon();
+    }
     if (asked == Ask::recover && found_) {
         declined_.insert(found_->path);
         found_.reset();
@@ -288,6 +292,13 @@ void HeatDay::answer(Seconds now) {
                 if (!record.partial && !record.out && !record.finish)
                     return ask_partial(next);
             }
+        break;
+    }
+    case Ask::soon: {
+        const auto press = soon_.front();
+        soon_.pop_front();
+        ask_soon();
+        stamp(press.row, press.when, press.day);
         break;
     }
     case Ask::rounds:

@@ -136,6 +136,7 @@ class HeatDay {
         partial,
         tiebreak_lane,
         withdraw_lane,
+        soon,
         rounds_lane,
         rounds,
         add,
@@ -170,6 +171,8 @@ class HeatDay {
     void start_or_ask(Seconds now);
     void start(Seconds zero, double day_zero);
     void must_be_alone(Seconds now) const;
+    void press_lane(std::size_t row, Seconds when, double day); // a stamp, or the question whether it is one
+    void ask_soon();
     void stamp(std::size_t row, Seconds when, double day);
     void take_back(std::size_t row);
     void tiebreak(std::size_t row, Seconds when);
@@ -244,6 +247,13 @@ class HeatDay {
     bool warned_ = false; // of a file that is read-only or shared
     Seconds last_key_{0};
     KeyGuard guard_;
+
+    struct Press {
+        std::size_t row;
+        Seconds when;
+        double day;
+    };
+    std::deque<Press> soon_; // keys that came too soon after the last one of their lane
 
     Ask asking_ = Ask::nothing;
     std::size_t asked_row_ = 0;

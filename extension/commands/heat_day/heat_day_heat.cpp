@@ -26,6 +26,7 @@ void HeatDay::choose(int heat) {
     heat_.reset();
     day_zero_.reset();
     done_.clear();
+    soon_.clear();
     seat(sheet_.seats(heat));
     if (seats_.empty())
         message_ = tr("Nobody stands in heat %1 yet: the sheet Heats is made from the roster.", std::to_string(heat));
@@ -330,6 +331,33 @@ std::string HeatDay::refusal(Verdict verdict, std::size_t row) const {
         break;
     }
     return {};
+}
+
+void HeatDay::ask_soon() {
+    if (soon_.empty())
+        return nothing_asked();
+    const auto& [row, when, day] = soon_.front();
+    const auto& clocks = heat_->record(row).clocks;
+    const auto since = clocks.empty() ? heat_->clock(when) : heat_->clock(when) - clocks.back();
+    ask(Ask::soon, tr("%1: only %2 after round %3. Is it a round? Enter: yes. Esc: no.", who(row), time_text(since),
+                      std::to_string(clocks.size())));
+}
+
+// A key soon after the last of its lane is asked about; the same key once more says yes. Where it comes later it is the
+// round, and the one that was asked about was none.
+void HeatDay::press_lane(std::size_t row, Seconds when, double day) {
+    const auto asked = std::ranges::find(soon_, row, &Press::row);
+    const bool soon = !ended_ && heat_->too_soon(row, when);
+    if (asked != soon_.end()) {
+        const auto press = soon ? *asked : Press{row, when, day};
+        soon_.erase(asked);
+        ask_soon();
+        return stamp(row, press.when, press.day);
+    }
+    if (!soon || (asking_ != Ask::nothing && asking_ != Ask::soon))
+        return stamp(row, when, day);
+    soon_.push_back({row, when, day});
+    ask_soon();
 }
 
 void HeatDay::stamp(std::size_t row, Seconds when, double day) {
