@@ -1,7 +1,6 @@
 #include "heat_day.h"
 
 #include "heat_day_clock.h"
-#include "results_list.h"
 
 #include "pacecells/clock.h"
 #include "pacecells/words.h"
@@ -216,7 +215,7 @@ void HeatDay::act(char letter, Seconds now) {
         if (busy)
             throw Refusal{tr("Not while the clock runs: it would hold up the keys.")};
         if (letter == 'O') {
-            list_results(context_, sheet_);
+            list_results(context_, sheet_, corrections());
         } else {
             const int next = heat_ && heat_->start() ? number_ + 1 : number_;
             sheet_.show_judges(next, context_.frame()->getController());

@@ -13,6 +13,7 @@
 
 #include "heat_day_journal.h"
 #include "heat_day_sheet.h"
+#include "results_list.h"
 
 #include "pacecells/running_heat.h"
 
@@ -207,6 +208,7 @@ class HeatDay {
         std::vector<CellChange> missing;            // on the sheet, by its names
     };
     [[nodiscard]] Kept kept(const HeatLog& log);
+    [[nodiscard]] std::vector<Correction> corrections(); // of all heats that ended
     void look_for_logs();
     void recover(Seconds now);
     [[nodiscard]] std::vector<StoredLog> left_running();

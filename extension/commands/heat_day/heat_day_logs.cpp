@@ -2,6 +2,7 @@
 
 #include "heat_day_clock.h"
 
+#include "pacecells/text.h"
 #include "pacecells/words.h"
 
 #include <algorithm>
@@ -16,6 +17,28 @@ constexpr double keep_logs = 30 * seconds_per_day;
 const std::string& new_name(const std::map<std::string, std::string>& renamed, const std::string& name) {
     const auto found = renamed.find(name);
     return found == renamed.end() ? name : found->second;
+}
+
+std::string what_of(const std::string& range, int column) {
+    if (range == "results_clocks")
+        return tr("round %1", std::to_string(column + 1));
+    if (range == "results_partial")
+        return tr("partial");
+    if (range == "results_tiebreak")
+        return tr("tie-break");
+    if (range == "results_out")
+        return tr("withdrawn");
+    return range == "results_finish" ? tr("finish") : tr("reps left");
+}
+
+std::string value_text(const std::string& range, const CellValue& value) {
+    if (const auto* text = std::get_if<std::string>(&value))
+        return *text;
+    const auto number = number_of(value);
+    if (!number)
+        return {};
+    const bool counts = range == "results_partial" || range == "results_left";
+    return counts ? number_text(*number) : time_text(Seconds{*number * seconds_per_day}, 1);
 }
 
 } // namespace
@@ -63,6 +86,35 @@ HeatDay::Kept HeatDay::kept(const HeatLog& log) {
             kept.missing.push_back({range, new_name(kept.renamed, athlete), column, value});
     }
     return kept;
+}
+
+// What the log of a heat had at its end, beside what the sheet has now.
+std::vector<Correction> HeatDay::corrections() {
+    const auto key = sheet_.key();
+    std::vector<Correction> all;
+    auto logs = stored_logs(folder_);
+    std::ranges::sort(logs, {}, [](const StoredLog& stored) { return stored.log.heat; });
+    for (const auto& [path, log] : logs) {
+        if (log.event != key || !log.ended)
+            continue;
+        const auto seats = kept(log).seats;
+        const auto places = sheet_.places(log.heat, seats, {});
+        for (std::size_t i = 0; i < seats.size(); ++i) {
+            if (!places[i].row)
+                continue;
+            std::map<std::pair<std::string, int>, std::pair<CellValue, CellValue>> cells; // then and now
+            for (const auto& [place, value] : log.cells)
+                if (same_name(std::get<1>(place), seats[i].name))
+                    cells[{std::get<0>(place), std::get<2>(place)}].first = value;
+            for (const auto& cell : sheet_.written(*places[i].row, seats[i].name))
+                cells[{cell.range, cell.column}].second = cell.value;
+            for (const auto& [place, values] : cells)
+                if (place.first != "results_stamps" && !same_value(values.first, values.second))
+                    all.push_back({log.heat, seats[i].name, what_of(place.first, place.second),
+                                   value_text(place.first, values.first), value_text(place.first, values.second)});
+        }
+    }
+    return all;
 }
 
 void HeatDay::look_for_logs() {

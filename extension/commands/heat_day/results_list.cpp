@@ -126,7 +126,7 @@ void fit_to_page(const Reference<css::sheet::XSpreadsheetDocument>& document,
 
 } // namespace
 
-void list_results(const Context& context, EventSheet& event) {
+void list_results(const Context& context, EventSheet& event, const std::vector<Correction>& corrections) {
     auto divisions = divisions_of(event);
     if (divisions.empty())
         throw Refusal{tr("There are no results yet.")};
@@ -160,6 +160,14 @@ void list_results(const Context& context, EventSheet& event) {
             page.line({line.place < no_place ? std::to_string(static_cast<int>(line.place)) : std::string(), line.name,
                        line.result, line.tiebreak, line.heat},
                       false);
+    }
+    if (!corrections.empty()) {
+        page.skip();
+        page.new_page();
+        page.heading(tr("Changed since the end of the heat"), true, 15);
+        page.line({tr("Heat"), tr("Name"), tr("What"), tr("Then"), tr("Now")}, true);
+        for (const auto& one : corrections)
+            page.line({std::to_string(one.heat), one.name, one.what, one.then, one.now}, false);
     }
     fit_to_page(document, page.sheet());
 }

@@ -5,7 +5,17 @@
 
 namespace pacecells {
 
-// A new document: places so far, by division. Refused where there are no results.
-void list_results(const Context& context, EventSheet& event);
+// A cell that is not as it was when its heat ended.
+struct Correction {
+    int heat = 0;
+    std::string name;
+    std::string what; // "round 3"
+    std::string then; // empty: nothing
+    std::string now;
+};
+
+// A new document: places so far, by division, and on a page of their own the corrections since. Refused where there are
+// no results.
+void list_results(const Context& context, EventSheet& event, const std::vector<Correction>& corrections);
 
 } // namespace pacecells
