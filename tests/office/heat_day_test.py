@@ -276,6 +276,34 @@ def test_commands(screen):
                     re.escape(day.setting("gym").String), r"Places so far, \d+:\d\d", "Tie-break +Heat")), page)
 
 
+def test_the_room(screen):
+    """A second window without keys; closed with the coach's."""
+    def rooms():
+        return screen.tool("xdotool", "search", "--onlyvisible", "--name", "^Heat, for the room$").split()
+
+    with office(screen, WORK) as private:
+        day = Day(private, screen)
+        day.running()
+        day.press("v")
+        time.sleep(1.5)
+        check("open", len(rooms()) == 1, rooms())
+        screen.tool("import", "-window", rooms()[0], str(WORK / "room.png"))
+        day.screen.tool("xdotool", "windowfocus", screen.windows()[-1])
+        time.sleep(0.3)
+        day.press("1")
+        time.sleep(0.5)
+        check("keys go to the coach's", len(day.clocks(day.heat(1)[1])) == 1, day.clocks(day.heat(1)[1]))
+        day.press("v")
+        time.sleep(1)
+        check("closed by its key", not rooms(), rooms())
+        day.press("v")
+        time.sleep(1)
+        check("open again", len(rooms()) == 1, rooms())
+        day.document.close(True)
+        time.sleep(1)
+        check("closed with the workbook", not rooms(), rooms())
+
+
 def test_beep(screen):
     """No sound until it is asked for; where none can be made, that is said."""
     os.environ.update(faster(30))

@@ -207,6 +207,9 @@ void HeatDay::act(char letter, Seconds now) {
         beep_now_ = beeps_; // to be heard at once
         message_ = beeps_ ? tr("A beep each minute.") : tr("No beep.");
         break;
+    case 'V':
+        room_ = !room_;
+        break;
     case 'L':
         dark_ = !dark_;
         break;

@@ -52,13 +52,15 @@ template <class Do>
 struct RowView {
     std::string lane;
     std::string name;
-    std::string round;   // what is next: round and target clock
-    std::string ahead;   // "ahead 0:04"
-    std::string outlook; // result expected
-    std::string range;   // from low to high
-    int tone = 0;        // 1 ahead, -1 behind
-    bool fresh = false;  // stamped a moment ago
-    bool quiet = false;  // withdrawn or finished
+    std::string round;      // what is next: round and target clock
+    std::string ahead;      // "ahead 0:04"
+    std::string outlook;    // result expected
+    std::string range;      // from low to high
+    std::string room_round; // for the room: without targets
+    std::string room_ahead; // "?" where a stamp is overdue
+    int tone = 0;           // 1 ahead, -1 behind
+    bool fresh = false;     // stamped a moment ago
+    bool quiet = false;     // withdrawn or finished
     friend bool operator==(const RowView&, const RowView&) = default;
 };
 
@@ -78,6 +80,7 @@ struct View {
     std::string typed;
     std::vector<ButtonView> buttons;
     bool dark = false;
+    bool room = false; // the room's window is open
     friend bool operator==(const View&, const View&) = default;
 };
 
@@ -119,6 +122,7 @@ class HeatDay {
     // A beep is wanted, and a minute of the running heat has passed since the last call or it was asked for just now.
     [[nodiscard]] bool beep_due(Seconds now);
     void no_sound(); // it could not be made
+    void close_room() { room_ = false; }
     [[nodiscard]] const std::filesystem::path& folder() const { return folder_; }
 
     // What the disk kept of a heat is not all in the workbook: the window asks about it.
@@ -266,6 +270,7 @@ class HeatDay {
     std::vector<std::optional<Seconds>> fresh_;
     Seconds reloaded_{0};
     bool dark_;
+    bool room_ = false;
     bool beeps_ = false;
     bool beep_now_ = false;
     int minutes_ = 0;

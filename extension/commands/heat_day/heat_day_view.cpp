@@ -11,6 +11,7 @@ namespace {
 
 constexpr Seconds freshness{2};
 constexpr Seconds reload_every{0.5};
+constexpr Seconds overdue{10}; // a round not stamped so long after its target may have been missed (judgement)
 
 } // namespace
 
@@ -53,6 +54,7 @@ RowView HeatDay::row_view(std::size_t row, Seconds now) {
     view.fresh = fresh_[row] && now - *fresh_[row] < freshness;
     if (record.out) {
         view.round = tr("withdrawn");
+        view.room_round = view.round;
         view.quiet = true;
         return view;
     } else if (record.finish) {
@@ -75,6 +77,10 @@ RowView HeatDay::row_view(std::size_t row, Seconds now) {
             view.ahead = view.tone > 0 ? tr("ahead %1", amount) : tr("behind %1", amount);
         }
     }
+    view.room_round = !over && !view.quiet ? tr("round %1", std::to_string(record.clocks.size() + 1)) : view.round;
+    const auto due = heat_->next_target(row);
+    const bool missed = heat_->start() && !record.finish && due && heat_->clock(now) > *due + overdue;
+    view.room_ahead = missed && !over ? "?" : view.ahead;
     if ((over || record.finish) && places_[row].row) {
         const auto cell = [&](const char* range) { return sheet_.shown(range, *places_[row].row); };
         view.ahead = cell("results_result");
@@ -106,6 +112,7 @@ RowView HeatDay::row_view(std::size_t row, Seconds now) {
 View HeatDay::view(Seconds now) {
     View view;
     view.dark = dark_;
+    view.room = room_;
     const auto wrong = sentence_of([&] {
         const bool quiet = now - last_key_ >= lull || now < last_key_;
         if ((waiting_.empty() || held_) && quiet && (now - reloaded_ >= reload_every || now < reloaded_)) {
@@ -143,18 +150,18 @@ View HeatDay::view(Seconds now) {
     if (asking_ != Ask::nothing) {
         view.buttons = {{'\n', tr("Enter")}, {'\x1b', tr("Esc")}};
     } else if (running()) {
-        view.buttons = {{'P', tr("partial")},  {'T', tr("tie-break")}, {'W', tr("withdraw")},
-                        {'A', tr("add")},      {'I', tr("rounds")},    {'U', tr("take back")},
-                        {'E', tr("end heat")}, {'B', tr("beep")},      {'L', tr("light, dark")}};
+        view.buttons = {{'P', tr("partial")}, {'T', tr("tie-break")},  {'W', tr("withdraw")}, {'A', tr("add")},
+                        {'I', tr("rounds")},  {'U', tr("take back")},  {'E', tr("end heat")}, {'B', tr("beep")},
+                        {'V', tr("room")},    {'L', tr("light, dark")}};
         if (heat_->over(now))
             view.buttons = {{'P', tr("partial")},     {'W', tr("withdraw")}, {'I', tr("rounds")},
                             {'U', tr("take back")},   {'E', tr("end heat")}, {'O', tr("results list")},
                             {'J', tr("judge sheets")}};
     } else {
-        view.buttons = {{'S', tr("start")},      {'R', tr("running")},      {'H', tr("heat")},
-                        {'A', tr("add")},        {'P', tr("partial")},      {'I', tr("rounds")},
-                        {'U', tr("take back")},  {'O', tr("results list")}, {'J', tr("judge sheets")},
-                        {'L', tr("light, dark")}};
+        view.buttons = {{'S', tr("start")},     {'R', tr("running")},      {'H', tr("heat")},
+                        {'A', tr("add")},       {'P', tr("partial")},      {'I', tr("rounds")},
+                        {'U', tr("take back")}, {'O', tr("results list")}, {'J', tr("judge sheets")},
+                        {'V', tr("room")},      {'L', tr("light, dark")}};
     }
     return view;
 }

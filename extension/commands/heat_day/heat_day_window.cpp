@@ -1,9 +1,9 @@
 #include "heat_day_window.h"
 
 #include "heat_day_clock.h"
+#include "heat_day_paint.h"
 
 #include <com/sun/star/awt/AsyncCallback.hpp>
-#include <com/sun/star/awt/FontWeight.hpp>
 #include <com/sun/star/awt/InvalidateStyle.hpp>
 #include <com/sun/star/awt/Key.hpp>
 #include <com/sun/star/awt/KeyModifier.hpp>
@@ -11,9 +11,6 @@
 #include <com/sun/star/awt/Toolkit.hpp>
 #include <com/sun/star/awt/WindowAttribute.hpp>
 #include <com/sun/star/awt/WindowDescriptor.hpp>
-#include <com/sun/star/awt/XFont.hpp>
-#include <com/sun/star/awt/XGraphics.hpp>
-#include <com/sun/star/awt/XStyleSettingsSupplier.hpp>
 #include <com/sun/star/awt/XVclWindowPeer.hpp>
 
 #include <cppuhelper/implbase1.hxx>
@@ -102,87 +99,6 @@ void Ticker::done() {
 }
 
 namespace {
-
-// --- painting ----------------------------------------------------------------------------------------------------
-
-struct Palette {
-    sal_Int32 paper, ink, soft, line, ahead, behind, fresh;
-};
-
-// Ink on paper at a contrast of at least 7 to 1; ahead and behind differ in lightness too, and in words.
-constexpr Palette light{0xFFFFFF, 0x10161C, 0x46525C, 0xC3CBD2, 0x00557F, 0x8A2D00, 0xFFF2B8};
-constexpr Palette dark{0x14181C, 0xF4F6F8, 0xB7C1CA, 0x3C4650, 0x8FD0FF, 0xFFB08A, 0x4A4210};
-
-bool is_dark(sal_Int32 colour) {
-    return 299 * ((colour >> 16) & 255) + 587 * ((colour >> 8) & 255) + 114 * (colour & 255) < 128000;
-}
-
-class Painter {
-  public:
-    Painter(Reference<css::awt::XDevice> device, const Palette& palette, OUString face)
-        : device_(std::move(device)), graphics_(device_->createGraphics()), palette_(palette), face_(std::move(face)) {}
-
-    void box(int left, int top, int width, int height, sal_Int32 fill, sal_Int32 edge) {
-        graphics_->setFillColor(fill);
-        graphics_->setLineColor(edge);
-        graphics_->drawRect(left, top, width, height);
-    }
-    void rule(int left, int top, int right) {
-        graphics_->setLineColor(palette_.line);
-        graphics_->drawLine(left, top, right, top);
-    }
-
-    enum class Align { left, centre, right };
-    // In one line, in the middle of the height; smaller where it would not fit, cut where it still does not.
-    void text(int left, int top, int width, int height, const std::string& what, int size, bool bold, sal_Int32 colour,
-              Align align = Align::left) {
-        if (what.empty() || width <= 0)
-            return;
-        auto shown = utf16(what);
-        auto font = font_of(size, bold);
-        int wide = font->getStringWidth(shown);
-        if (wide > width) {
-            int smaller = size * width / wide + 1;
-            do {
-                font = font_of(--smaller, bold);
-                wide = font->getStringWidth(shown);
-            } while (wide > width && smaller > size * 55 / 100);
-            while (wide > width && shown.getLength() > 2) {
-                shown = shown.copy(0, shown.getLength() - 2) + OUString(u'\x2026');
-                wide = font->getStringWidth(shown);
-            }
-        }
-        const auto metric = font->getFontMetric();
-        graphics_->setFont(font);
-        graphics_->setTextColor(colour);
-        const int x = align == Align::left    ? left
-                      : align == Align::right ? left + width - wide
-                                              : left + (width - wide) / 2;
-        graphics_->drawText(x, top + (height - metric.Ascent - metric.Descent) / 2, shown);
-    }
-    [[nodiscard]] int width_of(const std::string& what, int size, bool bold) {
-        return font_of(size, bold)->getStringWidth(utf16(what));
-    }
-
-  private:
-    Reference<css::awt::XFont> font_of(int size, bool bold) {
-        auto& font = fonts_[{size, bold}];
-        if (!font.is()) {
-            css::awt::FontDescriptor descriptor;
-            descriptor.Name = face_;
-            descriptor.Height = static_cast<sal_Int16>(std::clamp(size, 6, 2000));
-            descriptor.Weight = bold ? css::awt::FontWeight::BOLD : css::awt::FontWeight::NORMAL;
-            font = device_->getFont(descriptor);
-        }
-        return font;
-    }
-
-    Reference<css::awt::XDevice> device_;
-    Reference<css::awt::XGraphics> graphics_;
-    const Palette& palette_;
-    OUString face_;
-    std::map<std::pair<int, bool>, Reference<css::awt::XFont>> fonts_;
-};
 
 // --- keys --------------------------------------------------------------------------------------------------------
 
@@ -277,6 +193,9 @@ void HeatWindow::close() {
     const Reference<css::uno::XInterface> alive(static_cast<cppu::OWeakObject*>(this));
     ticker_.reset();
     beeper_.stop();
+    if (room_.is())
+        room_->close();
+    room_.clear();
     const auto window = std::exchange(window_, {});
     if (!window.is())
         return;
@@ -296,6 +215,9 @@ void HeatWindow::disposing(const css::lang::EventObject& event) {
     if (window_.is() && event.Source == window_) {
         ticker_.reset();
         beeper_.stop();
+        if (room_.is())
+            room_->close();
+        room_.clear();
         window_.clear();
     }
 }
@@ -322,6 +244,14 @@ void HeatWindow::refresh() {
         return;
     view_ = std::move(view);
     published_(view_);
+    if (view_.room && window_.is()) {
+        if (!room_.is())
+            room_ = new RoomWindow(context_, [this] { day_->close_room(); });
+        room_->show(view_);
+    } else if (room_.is()) {
+        room_->close();
+        room_.clear();
+    }
     if (window_.is())
         need<css::awt::XWindowPeer>(window_)->invalidate(css::awt::InvalidateStyle::NOERASE);
 }
@@ -387,17 +317,10 @@ void HeatWindow::paint() {
     const int height = place.Height;
     if (width < 50 || height < 50)
         return;
-    bool at_night = view_.dark;
-    OUString face;
-    if (const auto styled = as<css::awt::XStyleSettingsSupplier>(window_); styled.is()) {
-        const auto style = styled->getStyleSettings();
-        face = style->getLabelFont().Name;
-        at_night = at_night != is_dark(style->getWindowColor());
-    }
-    const auto& colours = at_night ? dark : light;
     const auto screen = need<css::awt::XDevice>(window_);
     const auto sheet = screen->createDevice(width, height); // painted unseen, then shown at once
-    Painter painter(sheet, colours, face);
+    Painter painter(sheet, theme_of(window_, view_.dark));
+    const auto& colours = painter.colours();
     using Align = Painter::Align;
 
     painter.box(0, 0, width, height, colours.paper, colours.paper);

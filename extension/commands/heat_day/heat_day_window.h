@@ -3,6 +3,7 @@
 #pragma once
 
 #include "heat_day.h"
+#include "heat_day_room.h"
 #include "heat_day_sound.h"
 
 #include <com/sun/star/awt/XCallback.hpp>
@@ -88,6 +89,7 @@ class HeatWindow
     css::uno::Reference<css::awt::XWindow> window_;
     std::unique_ptr<Ticker> ticker_;
     Beeper beeper_;
+    rtl::Reference<RoomWindow> room_;
     int beats_ = 0;
     View view_;
     std::vector<Spot> spots_;
