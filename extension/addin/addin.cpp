@@ -9,6 +9,7 @@
 #include <cppuhelper/supportsservice.hxx>
 #include <org/pacecells/XFunctions.hpp>
 
+#include <algorithm>
 #include <array>
 
 namespace {
@@ -22,7 +23,8 @@ template <class... Values>
 Any call(std::size_t row_index, const Values&... values) noexcept {
     try {
         const auto& row = pacecells::catalog()[row_index];
-        const std::array<pacecells::Argument, sizeof...(values)> arguments{pacecells::to_argument(values)...};
+        const auto filled = std::max({sal_Int32{0}, pacecells::filled_rows(values)...});
+        const std::array<pacecells::Argument, sizeof...(values)> arguments{pacecells::to_argument(values, filled)...};
         const auto answer = row.evaluate(arguments);
         pacecells::Trace::note(row, arguments, answer);
         return pacecells::to_any(answer);

@@ -76,15 +76,8 @@ bool filled(const uno::Any& value) {
 
 bool any_filled(const uno::Sequence<uno::Any>& row) { return std::any_of(row.begin(), row.end(), filled); }
 
-// How many rows count: a whole column is meant as far as it is filled.
-sal_Int32 used_rows(const Rows& rows) {
-    constexpr sal_Int32 most_meant_whole = 65'536;
-    sal_Int32 used = rows.getLength();
-    if (used > most_meant_whole)
-        while (used > 1 && !any_filled(rows[used - 1]))
-            --used;
-    return used;
-}
+// Beyond it a range is a whole column, meant as far as it is filled.
+constexpr sal_Int32 most_meant_whole = 65'536;
 
 class OfficeArea : public Area {
   public:
@@ -144,14 +137,27 @@ uno::Any to_any(const Cell& cell) {
 
 double error_value(ErrorCode code) { return std::bit_cast<double>(std::uint64_t{0x7FF8000000000000} | code); }
 
-Argument to_argument(const uno::Any& value) {
+sal_Int32 filled_rows(const uno::Any& value) {
+    const auto* rows = access<Rows>(value);
+    sal_Int32 filled = rows ? rows->getLength() : 0;
+    if (filled <= most_meant_whole)
+        return 0;
+    while (filled > 1 && !any_filled((*rows)[filled - 1]))
+        --filled;
+    return filled;
+}
+
+Argument to_argument(const uno::Any& value, sal_Int32 rows_of_columns) {
     if (!value.hasValue())
         return Omitted{};
     const auto* rows = access<Rows>(value);
     if (!rows)
         return to_cell(value, false);
     constexpr std::int64_t most_cells = std::int64_t{8} << 20; // no function has a use for more
-    Range range{used_rows(*rows), rows->hasElements() ? (*rows)[0].getLength() : 0, {}};
+    sal_Int32 height = rows->getLength();
+    if (height > most_meant_whole)
+        height = std::min(height, std::max(rows_of_columns, filled_rows(value)));
+    Range range{height, rows->hasElements() ? (*rows)[0].getLength() : 0, {}};
     if (std::int64_t{range.rows} * range.columns > most_cells)
         return Cell{out_of_domain("takes fewer cells than that.")};
     range.cells.reserve(static_cast<std::size_t>(range.rows) * static_cast<std::size_t>(range.columns));
@@ -165,7 +171,7 @@ Argument to_argument(const uno::Any& value) {
     return range;
 }
 
-Argument to_argument(const uno::Reference<com::sun::star::table::XCellRange>& range) {
+Argument to_argument(const uno::Reference<com::sun::star::table::XCellRange>& range, sal_Int32) {
     if (!range.is())
         return Omitted{};
     return AreaPointer(std::make_shared<OfficeArea>(range));

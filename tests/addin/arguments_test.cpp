@@ -31,14 +31,14 @@ const Error* refusal(const Argument& argument) {
 }
 
 // A column of so many rows, the first `filled` of them numbers, the others empty as the office hands them over.
-Argument column(sal_Int32 count, sal_Int32 filled) {
+Argument column(sal_Int32 count, sal_Int32 filled, sal_Int32 beside = 0) {
     Rows cells(count);
     auto* const lines = cells.getArray();
     for (sal_Int32 r = 0; r < count; ++r) {
         lines[r].realloc(1);
         lines[r].getArray()[0] = r < filled ? Any(static_cast<double>(r)) : Any(rtl::OUString());
     }
-    return to_argument(Any(cells));
+    return to_argument(Any(cells), beside);
 }
 
 int rows_of(const Argument& argument) {
@@ -70,6 +70,9 @@ TEST(Arguments, AWholeColumnEndsAfterItsLastFilledCell) {
     EXPECT_EQ(rows_of(column(65'537, 3)), 3);
     EXPECT_EQ(rows_of(column(1'048'576, 70'000)), 70'000);
     EXPECT_EQ(rows_of(column(65'537, 0)), 1);
+    EXPECT_EQ(rows_of(column(65'537, 3, 5)), 5); // beside a column of five
+    EXPECT_EQ(rows_of(column(65'537, 3, 2)), 3);
+    EXPECT_EQ(rows_of(column(65'536, 3, 5)), 65'536);
     EXPECT_EQ(rows_of(column(65'536, 3)), 65'536); // the shape of a range that someone chose stays
 }
 
