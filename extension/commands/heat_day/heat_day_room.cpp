@@ -9,7 +9,6 @@
 #include <com/sun/star/awt/WindowDescriptor.hpp>
 #include <com/sun/star/awt/XTopWindow.hpp>
 #include <com/sun/star/awt/XVclWindowPeer.hpp>
-#include <com/sun/star/container/XIndexAccess.hpp>
 
 #include <algorithm>
 #include <utility>
@@ -26,32 +25,16 @@ namespace {
 
 constexpr int least_rows = 6; // so that few lanes do not become posters
 
-bool contains(const css::awt::Rectangle& area, int x, int y) {
-    return x >= area.X && x < area.X + area.Width && y >= area.Y && y < area.Y + area.Height;
-}
-
-// Another screen than that of the workbook, where there is one; else most of the same.
-css::awt::Rectangle place_beside(const Context& context) {
-    const auto around = context.frame()->getContainerWindow()->getPosSize();
-    const auto screens =
-        as<css::container::XIndexAccess>(create(context.component(), "com.sun.star.awt.DisplayAccess"));
-    for (sal_Int32 i = 0; screens.is() && i < screens->getCount(); ++i) {
-        css::awt::Rectangle area;
-        const Reference<css::uno::XInterface> screen(screens->getByIndex(i), css::uno::UNO_QUERY);
-        if (screen.is() && (get_property(screen, "ScreenArea") >>= area) && area.Width > 0 &&
-            !contains(area, around.X + around.Width / 2, around.Y + around.Height / 2))
-            return area;
-    }
-    return {around.X + 60, around.Y + 60, std::max(640, around.Width * 8 / 10), std::max(400, around.Height * 8 / 10)};
-}
-
 } // namespace
 
 RoomWindow::RoomWindow(const Context& context, std::function<void()> closed)
     : context_(context), closed_(std::move(closed)) {}
 
 void RoomWindow::open() {
-    const auto place = place_beside(context_);
+    // The office tells nothing of other screens: a hand moves the window to the projector, and it grows with it.
+    const auto around = context_.frame()->getContainerWindow()->getPosSize();
+    const css::awt::Rectangle place{around.X + 60, around.Y + 60, std::max(640, around.Width * 8 / 10),
+                                    std::max(400, around.Height * 8 / 10)};
     css::awt::WindowDescriptor wanted;
     wanted.Type = css::awt::WindowClass_TOP;
     wanted.WindowServiceName = "window";

@@ -18,7 +18,7 @@ class RoomWindow
   public:
     // `closed`: somebody closed it by its button.
     RoomWindow(const Context& context, std::function<void()> closed);
-    void show(const View& view); // opens it, on another screen where there is one
+    void show(const View& view); // opens it where it is not open
     void close();
 
     void SAL_CALL windowPaint(const css::awt::PaintEvent&) override;

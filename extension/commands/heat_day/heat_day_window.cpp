@@ -238,12 +238,7 @@ void HeatWindow::beat() {
     }
 }
 
-void HeatWindow::refresh() {
-    auto view = day_->view(steady_now());
-    if (view == view_)
-        return;
-    view_ = std::move(view);
-    published_(view_);
+void HeatWindow::show_room() {
     if (view_.room && window_.is()) {
         if (!room_.is())
             room_ = new RoomWindow(context_, [this] { day_->close_room(); });
@@ -252,6 +247,16 @@ void HeatWindow::refresh() {
         room_->close();
         room_.clear();
     }
+}
+
+void HeatWindow::refresh() {
+    auto view = day_->view(steady_now());
+    if (view == view_)
+        return;
+    view_ = std::move(view);
+    published_(view_);
+    if (sentence_of([&] { show_room(); })) // whatever the room's window does, this one goes on
+        day_->close_room();
     if (window_.is())
         need<css::awt::XWindowPeer>(window_)->invalidate(css::awt::InvalidateStyle::NOERASE);
 }

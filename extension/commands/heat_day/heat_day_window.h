@@ -81,6 +81,7 @@ class HeatWindow
 
     void beat();
     void refresh();
+    void show_room();
     void paint();
 
     Context context_;
