@@ -126,10 +126,13 @@ void Press::fill(Pages& pages, const std::vector<const Starter*>& people, Rows S
         const auto top = pages.first.StartRow + pages.laid * pages.rows();
         need<css::sheet::XCellRangeMovement>(pages.sheet)
             ->copyRange({pages.first.Sheet, pages.first.StartColumn, top}, pages.first);
-        for (std::size_t i = 0; i < pages.heights.size(); ++i)
-            set_property(
-                Reference<css::uno::XInterface>(rows->getByIndex(top + static_cast<sal_Int32>(i)), css::uno::UNO_QUERY),
-                "Height", Any(pages.heights[i]));
+        for (std::size_t i = 0, next = 0; i < pages.heights.size(); i = next) { // rows of one height at once
+            while (next < pages.heights.size() && pages.heights[next] == pages.heights[i])
+                ++next;
+            const auto same = pages.sheet->getCellRangeByPosition(0, top + static_cast<sal_Int32>(i), 0,
+                                                                  top + static_cast<sal_Int32>(next) - 1);
+            set_property(need<css::table::XColumnRowRange>(same)->getRows(), "Height", Any(pages.heights[i]));
+        }
         set_property(Reference<css::uno::XInterface>(rows->getByIndex(top), css::uno::UNO_QUERY), "IsStartOfNewPage",
                      Any(true));
     }
