@@ -417,7 +417,7 @@ def test_share():
         check("share: nothing half done left", sorted(file.name for file in folder.iterdir()),
               [f"with space.{ending}" for ending in ("csv", "ods", "pdf", "xlsx")])
         check("share: no other ending", run(office, document, "share", File=str(folder / "a.doc")),
-              (False, "A file name ends in .ods, .xlsx, .csv or .pdf."))
+              (False, "The file name must end in .ods, .xlsx, .csv or .pdf."))
         own = folder / "with space.ods.copy"
         own.write_text("somebody's")
         check("share: beside a file called like a copy", run(office, document, "share", File=str(folder / "with space.ods"),
