@@ -167,6 +167,8 @@ def test_start_list(office, example):
     # A result stays with the person, whatever happens to the roster.
     first, second, third = list(wanted)[:3]
     by_key(example, "results_clocks").getCellByPosition(0, 1).Value = 150 / 86400
+    by_key(example, "results_clocks").getCellByPosition(0, 0).Value = 140 / 86400
+    by_key(example, "results_heat").getCellByPosition(0, 0).Value = 7  # came late, and went with another heat
     for gone in (second, third):
         row = column(example, "roster_name").index(gone)
         typed(example, "roster_plan", "not today", row=row)
@@ -179,7 +181,9 @@ def test_start_list(office, example):
                                      column(example, "results_name")[1]), (True, 150 / 86400, second))
     check("who has none and does not start goes", third in after, False)
     check("who came is there", after.get("Zelda Nordwind"), now["Zelda Nordwind"])
-    check("heat and lane of all who start", {name: after.get(name) for name in now}, now)
+    check("who has a result stays in its heat and lane", after[first], (7, wanted[first][1]))
+    check("heat and lane of all others who start", {name: after.get(name) for name in now if name != first},
+          {name: place for name, place in now.items() if name != first})
     check("first keeps the row", column(example, "results_name")[0], first)
 
 

@@ -1,5 +1,5 @@
 // Puts the people who start onto the sheet Results, by name: heat and lane as values, in the order of the heats. What is
-// there for a person stays with that person.
+// there for a person stays with that person, and whoever has a result stays in the heat and lane of that result.
 #include "event_cells.h"
 
 #include "pacecells/words.h"
@@ -83,6 +83,8 @@ class StartList {
                 row = free_row();
                 put_text(names, 0, *row, starter.name);
                 ++added;
+            } else if (has_result(*row)) {
+                continue; // the result was made in that heat and lane
             }
             put_number(heats, 0, *row, starter.heat);
             put_number(lanes, 0, *row, starter.lane);
