@@ -622,11 +622,11 @@ def says_missing(document):
 
 
 def roster(document):
-    columns = [document.NamedRanges.getByName(f"roster_{name}").ReferredCells.getDataArray()
-               for name in ("name", "plan", "target", "need", "floor", "predicted")]
+    """Name, goal and numbers of each person, by the keys of the columns."""
+    keys, _, *people = document.NamedRanges.getByName("roster").ReferredCells.getDataArray()
+    places = [keys.index(key) for key in ("name", "aim", "target", "hold", "score")]
     # xlsx keeps 15 digits
-    return [tuple(float(f"{cell[0]:.9g}") if isinstance(cell[0], float) else cell[0] for cell in row)
-            for row in zip(*columns)]
+    return [tuple(float(f"{row[k]:.9g}") if isinstance(row[k], float) else row[k] for k in places) for row in people]
 
 
 @pytest.mark.parametrize("kind", ("ods", "xlsx"))
@@ -643,15 +643,15 @@ def test_workbook_says_that_the_extension_is_missing_and_calculates_again_with_i
         document = office.open(path)
         if kind == "xlsx":  # keeps the last values until then
             recalculate(document)
-        assert {"Event", "Roster"} <= set(says_missing(document))
-        document.NamedRanges.getByName("event_title").ReferredCells.getCellByPosition(0, 0).String = "Changed"
+        assert {"Workout", "Roster"} <= set(says_missing(document))
+        document.NamedRanges.getByName("results_name").ReferredCells.getCellByPosition(0, 199).String = "Changed"
         save(document, changed)
     with shared([FUNCTIONS]) as office:
         document = office.open(changed)
         recalculate(document)
         assert says_missing(document) == []
         assert roster(document) == before
-        assert document.NamedRanges.getByName("event_title").ReferredCells.getCellByPosition(0, 0).String == "Changed"
+        assert document.NamedRanges.getByName("results_name").ReferredCells.getCellByPosition(0, 199).String == "Changed"
 
 
 @pytest.mark.parametrize("name", ("tests", "wall", "roster"))

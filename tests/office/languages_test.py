@@ -39,7 +39,7 @@ def test_wizard_describes_the_function_and_its_parameters(wizard, language, func
     shown = wizard[function["name"]]
     assert shown["Description"] == language.functions[function["name"]]["description"]
     assert {argument.Name: argument.Description for argument in shown["Arguments"]} == {
-        parameter["name"]: language.of_parameter(function, parameter) for parameter in function["parameters"]}
+        parameter["name"]: language.in_wizard(function, parameter) for parameter in function["parameters"]}
 
 
 @pytest.mark.parametrize("typed, want", [
