@@ -87,7 +87,7 @@ STYLES = {
     "wall head": _style(CharHeight=14, CharWeight=150, IsTextWrapped=True, HoriJustify=CENTER, CellBackColor=PALE,
                         lines="tblr", line=INK),
     "wall cell": _style(CharHeight=32, HoriJustify=CENTER, lines="tblr"),
-    "wall goal": _style("wall cell", CharWeight=150, format="[<1][M]:SS;General"),
+    "wall goal": _style("wall cell", CharWeight=150, format="[<1][M]:SS;General", ShrinkToFit=True),
     "wall time": _style("wall cell", format=TIME),
     # a split or a clock is a time, cal/h and rounds are numbers
     "wall value": _style("wall cell", format="[<1][M]:SS;0", ShrinkToFit=True),

@@ -80,7 +80,9 @@ def make_card(book, sheet, card):
     for station in range(STATIONS):
         start = 2 + 3 * station
         heading = f"${ASIDE[-1]}${first + station}"
-        sheet.put(heading.replace("$", ""), shown(pc("WORKOUT.CLOCKS", "workout", 1, division, 0, station + 2)), "working")
+        # the headings of any goal: one round, or for time the cap
+        goal_of_any = f"IF(event_kind=2;$'{book.workout.title}'.{book.settings['cap']};1)"
+        sheet.put(heading.replace("$", ""), shown(pc("WORKOUT.CLOCKS", "workout", goal_of_any, division, 0, station + 2)), "working")
         sheet.merged(across(start, start + 1, 4), planned(f'IF({cell(start + 2, 4)}="";"";{first_word(heading)})'), "card station")
         sheet.put(cell(start + 2, 4), shown(of("CLOCK", 1, station + 1)), "card time")
     sheet.merged(across(0, 1, 5), planned(lit("sets")), "card label")

@@ -50,7 +50,7 @@ def choice(book, row, label, style, value, *rule):
 def make(book):
     sheet, _ = book.wall, book.texts
     page_rows = GOALS + 5
-    sheet.widths("A", 27, *[30.7] * (COLUMNS - 1), 8, 44)
+    sheet.widths("A", 33, *[29.95] * (COLUMNS - 1), 8, 44)
     rows = [1, 1 + page_rows, 1 + 2 * page_rows]
 
     head(sheet, rows[0], "=event_title")
