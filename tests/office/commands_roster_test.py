@@ -120,7 +120,7 @@ def test_new_event():
                 ({"Format": "time", "Rounds": "41"}, "Rounds, for time: Needs a number from 1 to 40."),
                 ({"Format": "time", "Rounds": "2.5"}, "Rounds, for time: Needs a whole number."),
                 ({"Division2": "As  Written"}, "Division 2: This name is given to another division."),
-                ({"Unit1": "cal"}, "Station 1, unit: Needs one of the units: reps, row cal, ski cal, bike cal, arm bike cal, "
+                ({"Unit1": "cal"}, "Station 1, unit: Needs one of the units: reps, row cal, ski cal, bike cal, fan bike cal, "
                                    "row m, ski m, bike m, run m, carry m, hold s, rest s."),
                 ({"Unit2": "rep", "Amount2": "12/10/9"}, f"Station 2, amount: {number}"),
                 ({"Unit2": "rep", "Amount2": "-"}, f"Station 2, amount: {number}"),

@@ -317,6 +317,19 @@ def test_cards(office, example):
     check("nothing unfinished is left", [p.name for p in WORK.rglob("*.part")], [])
 
 
+@pytest.mark.parametrize("name, movement", (("time", "Bike"), ("ladder", "Row")))
+def test_cards_of_other_formats(office, name, movement):
+    """The station's names and no errors on them, for time and with a rep scheme too."""
+    document = office.open(EXAMPLES / f"{name}.ots", AsTemplate=True)
+    document.calculateAll()
+    starters = list(heats(document))
+    done, said = run(office, document, "print-pack", File=str(WORK / f"{name}.pdf"))
+    assert done, said
+    cards = [page for page in pages(WORK / f"{name}.pdf") if "off by" in page]
+    check("cards for everyone", sorted(who for page in cards for who in on(page, starters)), sorted(starters))
+    check("stations are named", [bool(re.search(rf"off by\s+{movement}", page)) for page in cards], [True] * len(cards))
+
+
 def test_no_cards(office, event, example):
     done, said = run(office, event, "cards", File=str(WORK / "empty.pdf"))
     check("a workout that is not complete", (done, said.startswith("The workout is not complete yet: ")), (False, True))
