@@ -435,5 +435,5 @@ def test_bring_many():
         check("many", (good, said[0][:11], seconds < 30), (True, "200 new, 0 ", True))
         check("many: the last", (row_of(event, "tests_armbike", 199, 0, 2), row_of(event, "tests_bike", 199, 0, 2),
                                  row_of(event, "tests_sets", 199, 28, 1)), ([day(2026, 11, 2), None], [249.0, 15000.0], [11.0]))
-        check("many: no calories without a formula", "Columns not read: Arm bike critical power, Arm bike reserve." in said[0])
+        check("many: no calories without a formula", "Columns not read: Fan bike critical power, Fan bike reserve." in said[0])
         check("many: one step", len(event.UndoManager.AllUndoActionTitles), 1)

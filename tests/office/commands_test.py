@@ -633,7 +633,7 @@ def test_upgrade():
         for name in new.namelist():
             text = new.read(name)
             if name == "description.xml":
-                text = re.sub(rb'(<version value=)"[^"]+"', rb'\1"0.9.9"', text)
+                text = re.sub(rb'(<(?:\w+:)?version value=)"[^"]+"', rb'\1"0.9.9"', text)
             old.writestr(name, text)
 
     def version(office):
