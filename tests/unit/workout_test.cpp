@@ -1,5 +1,7 @@
 #include "pacecells/workout.h"
 
+#include "pacecells/running_heat.h"
+
 #include "block.h"
 #include "expect.h"
 
@@ -194,6 +196,62 @@ TEST(Names, AreTheSameWhateverTheirCaseAndSpaces) {
     EXPECT_TRUE(same_name("Ångström ŁĄCKA", "ångström łącka"));
     EXPECT_TRUE(same_name("ΓΕΩΡΓΙΟΥ", "γεωργιου"));
     EXPECT_FALSE(same_name("Unal", "Ünal")) << "another name";
+}
+
+TEST(Workout, EverySettingIsReadByItsKey) {
+    const Settings settings =
+        read(
+            with(
+                tide, "steps     | Steps           | 3\n",
+                "steps | | 4\nintended_high | | 8\ngym | | Quayside Shed\nannouncement | | 2\nissued | | 0.9\n"
+                "first_start | | 0.4\nchangeover | | 5:00\nplaces | | 6\nstep_s | | 0.7\nfade | | 0.05\npush | | 0.04\n"
+                "slip_s | | 12\ngoal_step | | 0.5\ngoal_step_time | | 0:15\nshare_work | | 0.7\nshare_rest | | 0.85\n"
+                "work_share | | 0.8\nkeep | | 0.2\nrehearsal | | 0.8\nrehearsal_rounds | | 2\ntest_weeks | | 10\n"
+                "rate_unit | | W\nwall_from | | 5\nwall_to | | 9\nwall_step | | 1\nwall_most | | 1500\n"))
+            .settings;
+    EXPECT_EQ(settings.intended_high, 8.0);
+    EXPECT_EQ(settings.gym, "Quayside Shed");
+    EXPECT_EQ(settings.announcement, 2);
+    EXPECT_EQ(settings.issued, 0.9);
+    EXPECT_EQ(settings.first_start, 0.4);
+    EXPECT_EQ(settings.changeover->value(), 300);
+    EXPECT_EQ(settings.places, 6);
+    EXPECT_EQ(settings.steps, 4);
+    EXPECT_EQ(settings.step_s, 0.7);
+    EXPECT_EQ(settings.fade, 0.05);
+    EXPECT_EQ(settings.push, 0.04);
+    EXPECT_EQ(settings.slip.value(), 12);
+    EXPECT_EQ(settings.goal_step, 0.5);
+    EXPECT_EQ(settings.goal_step_time.value(), 15);
+    EXPECT_EQ(settings.share_work, 0.7);
+    EXPECT_EQ(settings.share_rest, 0.85);
+    EXPECT_EQ(settings.work_share, 0.8);
+    EXPECT_EQ(settings.keep, 0.2);
+    EXPECT_EQ(settings.rehearsal, 0.8);
+    EXPECT_EQ(settings.rehearsal_rounds, 2);
+    EXPECT_EQ(settings.test_weeks, 10);
+    EXPECT_EQ(settings.rate_unit, ErgUnit::watts);
+    EXPECT_EQ(settings.wall_to, 9.0);
+    EXPECT_EQ(settings.wall_step, 1.0);
+    EXPECT_EQ(settings.wall_most, 1500.0);
+}
+
+TEST(Workout, WhatContradictsItselfIsRefused) {
+    const auto has = [](const std::string& text, const char* words) {
+        EXPECT_NE(refusal(text).find(words), std::string::npos) << refusal(text);
+    };
+    has(with(tide, "rep     |      | 6        | 6 ", "rep     | last round only | 6 | 6 "), "last round");
+    has(with(tide, "| as prescribed | scaled |", "|  |  |"), "division");
+    has(with(tide, "| 620  |", "| 250  |"), "300 cal/h");
+    has(with(tide, "cap       | Cap             | 17:00\n", "cap | Cap | 17:00\nslip_s | | 17:00\n"), "before the cap");
+    has(with(tide, "cap       | Cap             | 17:00\n", "cap | | 17:00\nshare_work | | 0.95\n"), "hard work");
+}
+
+TEST(Workout, ATaskForTimeIsOneOfRounds) {
+    const auto timed = value_of(heat_task(
+        read(with(with(tide, "| AMRAP\n", "| for time\n"), "rounds    | Rounds          |\n", "rounds | | 5\n"))));
+    EXPECT_EQ(timed.format, HeatFormat::for_time);
+    EXPECT_EQ(timed.rounds, 5);
 }
 
 } // namespace
