@@ -114,8 +114,8 @@ Result<CaloriesPerHour> hold_rate(const MixedTask& task, double keep) {
     const double limit = (1 - keep) * task.values.reserve.value();
     const Watts most{task.values.reserve.value() / task.cap.value()};
     const Watts least = (1 - keep) * most;
-    const auto alone = rate_alone(task.cap, task.values);
-    const auto lowest = calorie_rate(task.values.critical + least);
+    auto alone = rate_alone(task.cap, task.values);
+    auto lowest = calorie_rate(task.values.critical + least);
     if (!alone || !lowest)
         return alone ? lowest : alone;
     // From the lowest (0) to the rate alone (1).
