@@ -6,6 +6,7 @@
 #include "pacecells/delimited.h"
 #include "pacecells/ergometer.h"
 #include "pacecells/heat_log.h"
+#include "pacecells/loads.h"
 #include "pacecells/score.h"
 #include "pacecells/sets.h"
 #include "pacecells/stations.h"
