@@ -94,7 +94,7 @@ Result<Held> carried_over(const EarlierEvent& earlier, Seconds cap, double share
         return valid;
     if (!positive(earlier.share) || !positive(share))
         return out_of_domain("A share to plan with must be above 0; got %1 and %2.", earlier.share, share);
-    const auto step = held_by_one_test(earlier.held.power, earlier.cap, cap);
+    auto step = held_by_one_test(earlier.held.power, earlier.cap, cap);
     if (!step)
         return step;
     return checked({.power = step->power * (share / earlier.share),

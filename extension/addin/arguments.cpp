@@ -37,6 +37,8 @@ const T* access(const uno::Any& value) {
 }
 
 Cell to_cell(const uno::Any& value, bool inside_range) {
+    if (!value.hasValue() || value.getValue() == nullptr)
+        return Blank{};
     if (const auto* number = access<double>(value))
         return *number;
     if (const auto* text = access<rtl::OUString>(value)) {
@@ -50,8 +52,6 @@ Cell to_cell(const uno::Any& value, bool inside_range) {
     bool truth = false;
     if (value >>= truth)
         return truth ? 1.0 : 0.0;
-    if (!value.hasValue())
-        return Blank{};
     return out_of_domain("takes numbers, times or text.");
 }
 
