@@ -437,9 +437,9 @@ class Keys:
         self.write(target, text)
         deadline = time.monotonic() + 10
         while time.monotonic() < deadline:
-            if found := self.windows("Not taken"):
+            if found := self.windows("Not accepted"):
                 time.sleep(0.3)
-                while found := self.windows("Not taken"):
+                while found := self.windows("Not accepted"):
                     self.press(found[0], "Escape")
                 self.press(self.window, "Escape")
                 return True
@@ -451,10 +451,10 @@ class Keys:
     def picture(self, target, text, path):
         path.parent.mkdir(parents=True, exist_ok=True)
         self.write(target, text)
-        self.wait("Not taken", 10)
+        self.wait("Not accepted", 10)
         subprocess.run(["import", "-window", "root", str(path)], env={"DISPLAY": self.display, "PATH": "/usr/bin:/bin"},
                        check=True)
-        while found := self.windows("Not taken"):
+        while found := self.windows("Not accepted"):
             self.press(found[0], "Escape")
         self.press(self.window, "Escape")
 
