@@ -10,7 +10,7 @@
 
 namespace pacecells {
 
-enum class Machine { row, ski, bike, armbike };
+enum class Machine { row, ski, bike, armbike }; // in the order of WordList::machine
 enum class ErgUnit { calories_per_hour, watts, split };
 
 // "row", "ski", "bike", "armbike"; case and spaces do not matter.
