@@ -1,0 +1,44 @@
+"""A table of the logbook: a title, a line on what it holds, a hidden row of keys, headings, and rows to fill in."""
+
+from dataclasses import dataclass
+
+from builder import column
+
+KEYS, HEAD, FIRST = 3, 4, 5  # rows, counted from 1
+
+
+@dataclass
+class Column:
+    key: str
+    label: str
+    width: float
+    style: str
+    rule: tuple = ()
+    help: str = ""
+
+
+def make_table(sheet, name, title, line, columns, rows):
+    """The table `name` with room for so many rows. Its named range begins with the row of keys."""
+    last = FIRST + rows - 1
+    sheet.text("A1", title, "title")
+    sheet.text("A2", line, "note line")
+    for place, col in enumerate(columns):
+        letter = column(place)
+        cells = f"{letter}{FIRST}:{letter}{last}"
+        sheet.put(f"{letter}{KEYS}", col.key, "working")
+        sheet.text(f"{letter}{HEAD}", col.label, "column head")
+        sheet.styled(cells, col.style)
+        if col.rule:
+            kind, *rest = col.rule
+            getattr(sheet, kind)(cells, *rest)
+        if col.help:
+            sheet.hint(f"{letter}{HEAD}", col.label, col.help)
+    end = column(len(columns) - 1)
+    sheet.name(name, f"A{KEYS}:{end}{last}")
+    sheet.widths("A", *[col.width for col in columns])
+    sheet.heights(1, 1, 10)
+    sheet.heights(2, 2, 5.5)
+    sheet.heights(HEAD, HEAD, 14)
+    sheet.hide_rows(KEYS, KEYS)
+    sheet.freeze(f"B{FIRST}")
+    sheet.page(f"A1:{end}{last}", landscape=True, repeat=(1, HEAD), caution=False)
