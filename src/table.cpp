@@ -2,6 +2,7 @@
 
 #include "pacecells/clock.h"
 
+#include <chrono>
 #include <cmath>
 
 namespace pacecells {
@@ -49,6 +50,17 @@ std::optional<Seconds> cell_seconds(const TableCell& cell) {
     if (*number >= hour && *number < least_seconds)
         return {};
     return Seconds{*number};
+}
+
+std::string date_text(double day) {
+    using namespace std::chrono;
+    constexpr double farthest = 2'958'465; // the last of the year 9999
+    if (!(day >= 1 && day <= farthest))
+        return number_text(day);
+    const year_month_day date{sys_days{1899y / December / 30} + days{static_cast<int>(day)}};
+    const auto padded = [](unsigned value) { return (value < 10 ? "0" : "") + std::to_string(value); };
+    return std::to_string(static_cast<int>(date.year())) + "-" + padded(static_cast<unsigned>(date.month())) + "-" +
+           padded(static_cast<unsigned>(date.day()));
 }
 
 } // namespace pacecells

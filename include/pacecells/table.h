@@ -40,4 +40,7 @@ inline constexpr double seconds_per_day = 86400;
 // neither, or from 1/24 to 0.17, which could be either.
 [[nodiscard]] std::optional<Seconds> cell_seconds(const TableCell& cell);
 
+// The day of a sheet's day number, the same in every language. Example: 46095 is "2026-03-14".
+[[nodiscard]] std::string date_text(double day);
+
 } // namespace pacecells

@@ -7,12 +7,11 @@
 #include "pacecells/critical_power.h"
 #include "pacecells/delimited.h"
 #include "pacecells/ergometer.h"
+#include "pacecells/table.h"
 
 #include <com/sun/star/document/MacroExecMode.hpp>
 #include <com/sun/star/document/UpdateDocMode.hpp>
 #include <com/sun/star/util/XCloseable.hpp>
-
-#include <chrono>
 
 namespace pacecells {
 
@@ -20,14 +19,6 @@ namespace {
 
 using css::uno::Any;
 using css::uno::Reference;
-
-std::string date_text(double days) {
-    using namespace std::chrono;
-    const year_month_day day{sys_days{1899y / December / 30} + std::chrono::days{static_cast<int>(days)}};
-    const auto padded = [](unsigned value) { return (value < 10 ? "0" : "") + std::to_string(value); };
-    return std::to_string(static_cast<int>(day.year())) + "-" + padded(static_cast<unsigned>(day.month())) + "-" +
-           padded(static_cast<unsigned>(day.day()));
-}
 
 // A file opened out of sight, to read from; closed again whatever happens.
 class Opened {
