@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <vector>
 
 namespace pacecells {
 namespace {
@@ -82,6 +83,46 @@ Result<Factor> personal_factor(std::span<const Observation> results, double spre
                   .error = 1 / std::sqrt(weight)};
 }
 
+Result<Learnt> learnt_from(std::span<const Observation> results, double spread) {
+    const auto factor = personal_factor(results, spread);
+    if (!factor)
+        return factor.error();
+    Learnt learnt{.factor = *factor, .results = results.size(), .sentence = {}};
+    if (results.empty()) {
+        learnt.sentence = say("No result says yet what you hold beside your tests.");
+        return learnt;
+    }
+    double weight = 0;
+    double sum = 0;
+    for (const auto& [ratio, error] : results) {
+        weight += 1 / (error * error);
+        sum += std::log(ratio) / (error * error);
+    }
+    learnt.ratio = std::exp(sum / weight);
+    const auto percent = [](double value) { return std::abs(std::round(100 * (value - 1))); };
+    const double said = percent(learnt.ratio);
+    const double counted = percent(factor->value);
+    const bool one = results.size() == 1;
+    if (said == 0)
+        learnt.sentence = one ? say("Your last result says that you hold what your tests promise.")
+                              : say("Your last results say that you hold what your tests promise.");
+    else if (learnt.ratio > 1)
+        learnt.sentence = one ? say("Your last result says that you hold %1 % more than your tests promise; since one "
+                                    "result can be luck, we count %2 %.",
+                                    said, counted)
+                              : say("Your last results say that you hold %1 % more than your tests promise; since one "
+                                    "result can be luck, we count %2 %.",
+                                    said, counted);
+    else
+        learnt.sentence = one ? say("Your last result says that you hold %1 % less than your tests promise; since one "
+                                    "result can be bad luck, we count %2 %.",
+                                    said, counted)
+                              : say("Your last results say that you hold %1 % less than your tests promise; since one "
+                                    "result can be bad luck, we count %2 %.",
+                                    said, counted);
+    return learnt;
+}
+
 Result<Held> held_by_one_test(Watts power, Seconds time, Seconds cap) {
     const auto at_cap = predict_power(power, time, cap);
     if (!at_cap)
@@ -99,6 +140,20 @@ Result<Held> carried_over(const EarlierEvent& earlier, Seconds cap, double share
         return step;
     return checked({.power = step->power * (share / earlier.share),
                     .error = std::hypot(earlier.held.error, day_error, step->error)});
+}
+
+Result<Held> held_lately(std::span<const EarlierEvent> results) {
+    if (results.empty())
+        return out_of_domain("One result or more is needed.");
+    const auto& last = results.back();
+    std::vector<Held> carried;
+    for (const auto& result : results) {
+        const auto held = carried_over(result, last.cap, last.share);
+        if (!held)
+            return held;
+        carried.push_back(*held);
+    }
+    return mean_of(carried);
 }
 
 Result<Held> mean_of(std::span<const Held> results) {

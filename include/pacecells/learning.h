@@ -61,6 +61,19 @@ struct Factor {
 // Example: a ratio of 1.1 with error 0.05 is a factor of 1.0792.
 [[nodiscard]] Result<Factor> personal_factor(std::span<const Observation> results, double spread = usual_spread);
 
+// What results taught about one person, and the sentence for the person's page.
+struct Learnt {
+    Factor factor;
+    std::size_t results = 0;
+    double ratio = 1; // of the results alone: their mean weighted by 1 / error^2, in logarithms
+    Said sentence;
+};
+
+// Domain: as personal_factor.
+// Example: a ratio of 1.1 with error 0.05: "Your last result says that you hold 10 % more than your tests promise; since
+// one result can be luck, we count 8 %."
+[[nodiscard]] Result<Learnt> learnt_from(std::span<const Observation> results, double spread = usual_spread);
+
 // The watts of one test for the cap, without a second test: predict_power, with the error 0.04 |ln(cap / time)| of its
 // exponent (judgement). A test about as long as the cap needs no rule. Domain: all above 0.
 // Example: 300 W for 8 min are 256.8 W for 20 min, error 0.0367.
@@ -77,6 +90,10 @@ struct EarlierEvent {
     double share;
 };
 [[nodiscard]] Result<Held> carried_over(const EarlierEvent& earlier, Seconds cap, double share);
+
+// All results of a person without tests, carried over to the cap and share of the last of them: what that person is taken
+// to have held there. Domain: one or more, the last one last; as carried_over.
+[[nodiscard]] Result<Held> held_lately(std::span<const EarlierEvent> results);
 
 // Several of these: their mean weighted by 1 / error^2. Its error is (sum 1 / error^2)^-1/2, at least the day's.
 // Domain: one or more, powers and errors above 0.

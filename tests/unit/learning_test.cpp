@@ -196,6 +196,45 @@ TEST(Held, TheMeanCountsTheSurerOneMore) {
     EXPECT_REFUSED(mean_of(std::vector<Held>{{.power = Watts{200}, .error = 0}}));
 }
 
+TEST(Held, AllResultsSpeakForTheLast) {
+    const EarlierEvent first{.held = {.power = Watts{220}, .error = 0.05}, .cap = Seconds{720}, .share = 0.75};
+    const EarlierEvent last{.held = {.power = Watts{200}, .error = 0.05}, .cap = Seconds{1440}, .share = 0.75};
+    const auto held = value_of(held_lately(std::vector<EarlierEvent>{first, last}));
+    const double carried = 220 * std::pow(0.5, 3 - 3 / 1.06);
+    EXPECT_GT(held.power.value(), std::min(carried, 200.0));
+    EXPECT_LT(held.power.value(), std::max(carried, 200.0));
+    EXPECT_LT(held.error, std::hypot(0.05, 0.04)) << "two are surer than one";
+    EXPECT_EQ(value_of(held_lately(std::vector<EarlierEvent>{last})).power, Watts{200});
+    EXPECT_REFUSED(held_lately({}));
+}
+
+std::string sentence(const std::vector<Observation>& results) {
+    return value_of(learnt_from(results)).sentence.message();
+}
+
+TEST(Learnt, IsOneSentence) {
+    EXPECT_EQ(sentence({{.ratio = 1.1, .error = 0.05}}),
+              "Your last result says that you hold 10 % more than your tests promise; since one result can be luck, we "
+              "count 8 %.")
+        << "the factor of 1.0792 that was worked out apart";
+    // Two of them: 10 % each, (2 / 0.05^2) / (1 / 0.10^2 + 2 / 0.05^2) = 8 / 9 of it.
+    EXPECT_EQ(sentence({{.ratio = 1.1, .error = 0.05}, {.ratio = 1.1, .error = 0.05}}),
+              "Your last results say that you hold 10 % more than your tests promise; since one result can be luck, we "
+              "count 9 %.");
+    EXPECT_EQ(
+        sentence({{.ratio = 0.9, .error = 0.1875}}),
+        "Your last result says that you hold 10 % less than your tests promise; since one result can be bad luck, "
+        "we count 2 %.")
+        << "a total alone says little";
+    EXPECT_EQ(sentence({{.ratio = 1.004, .error = 0.05}}),
+              "Your last result says that you hold what your tests promise.");
+    EXPECT_EQ(sentence({}), "No result says yet what you hold beside your tests.");
+    EXPECT_NEAR(value_of(learnt_from(std::vector<Observation>{{1.1, 0.05}, {1.0, 0.1}})).ratio,
+                std::exp(0.8 * std::log(1.1)), 1e-12)
+        << "four to one";
+    EXPECT_REFUSED(learnt_from(std::vector<Observation>{{.ratio = 3, .error = 0.05}}));
+}
+
 TEST(Doubt, OfARateToPlanWith) {
     EXPECT_NEAR(value_of(doubt_of(usual_spread)), 0.112, 0.0005) << "no results, two tests";
     EXPECT_NEAR(value_of(doubt_of(0, 0)), day_error, 1e-15);
