@@ -118,6 +118,10 @@ class OfficeArea : public Area {
         return table;
     }
 
+    [[nodiscard]] bool calculated(int row, int column) const override {
+        return range_->getCellByPosition(column, row)->getType() == com::sun::star::table::CellContentType_FORMULA;
+    }
+
   private:
     uno::Reference<com::sun::star::table::XCellRange> range_;
     com::sun::star::table::CellRangeAddress where_;

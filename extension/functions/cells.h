@@ -53,6 +53,8 @@ class Area {
     // A part inside it, counted from 0. Refused where a cell holds an error.
     [[nodiscard]] virtual Result<Table> part(int row, int column, int rows, int columns) const = 0;
 
+    [[nodiscard]] virtual bool calculated(int row, int column) const = 0; // a cell with a formula
+
     [[nodiscard]] Result<Table> all() const { return part(0, 0, rows(), columns()); }
     [[nodiscard]] std::string cell_name(int row, int column) const; // "Workout.C14"
 };

@@ -1,80 +1,18 @@
 #include "planning.h"
 
 #include "binding.h"
+#include "kept.h"
 #include "wording.h"
 
 #include "pacecells/text.h"
 
 #include <algorithm>
-#include <cstring>
-#include <unordered_map>
 
 namespace pacecells {
 
 namespace {
 
 thread_local Recorded* recording = nullptr;
-
-// The contents of a table as bytes, to be compared: a number by its bits, a text with its length.
-void append(std::string& bytes, const Table& table) {
-    const auto append_size = [&](std::size_t size) { bytes.append(reinterpret_cast<const char*>(&size), sizeof size); };
-    append_size(table.columns);
-    for (const auto& cell : table.cells) {
-        bytes += static_cast<char>(cell.index());
-        if (const auto* number = std::get_if<double>(&cell)) {
-            bytes.append(reinterpret_cast<const char*>(number), sizeof *number);
-        } else if (const auto* text = std::get_if<std::string>(&cell)) {
-            append_size(text->size());
-            bytes += *text;
-        }
-    }
-}
-
-// What was made from contents, the latest few; all go when there are too many, which a workbook does not reach.
-template <class Value>
-class Kept {
-  public:
-    explicit Kept(std::size_t most) : most_(most) {}
-
-    template <class Make>
-    const Value& of(std::string contents, Make make) {
-        if (const auto found = values_.find(contents); found != values_.end())
-            return found->second;
-        if (values_.size() >= most_)
-            values_.clear();
-        return values_.emplace(std::move(contents), make()).first->second;
-    }
-
-  private:
-    std::size_t most_;
-    std::unordered_map<std::string, Value> values_;
-};
-
-// A workout with a number of its own, which is part of the contents of plans made from it.
-struct KnownWorkout {
-    std::size_t number;
-    Result<WorkoutPointer> workout;
-};
-
-Result<KnownWorkout> known_workout(const AreaPointer& block) {
-    constexpr int most_rows = 1000;
-    constexpr int most_columns = 200;
-    thread_local Kept<KnownWorkout> known(32);
-    thread_local std::size_t count = 0;
-    if (block->rows() > most_rows || block->columns() > most_columns)
-        return out_of_domain("takes the cells of a workout, at most %1 rows and %2 columns.", most_rows, most_columns);
-    const auto table = block->all();
-    if (!table)
-        return table.error();
-    std::string contents;
-    append(contents, *table);
-    return known.of(std::move(contents), [&] {
-        auto workout = read_workout(*table);
-        return KnownWorkout{++count, workout
-                                         ? Result<WorkoutPointer>(std::make_shared<const Workout>(*std::move(workout)))
-                                         : Result<WorkoutPointer>(workout.error())};
-    });
-}
 
 Table table_of(const RawCells& range) {
     Table table{static_cast<std::size_t>(range.rows), static_cast<std::size_t>(range.columns), {}};
@@ -187,32 +125,6 @@ Error Origin::located(Error error) const {
 }
 
 // --- reading -----------------------------------------------------------------------------------------------------
-
-Result<WorkoutPointer> workout_in(const AreaPointer& block) {
-    const auto known = known_workout(block);
-    if (!known)
-        return known.error();
-    if (!known->workout)
-        return Origin{block, {}, {}}.located(known->workout.error());
-    return known->workout;
-}
-
-Language language_of(const AreaPointer& block) {
-    const auto table = block->all();
-    if (!table)
-        return Language::en;
-    std::size_t value = table->columns;
-    for (std::size_t row = 0; row < table->rows; ++row) {
-        const auto key = fold(cell_text(table->at(row, 0)));
-        if (key == "pacecells.workout")
-            for (std::size_t column = 1; column < table->columns; ++column)
-                if (fold(cell_text(table->at(row, column))) == "value")
-                    value = column;
-        if (key == "language")
-            return parse_language(cell_text(table->at(row, value))).value_or(Language::en);
-    }
-    return Language::en;
-}
 
 Result<PlannedCell> plan_in(const AreaPointer& workout, const AreaPointer& tests, const RawCells& keys,
                             const RawCells& athlete) {

@@ -4,6 +4,7 @@
 
 #include "reader.h"
 #include "recorded.h"
+#include "workout_block.h"
 
 #include "pacecells/athlete.h"
 #include "pacecells/athlete_plan.h"
@@ -13,10 +14,6 @@
 #include <string>
 
 namespace pacecells {
-
-[[nodiscard]] Result<WorkoutPointer> workout_in(const AreaPointer& block);
-// The language of a block, also of one that cannot be read otherwise.
-[[nodiscard]] Language language_of(const AreaPointer& block);
 
 struct Planned {
     WorkoutPointer workout;

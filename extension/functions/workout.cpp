@@ -114,6 +114,23 @@ std::string under_way(const Workout& workout, std::size_t division, const Score&
     return reps > 0 ? text + "+" + number_text(std::floor(reps + 1e-9)) : text;
 }
 
+struct InDivision {
+    WorkoutPointer workout;
+    std::size_t division = 0;
+};
+
+Result<InDivision> division_of(const AreaPointer& workout, const std::optional<NumberOrText>& name) {
+    const auto task = workout_in(workout);
+    if (!task)
+        return task.error();
+    const auto division = division_in(**task, name);
+    if (!division)
+        return division.error();
+    return InDivision{*task, *division};
+}
+
+Result<std::string> workout_seal(AreaPointer rows) { return seal_of(rows); }
+
 Result<std::string> workout_check(AreaPointer workout) {
     const auto task = workout_in(workout);
     return task ? std::string() : spoken(task.error(), language_of(workout));
@@ -121,13 +138,10 @@ Result<std::string> workout_check(AreaPointer workout) {
 
 Result<Cell> workout_score(AreaPointer workout, NumberOrText division, Duration time, std::optional<Number> factor,
                            std::optional<Whole> index) {
-    const auto task = workout_in(workout);
-    if (!task)
-        return task.error();
-    const auto which = division_in(**task, division);
-    if (!which)
-        return which.error();
-    const auto score = usual_score(**task, *which, time.value, value_or(factor, 1.0));
+    const auto in = division_of(workout, division);
+    if (!in)
+        return in.error();
+    const auto score = usual_score(*in->workout, in->division, time.value, value_or(factor, 1.0));
     if (!score)
         return score.error();
     switch (value_or(index, 1)) {
@@ -136,8 +150,8 @@ Result<Cell> workout_score(AreaPointer workout, NumberOrText division, Duration 
     case 2:
         return to_cell(score->rounds);
     case 3: {
-        const bool at_the_end = score->time || time.value >= (*task)->settings.cap;
-        return to_cell(at_the_end ? score->text : under_way(**task, *which, *score));
+        const bool at_the_end = score->time || time.value >= in->workout->settings.cap;
+        return to_cell(at_the_end ? score->text : under_way(*in->workout, in->division, *score));
     }
     default:
         return out_of_domain("The index is a whole number from 1 to %1; got %2.", 3, index->value);
@@ -240,14 +254,11 @@ Result<Answer> workout_table(AreaPointer workout, std::optional<NumberOrText> fr
 
 Result<Answer> workout_clocks(AreaPointer workout, NumberOrText goal, std::optional<NumberOrText> division,
                               std::optional<Whole> row, std::optional<Whole> column) {
-    const auto read = workout_in(workout);
-    if (!read)
-        return read.error();
-    const auto& task = **read;
-    const auto which = division_in(task, division);
-    if (!which)
-        return which.error();
-    const auto stations = stations_of(task, *which);
+    const auto in = division_of(workout, division);
+    if (!in)
+        return in.error();
+    const auto& task = *in->workout;
+    const auto stations = stations_of(task, in->division);
     const auto language = task.settings.language;
     std::vector<Cell> headings{spoken(say("ROUND"), language)};
     for (const auto station : stations)
@@ -270,7 +281,7 @@ Result<Answer> workout_clocks(AreaPointer workout, NumberOrText goal, std::optio
         wanted = rounds->value;
     }
     thread_local Latest<std::pair<double, std::size_t>, Result<GoalLine>> latest;
-    const auto& line = latest.of(*read, {wanted, *which}, [&] { return wall_clocks(task, wanted, *which); });
+    const auto& line = latest.of(in->workout, {wanted, in->division}, [&] { return wall_clocks(task, wanted, in->division); });
     if (!line)
         return line.error();
     Range table{static_cast<int>(line->rounds.size()), columns, {}};
@@ -291,72 +302,63 @@ int listed_rounds(const Workout& workout, std::size_t division) {
 }
 
 Result<Answer> workout_reps(AreaPointer workout, std::optional<NumberOrText> division, std::optional<Count> round) {
-    const auto task = workout_in(workout);
-    if (!task)
-        return task.error();
-    const auto which = division_in(**task, division);
-    if (!which)
-        return which.error();
-    const auto last = (*task)->stations.size();
+    const auto in = division_of(workout, division);
+    if (!in)
+        return in.error();
+    const auto last = in->workout->stations.size();
     if (round && round->value < 1)
         return out_of_domain("A round is a whole number from 1; got %1.", round->value);
     if (round) {
-        const auto rounds = (*task)->rounds(*which);
+        const auto rounds = in->workout->rounds(in->division);
         if (rounds && round->value > *rounds)
             return Answer{Cell{Blank{}}};
-        return Answer{to_cell(points(**task, *which, round->value, last))};
+        return Answer{to_cell(points(*in->workout, in->division, round->value, last))};
     }
-    const int count = listed_rounds(**task, *which);
+    const int count = listed_rounds(*in->workout, in->division);
     if (count == 1)
-        return Answer{to_cell(points(**task, *which, 1, last))};
+        return Answer{to_cell(points(*in->workout, in->division, 1, last))};
     Range row{1, count, {}};
     for (int k = 1; k <= count; ++k)
-        row.cells.push_back(to_cell(points(**task, *which, k, last)));
+        row.cells.push_back(to_cell(points(*in->workout, in->division, k, last)));
     return Answer{std::move(row)};
 }
 
 Result<Cell> workout_count(AreaPointer workout, NumberOrText division, Count round,
                            std::optional<NumberOrText> station) {
-    const auto task = workout_in(workout);
-    if (!task)
-        return task.error();
-    const auto which = division_in(**task, division);
-    if (!which)
-        return which.error();
+    const auto in = division_of(workout, division);
+    if (!in)
+        return in.error();
     if (round.value < 0)
         return out_of_domain("A round is a whole number from 1; got %1.", round.value);
-    const auto rounds = (*task)->rounds(*which);
+    const auto rounds = in->workout->rounds(in->division);
     if (round.value > rounds.value_or(most_plan_rounds))
         return Cell{Blank{}};
-    std::size_t last = (*task)->stations.size();
+    std::size_t last = in->workout->stations.size();
     if (station && round.value > 0) {
-        const auto found = station_in(**task, *which, *station);
+        const auto found = station_in(*in->workout, in->division, *station);
         if (!found)
             return found.error();
-        if (!*found || (*task)->stations[**found].amount(*which, round.value, rounds) == 0)
+        if (!*found || in->workout->stations[**found].amount(in->division, round.value, rounds) == 0)
             return Cell{Blank{}};
         last = **found;
     }
     double sum = 0;
     for (int k = 1; k < round.value; ++k)
-        sum += points(**task, *which, k, (*task)->stations.size());
-    return to_cell(round.value == 0 ? 0 : sum + points(**task, *which, round.value, last));
+        sum += points(*in->workout, in->division, k, in->workout->stations.size());
+    return to_cell(round.value == 0 ? 0 : sum + points(*in->workout, in->division, round.value, last));
 }
 
 Result<std::string> workout_text_cell(AreaPointer workout, std::optional<NumberOrText> division,
                                       std::optional<NumberOrText> station) {
-    const auto task = workout_in(workout);
-    if (!task)
-        return task.error();
-    const auto which = division_in(**task, division);
-    if (!which)
-        return which.error();
+    const auto in = division_of(workout, division);
+    if (!in)
+        return in.error();
     if (!station)
-        return workout_line(**task, *which);
-    const auto found = station_in(**task, *which, *station);
+        return workout_line(*in->workout, in->division);
+    const auto found = station_in(*in->workout, in->division, *station);
     if (!found)
         return found.error();
-    return *found ? station_line(**task, *which, **found) : std::string();
+    return *found ? station_line(*in->workout, in->division, **found) : std::string();
 }
 
 // NOLINTEND(performance-unnecessary-value-param)
@@ -370,6 +372,11 @@ constexpr std::string_view usual_pace =
     "ergometer alike (judgement).";
 
 constexpr Row rows[] = {
+    row<&workout_seal>("workoutSeal", "WORKOUT.SEAL",
+                       "Text that is the same only while these cells are. In the first row of the block, over the rows "
+                       "below, it spares every plan reading the whole block.",
+                       {{"rows", "The rows of the block below its first."}}, "At most 1000 rows and 200 columns.",
+                       "The SHA-1 name-based UUID of the cells' contents (RFC 4122, 4.3).", {"workout", "?"}),
     row<&workout_check>("workoutCheck", "WORKOUT.CHECK",
                         "What keeps the workout from being planned, in a sentence; empty where it is complete.",
                         {{"workout", block_text}},

@@ -211,6 +211,7 @@ def make(book):
     last = block.row
     block.key("end")
     sheet.hide_rows(last, last)
+    sheet.put(f"E{FIRST}", "=" + pc("WORKOUT.SEAL", f"A{FIRST + 1}:{column(END)}{last}"), "working")
     sheet.name("workout", f"A{FIRST}:{column(END)}{last}")
     book.settings = block.cells
     make_top(book, sheet, block.cells)

@@ -31,13 +31,17 @@ class Sheet : public Area {
         return part;
     }
 
+    [[nodiscard]] bool calculated(int row, int column) const override { return row == 0 && column == calculated_; }
+
     [[nodiscard]] int read() const { return read_; }
+    void formula_in_first_row(int column) { calculated_ = column; }
 
   private:
     std::string name_;
     Table table_;
     Address first_;
     mutable int read_ = 0;
+    int calculated_ = -1;
 };
 
 using SheetPointer = std::shared_ptr<const Sheet>;
@@ -137,6 +141,59 @@ TEST(PlanCells, NamesOfTheTestsAreTheSameHoweverTheyAreWritten) {
     const Event twice{sheet("Workout", block::tide_table),
                       sheet("Tests", std::string(tests_table) + "ilka  MOOR | 200 | 16000 |\n")};
     EXPECT_TRUE(message(twice.ask("athleteGoal", "Ilka Moor | scaled | | 6")).starts_with("Tests.A3 and Tests.A5: "));
+}
+
+// The block of the example with text in its first row, as a formula or typed, and what WORKOUT.CHECK says of it.
+struct Sealed {
+    std::shared_ptr<Sheet> workout;
+    std::string said;
+    int read = 0;
+};
+
+Sealed checked(const std::string& below, const std::string& seal, bool formula = true) {
+    const std::string first = "pacecells.workout |        | value | ";
+    auto workout = std::make_shared<Sheet>("Workout", first + seal + below);
+    workout->formula_in_first_row(formula ? 3 : -1);
+    const Row* row = find_method("workoutCheck");
+    const auto said = std::get<Cell>(row->evaluate(std::vector<Argument>{AreaPointer(workout)}));
+    const auto* text = std::get_if<std::string>(&said);
+    return {workout, text ? *text : message(said), workout->read()};
+}
+
+std::string below_first(std::string_view block) { return std::string(block.substr(block.find('\n'))); }
+
+std::string seal(const std::string& below) {
+    const auto whole = checked(below, "").workout;
+    const auto columns = static_cast<std::size_t>(whole->columns());
+    auto rows = std::make_shared<Sheet>("Workout", below.substr(1));
+    EXPECT_EQ(static_cast<std::size_t>(rows->columns()), columns);
+    return std::get<std::string>(
+        std::get<Cell>(find_method("workoutSeal")->evaluate(std::vector<Argument>{AreaPointer(rows)})));
+}
+
+TEST(PlanCells, OfASealedBlockTheFirstRowAloneIsReadOnceItIsKnown) {
+    const auto below = block::with(below_first(block::tide_table), "17:00", "16:10");
+    const auto first = checked(below, seal(below));
+    EXPECT_EQ(first.said, "");
+    const auto again = checked(below, seal(below));
+    EXPECT_EQ(again.said, "");
+    EXPECT_EQ(again.read, again.workout->columns());
+    EXPECT_LT(again.read, first.read);
+}
+
+TEST(PlanCells, ASealOfOtherCellsIsNotBelieved) {
+    const auto below = block::with(below_first(block::tide_table), "17:00", "16:20");
+    const auto broken = block::with(below, "cap       | Cap", "caap      | Cap");
+    EXPECT_EQ(checked(below, seal(below)).said, "");
+    const auto refused = [&](const Sealed& sealed) {
+        EXPECT_NE(sealed.said.find("\"caap\""), std::string::npos) << sealed.said;
+        EXPECT_GT(sealed.read, sealed.workout->columns());
+    };
+    for (int turn = 0; turn < 2; ++turn)
+        refused(checked(broken, "seal 00000000-0000-5000-8000-000000000000"));
+    refused(checked(broken, seal(below), false)); // typed or pasted as a value: it no longer follows the cells
+    EXPECT_NE(seal(broken), seal(below));
+    EXPECT_EQ(seal(below), seal(below));
 }
 
 TEST(PlanCells, ReasonsComeFromTheSameCodeAsTheNumbers) {
