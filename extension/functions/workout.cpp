@@ -281,7 +281,8 @@ Result<Answer> workout_clocks(AreaPointer workout, NumberOrText goal, std::optio
         wanted = rounds->value;
     }
     thread_local Latest<std::pair<double, std::size_t>, Result<GoalLine>> latest;
-    const auto& line = latest.of(in->workout, {wanted, in->division}, [&] { return wall_clocks(task, wanted, in->division); });
+    const auto& line =
+        latest.of(in->workout, {wanted, in->division}, [&] { return wall_clocks(task, wanted, in->division); });
     if (!line)
         return line.error();
     Range table{static_cast<int>(line->rounds.size()), columns, {}};
@@ -376,7 +377,8 @@ constexpr Row rows[] = {
                        "Text that is the same only while these cells are. In the first row of the block, over the rows "
                        "below, it spares every plan reading the whole block.",
                        {{"rows", "The rows of the block below its first."}}, "At most 1000 rows and 200 columns.",
-                       "The SHA-1 name-based UUID of the cells' contents (RFC 4122, 4.3).", {"workout", "?"}),
+                       "The SHA-1 name-based UUID of the cells' contents (RFC 4122, 4.3).",
+                       {"workout", "seal e56e2f8f-be54-5457-a906-ff358ad7f0ef"}),
     row<&workout_check>("workoutCheck", "WORKOUT.CHECK",
                         "What keeps the workout from being planned, in a sentence; empty where it is complete.",
                         {{"workout", block_text}},

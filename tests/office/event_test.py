@@ -329,3 +329,26 @@ def test_pages(event):
         check(f"stamp on {page.split()[0]}", "Quayside Shed" in page and "version 1" in page and "printed" in page)
         check(f"caution on {page.split()[0]}", "chest pain" in page)
     subprocess.run(["pdftoppm", "-r", "70", "-png", LOOK / "event.pdf", LOOK / "event"], check=True)
+
+
+EDITS = (("workout.cap", "16:00"), ("workout.stations.amount.1", "11"), ("workout.stations.movement", "Row"),
+         ("workout.paces.rep_s", "2.2", 2), ("workout.divisions.amount.1", "written"), ("workout.keep", "0.2"),
+         ("workout.machines.count", "3"), ("workout.cap", "17:00"))
+
+
+def test_plans_follow_every_cell_below_the_seal(event):
+    """After each edit the roster says with the seal what it says without one, when the whole block is read."""
+    seal = next(cell for cell in (event.NamedRanges.getByName("workout").ReferredCells.getCellByPosition(column, 0)
+                                  for column in range(10)) if "SEAL" in cell.Formula)
+    formula, told = seal.Formula, []
+    event.Sheets["Workout"].unprotect("")
+    roster = event.NamedRanges.getByName("roster").ReferredCells
+    for key, value, *row in EDITS:
+        typed(event, key, value, row=row[0] if row else 0)
+        with_seal = roster.getDataArray()
+        seal.String = ""
+        assert roster.getDataArray() == with_seal, key
+        seal.Formula = formula
+        told.append(with_seal)
+    assert len({str(one) for one in told}) >= 6, "the edits matter"
+    assert told[0] != told[-1]

@@ -3,8 +3,11 @@
 Expected values can be worked out on paper, or follow from others on the sheet; the plan itself is tested with the model.
 """
 
+import hashlib
 import re
+import struct
 import time
+import uuid
 
 import pytest
 import uno
@@ -459,6 +462,21 @@ def test_workout_for_time(office):
         assert got == (want if isinstance(want, str) else pytest.approx(want)), formula
     low, expected, high = (answer(of(1, "SCORE", index)) for index in (1, 2, 3))
     assert low > expected > high > 0, "low is the slower time"
+
+
+def test_seal_is_the_name_based_uuid_of_the_cells(event, answer):
+    """Against Python's uuid5: columns, then for each cell its kind and the bits of the number or the text's length and text."""
+    block = event.NamedRanges.getByName("workout").ReferredCells
+    contents = struct.pack("<q", block.Columns.Count)
+    for value in (value for row in block.getDataArray() for value in row):
+        if isinstance(value, float):
+            contents += struct.pack("<bd", 1, value)
+        else:
+            text = value.encode()
+            contents += struct.pack("<bq", 2, len(text)) + text if text else b"\0"
+    digest = hashlib.sha1(uuid.NAMESPACE_OID.bytes + contents).digest()[:16]
+    assert answer("=WORKOUT.SEAL(workout)") == f"seal {uuid.UUID(bytes=digest, version=5)}"
+    assert answer("=WORKOUT.SEAL(A1:A2000)") == "", "too tall for a workout"
 
 
 INTERVALS = BLOCK.replace("| AMRAP", "| intervals").replace("cap | Cap | 17:00", "windows | W | 5\nwork_s | S | 180\nrest_s | R | 60")
