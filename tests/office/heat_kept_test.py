@@ -1,14 +1,15 @@
 """What a heat keeps: the window closed, the office killed, no room on the disk, other clocks, two workbooks."""
 
 import ctypes
-import os
 import random
-import signal
+import shutil
 import time
 
 import pytest
+import sharing
 from disks import disk, fill
-from heat_kit import NEAR, SEED, Day, beside, check, compare, now, of_day, office, play, pressed, screen
+from heat_kit import (SEED, Day, beside, check, compare, eventually, kill, logs_of, of_day, office, play, pressed,
+                      screen)
 from office import save
 from sharing import BUILD, folder_of
 
@@ -17,28 +18,26 @@ WORK = folder_of(__file__)
 
 def test_window(screen):
     """Closed and opened again, the clock goes on; the workbook closed, nothing is left behind."""
-    with office(screen, WORK) as private:
+    def none(what):
+        eventually(what, lambda: not screen.windows())
+
+    with office(screen) as private:
         day = Day(private, screen)
         names = day.heat(1)
         zero = day.running()
         day.press("1")
-        time.sleep(0.3)
-        window_of = screen.windows()[0]
-        quit_window(screen, int(window_of))
-        time.sleep(1)
-        check("the window is closed", not screen.windows())
+        day.has("a stamp", names[1], 1)
+        quit_window(screen, int(screen.windows()[0]))
+        none("the window is closed")
         day.open()
-        at = day.press("2")
-        time.sleep(0.4)
-        got = day.clocks(names[2])
-        check("opened again, the clock went on", len(got) == 1 and abs(got[0] - (at - zero)) <= NEAR, (got, at - zero))
-        check("and the stamps are there", len(day.clocks(names[1])) == 1)
+        at = day.press("2") - zero
+        day.has("opened again, the clock went on", names[2], 1, at)
+        day.has("and the stamps are there", names[1], 1)
         day.document.close(True)
-        time.sleep(1)
-        check("with its workbook the window closes",
-              not screen.windows())
+        none("with its workbook the window closes")
         private.new()
         process = private.process
+    sharing.stop()
     check("the office ends by itself", process.returncode in (0, 81), process.returncode)
 
 
@@ -59,7 +58,7 @@ def quit_window(screen, window_id):
 def test_kill(screen):
     """The office killed in a heat, moments after a key: the file of before, and every stamp is put back."""
     file = WORK / "killed.ods"
-    with office(screen, WORK, "kill") as private:
+    with office(screen) as private:
         day = Day(private, screen)
         names = day.heat(1)
         zero = day.running()
@@ -67,71 +66,69 @@ def test_kill(screen):
         day.press("p")
         day.press("1")
         day.answer("4")
-        time.sleep(0.3)
+        eventually("a partial score", lambda: day.value("partial", names[1]).String == "4")
+        compare("before", day, done)
         save(day.document, file)
-        time.sleep(0.5)
         for lane in sorted(names):
-            done[lane].append(pressed(day, lane, zero))
-            time.sleep(0.1)
-        time.sleep(0.1)
-        os.killpg(private.process.pid, signal.SIGKILL)
-        private.process.wait()
-    with office(screen, WORK, "kill", after_a_crash=True) as private:
+            at = day.lane(lane) - zero
+            day.press("Return")  # yes, it is a round, though it is short
+            done[lane].append(at)
+        day.logged("kept", names, done)
+        kill(private)
+    with office(screen, after_a_crash=True) as private:
         day = Day(private, screen, file=file, by_itself=True)
         check("killed: the file opened, the window comes by itself", bool(screen.windows()))
         had = {lane: len(day.clocks(name)) for lane, name in names.items()}
         check("killed: the file lacks the last stamps", all(had[lane] == len(done[lane]) - 1 for lane in had), had)
-        check("killed: the window asks", "Heat 1 was interrupted" in day.words(), day.words())
+        day.asks("killed: the window asks", "Heat 1 was interrupted")
         day.press("Return")
-        time.sleep(1)
         compare("killed, put back", day, done)
         check("killed: the partial score of a round since ended is gone",
               day.value("partial", names[1]).String == "")
-        time.sleep(1)
-        at = day.press("1")
+        at = day.press("1") - zero
         day.press("Return")
-        time.sleep(0.4)
-        got = day.clocks(names[1])[-1]
-        check("killed: the clock goes on", abs(got - (at - zero)) <= NEAR, got - (at - zero))
-        os.killpg(private.process.pid, signal.SIGKILL)
-        private.process.wait()
-    with office(screen, WORK, "kill", after_a_crash=True) as private:
+        day.has("killed: the clock goes on", names[1], len(done[1]) + 1, at)
+        done[1].append(at)
+        day.logged("kept", names, done)
+        kill(private)
+    with office(screen, after_a_crash=True) as private:
         day = Day(private, screen, file=file)
+        day.asks("killed twice: it asks", "Heat 1 was interrupted")
         day.press("Return")
-        time.sleep(1)
-        check("killed twice: all is there", len(day.clocks(names[1])) == len(done[1]) + 1, day.clocks(names[1]))
-        day.press("e")
-        day.press("Return")
-        time.sleep(0.5)
+        day.has("killed twice: all is there", names[1], len(done[1]))
+        day.end()
         save(day.document, file)
-    with office(screen, WORK, "kill", after_a_crash=True) as private:
+        day.document.close(True)
+        eventually("closed", lambda: not screen.windows())
         document = private.open(file, hidden=False)
-        time.sleep(2)
+        time.sleep(1.5)
         check("ended and saved: no window comes by itself", not screen.windows(), screen.windows())
         document.close(True)
         day = Day(private, screen, file=file)
-        check("ended and saved: nothing is asked", day.words().split("\n")[-1] == "", day.words())
+        day.settled()
+        check("ended and saved: nothing is asked", day.question() == "", day.words())
 
 
 @pytest.fixture
 def logs(screen):
     """Where the office keeps a copy of the heat that runs."""
-    with office(screen, WORK, "no-room"):
-        pass  # makes the profile
-    return WORK / "no-room" / "profile" / "user" / "pacecells"
+    with office(screen) as private:
+        folder = logs_of(private)
+        shutil.rmtree(folder, ignore_errors=True)
+    return folder
 
 
 def no_copy_is_said(screen, before_the_start=lambda: None):
-    with office(screen, WORK, "no-room", after_a_crash=True) as private:
+    with office(screen, after_a_crash=True) as private:
         day = Day(private, screen)
         before_the_start()
         day.running()
         day.press("1")
-        time.sleep(0.5)
-        check("said", "The disk does not take the copy of this heat" in day.said(), day.said())
-        check("stamped", len(day.clocks(day.heat(1)[1])) == 1, day.clocks(day.heat(1)[1]))
+        day.says("said", "The disk does not take the copy of this heat")
+        day.has("stamped", day.heat(1)[1], 1)
         day.press("e")
         day.press("Return")
+        day.says("ended", "has ended")
 
 
 def test_no_folder_for_the_copy(screen, logs):
@@ -156,53 +153,47 @@ def test_clock(screen):
 
     def stamp(day, lane, zero, shift, slept, what):
         at = day.press(str(lane))
-        time.sleep(0.5)
         name = day.heat(1)[lane]
-        got = day.clocks(name)
-        check(f"{what}: the clock", len(got) == 1 and abs(got[0] - (at - zero + slept)) <= NEAR,
-              (got, at - zero + slept))
+        day.has(f"{what}: the clock", name, 1, at - zero + slept)
         beside_it = day.value("stamps", name).Value
-        check(f"{what}: time of day beside it", beside(beside_it, of_day(at, shift)) < 3,
-              (beside_it * 86400, of_day(at, shift)))
+        check(f"{what}: time of day beside it", beside(beside_it, of_day(at.late, shift)) < 3,
+              (beside_it * 86400, of_day(at.late, shift)))
 
     other_time(0, 0)
-    os.environ.update(LD_PRELOAD=str(BUILD / "tests" / "libother_time.so"), PACECELLS_OTHER_TIME=str(times))
-    try:
-        with office(screen, WORK, "clock") as private:
-            file = WORK / "clock.ods"
-            day = Day(private, screen)
-            save(day.document, file)
-            zero = day.running()
-            stamp(day, 1, zero, 0, 0, "before")
-            other_time(3600, 0)
-            stamp(day, 2, zero, 3600, 0, "an hour forward")
-            other_time(-86400 - 7200, 0)
-            stamp(day, 3, zero, -7200, 0, "yesterday")
-            other_time(-86400 - 7200, 45)
-            time.sleep(0.5)
-            shown = day.words().split(" | ")[1]
-            minutes, _, seconds = shown.partition(":")
-            check("slept: the window shows it", abs(60 * int(minutes) + int(seconds) - (now() - zero + 45)) < 2, shown)
-            stamp(day, 4, zero, -7200 + 45, 45, "slept")
-            os.killpg(private.process.pid, signal.SIGKILL)
-            private.process.wait()
-        other_time(5000, 45)
-        with office(screen, WORK, "clock", after_a_crash=True) as private:
-            day = Day(private, screen, file=file)
-            check("killed: it asks", "was interrupted" in day.words(), day.words())
-            day.press("Return")
-            time.sleep(1)
-            check("killed: put back", [len(day.clocks(name)) for name in day.heat(1).values()][:4] == [1] * 4)
-            at = day.press("1")
-            day.press("Return")
-            time.sleep(0.5)
-            got = day.clocks(day.heat(1)[1])
-            check("killed and the time of day set: the clock goes on",
-                  len(got) == 2 and abs(got[1] - (at - zero + 45)) <= NEAR, (got, at - zero + 45))
-            day.press("e")
-            day.press("Return")
-    finally:
-        del os.environ["LD_PRELOAD"], os.environ["PACECELLS_OTHER_TIME"]
+    changed = {"LD_PRELOAD": str(BUILD / "tests" / "libother_time.so"), "PACECELLS_OTHER_TIME": str(times)}
+    file = WORK / "clock.ods"
+    with office(screen, **changed) as private:
+        day = Day(private, screen)
+        save(day.document, file)
+        names = day.heat(1)
+        zero = day.running()
+        stamp(day, 1, zero, 0, 0, "before")
+        other_time(3600, 0)
+        stamp(day, 2, zero, 3600, 0, "an hour forward")
+        other_time(-86400 - 7200, 0)
+        stamp(day, 3, zero, -7200, 0, "yesterday")
+        before = seconds_shown(day)
+        other_time(-86400 - 7200, 45)
+        eventually("slept: the window shows it", lambda: 45 <= seconds_shown(day) - before < 60, day.words)
+        stamp(day, 4, zero, -7200 + 45, 45, "slept")
+        day.logged("kept", names, {lane: [None] * (lane < 5) for lane in names})
+        kill(private)
+    other_time(5000, 45)
+    with office(screen, after_a_crash=True, **changed) as private:
+        day = Day(private, screen, file=file)
+        day.asks("killed: it asks", "was interrupted")
+        day.press("Return")
+        for lane in range(1, 5):
+            day.has("killed: put back", names[lane], 1)
+        at = day.press("1") - zero + 45
+        day.press("Return")
+        day.has("killed and the time of day set: the clock goes on", names[1], 2, at)
+        day.end()
+
+
+def seconds_shown(day):
+    minutes, _, seconds = day.words().split(" | ")[1].partition(":")
+    return 60 * int(minutes) + int(seconds)
 
 
 def test_floor(screen):
@@ -210,10 +201,9 @@ def test_floor(screen):
     file = WORK / "floor.ods"
 
     def to(window):
-        screen.tool("xdotool", "windowfocus", window)
-        time.sleep(0.3)
+        screen.tool("xdotool", "windowfocus", "--sync", window)
 
-    with office(screen, WORK, "floor") as private:
+    with office(screen) as private:
         one = Day(private, screen)
         first = screen.windows()[-1]
         one.running()
@@ -221,39 +211,38 @@ def test_floor(screen):
         second = [window for window in screen.windows() if window != first][-1]
         for key in ("s", "r"):
             to(second)
+            two.press("Escape")
+            eventually(f"{key}: nothing said", lambda: not two.said())
             two.press(key)
-            said = two.said()
-            check(f"{key}: refused while the other runs", "is running in another workbook" in said
-                  and one.cells("event_title").String in said, said)
+            two.says(f"{key}: refused while the other runs", "is running in another workbook",
+                     one.cells("event_title").String)
         to(first)
-        one.press("e")
-        one.press("Return")
-        time.sleep(0.3)
+        one.end()
         to(second)
         two.running()
-        check("allowed when it has ended", "left" in two.words(), two.words())
         save(two.document, file)
         two.press("1")
-        time.sleep(0.5)
+        two.has("stamped", two.heat(1)[1], 1)
         two.document.close(True)
-        time.sleep(1)
+        eventually("closed", lambda: screen.windows() == [first])
 
         two = Day(private, screen, file=file)
         to([window for window in screen.windows() if window != first][-1])
-        check("closed and opened again: it asks", "Heat 1 was interrupted" in two.words(), two.words())
+        two.asks("closed and opened again: it asks", "Heat 1 was interrupted")
         two.press("Escape")
         two.press("h")
         two.answer("2")
-        time.sleep(0.3)
+        two.shows("the second heat", "heat 2")
         two.press("s")
-        question = two.words().split("\n")[-1]
-        check("another heat meanwhile: asked first", "Heat 1 was not ended" in question, question)
+        two.asks("another heat meanwhile: asked first", "Heat 1 was not ended")
         two.press("Escape")
-        check("no: not started", "| cap " in two.words().split("\n")[0], two.words())
+        eventually("no", lambda: not two.question(), two.words)
+        check("no: not started", "| cap " in two.settled().split("\n")[0], two.words())
         two.press("s")
         two.press("Return")
+        two.says("given up", "not running yet")
         two.press("s")
-        check("given up: it starts", "counting in" in two.words().split("\n")[0], two.words())
-        logs = WORK / "floor" / "profile" / "user" / "pacecells"
-        ended = [log.read_text().endswith("\nend\n") for log in logs.glob("*-1.heat")]
-        check("and what was kept is still on the disk, ended", ended == [True, True], (ended, list(logs.iterdir())))
+        two.shows("given up: it starts", "counting in")
+        ended = [log.read_text().endswith("\nend\n") for log in logs_of(private).glob("*-1.heat")]
+        check("and what was kept is still on the disk, ended", ended == [True, True],
+              (ended, list(logs_of(private).iterdir())))

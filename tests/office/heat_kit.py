@@ -2,21 +2,23 @@
 
 Uses BUILD/pacecells.oxt and the example events of BUILD/examples, on an X server of its own. Times come from the
 same clock of the computer that the office reads; how long the X server took to press a key is not held against the
-office. PACECELLS_TEST_SEED repeats a run.
+office. Nothing is waited for by a fixed time: `eventually` asks until it is so. PACECELLS_TEST_SEED repeats a run.
 """
 
 import ctypes
 import os
 import random
 import shutil
+import signal
 import subprocess
 import sys
 import time
+from contextlib import contextmanager
 
 import pytest
+import sharing
 from compare import failed
-from office import Office
-from sharing import BUILD, OXT, folder_of
+from sharing import BUILD, OXT
 
 os.environ.setdefault("SAL_USE_VCLPLUGIN", "gen")  # or gtk3, where it is installed
 os.environ.update(NO_AT_BRIDGE="1", GSETTINGS_BACKEND="memory")  # GTK would wait for a desktop that is not there
@@ -32,8 +34,45 @@ def check(what, good, detail=""):
         failed.append(f"{what}: {detail}")
 
 
+def eventually(what, condition, detail=lambda: "", limit=30):
+    """Checks that it becomes true."""
+    end = time.monotonic() + limit
+    while not (good := condition()) and time.monotonic() < end:
+        time.sleep(0.02)
+    check(what, good, "" if good else detail())
+    return good
+
+
 def now():
     return time.clock_gettime(time.CLOCK_BOOTTIME)
+
+
+class Moment:
+    """Somewhere between two readings of a clock."""
+
+    def __init__(self, early, late):
+        self.early, self.late = early, late
+
+    def __add__(self, seconds):
+        return Moment(self.early + seconds, self.late + seconds)
+
+    def __sub__(self, other):
+        if isinstance(other, Moment):
+            return Moment(self.early - other.late, self.late - other.early)
+        return self + -other
+
+    def __mul__(self, speed):
+        return Moment(self.early * speed, self.late * speed)
+
+    def __repr__(self):
+        return f"{self.early:.3f} to {self.late:.3f}"
+
+    def off(self, clock):
+        """How far a clock is from it; 0 within."""
+        return clock - min(max(clock, self.early), self.late)
+
+    def near(self, clock):
+        return abs(self.off(clock)) <= NEAR
 
 
 def of_day(at, shift=0):
@@ -65,7 +104,7 @@ class Screen:
         return self.x.XKeysymToKeycode(self.display, ctypes.c_ulong(self.x.XStringToKeysym(name.encode())))
 
     def press(self, key, shift=False):
-        """A key by name or code; the time just before it went down."""
+        """A key by name or code; when it went down: before the server had it all."""
         code = key if isinstance(key, int) else self.code(key)
         held = self.code("Shift_L")
         if shift:
@@ -76,12 +115,12 @@ class Screen:
         if shift:
             self.test.XTestFakeKeyEvent(self.display, held, 0, 0)
         self.x.XSync(self.display, 0)
-        self.took = now() - at  # the server has it: the key went down within this time
-        return at
+        return Moment(at, now())
 
     def type(self, text):
         for letter in text:
-            self.press({":": "colon", " ": "space"}.get(letter, letter), shift=letter == ":")
+            self.press({":": "colon", " ": "space", "-": "minus", ">": "greater"}.get(letter, letter),
+                       shift=letter in ":>")
             time.sleep(0.02)  # two of a letter at once look like one held key
 
     def click(self, x, y):
@@ -89,28 +128,32 @@ class Screen:
         at = now()
         for down in (1, 0):
             self.test.XTestFakeButtonEvent(self.display, 1, down, 0)
-        self.x.XFlush(self.display)
-        return at
+        self.x.XSync(self.display, 0)
+        return Moment(at, now())
 
     def tool(self, *command):
         return subprocess.run(command, capture_output=True, text=True, env={**os.environ, "DISPLAY": self.name},
                               timeout=60).stdout
 
     def windows(self):
-        return self.tool("xdotool", "search", "--onlyvisible", "--name", "^Heat day$").split()
+        return self.titled("Heat day")
+
+    def titled(self, title):
+        return self.tool("xdotool", "search", "--onlyvisible", "--name", f"^{title}$").split()
 
     def close(self):
         self.server.terminate()
         self.server.wait()
 
 
-@pytest.fixture
+@pytest.fixture(scope="module")
 def screen():
     if not shutil.which("Xvfb") or not shutil.which("xdotool"):
         pytest.skip("no Xvfb or xdotool")
     print(f"PACECELLS_TEST_SEED={SEED}")
     made = Screen()
     yield made
+    sharing.stop()  # an office does not outlive its screen
     made.close()
 
 
@@ -130,7 +173,7 @@ class Day:
     """An event workbook with the window of its heat day."""
 
     def __init__(self, office, screen, kind="rounds", file=None, prepare=None, by_itself=False):
-        self.office, self.screen = office, screen
+        self.office, self.screen, self.heard = office, screen, {}
         self.document = office.open(file or BUILD / "examples" / f"{kind}.ots", hidden=False)
         if not file:
             for name in ("name", "heat", "lane", *WRITTEN):
@@ -144,11 +187,9 @@ class Day:
     def open(self, by_itself=False):
         if not by_itself:
             self.office.dispatch(self.document, "vnd.org.pacecells:heat-day")
-        deadline = time.time() + 30
-        while not self.screen.windows() and time.time() < deadline:
-            time.sleep(0.1)
-        time.sleep(1)
+        eventually("the window opens", lambda: self.screen.windows() and "|" in self.words())
         if os.environ["SAL_USE_VCLPLUGIN"] == "gtk3":  # there is no window manager to do it
+            time.sleep(1)
             self.screen.tool("xdotool", "windowfocus", self.screen.windows()[-1])
             time.sleep(0.5)
 
@@ -187,57 +228,127 @@ class Day:
         return {int(lane): name for heat, lane, _, name, _ in self.cells("heat_list").getDataArray() if heat == number}
 
     def words(self):
-        """What the window shows, and what it said last."""
-        seen = [None]
-        while len(seen) < 20:
-            time.sleep(0.2)
-            words = self.office.dispatch(self.document, "vnd.org.pacecells:heat-day", Silent=True).Result
-            seen.append((words.partition("\n")[2], words))
-            if seen[-2] and seen[-2][0] == seen[-1][0]:
-                break
-        return seen[-1][1]
+        """What the window shows; "" before it shows anything."""
+        try:
+            return self.office.dispatch(self.document, "vnd.org.pacecells:heat-day", Silent=True).Result or ""
+        except Exception:
+            return ""
+
+    def settled(self):
+        """What the window shows when for a while nothing but the clock changed."""
+        last, since = None, 0
+        while True:
+            words = self.words()
+            if last is None or words.partition("\n")[2] != last.partition("\n")[2]:
+                last, since = words, time.monotonic()
+            elif time.monotonic() - since > 0.3:
+                return words
+            time.sleep(0.05)
 
     def said(self):
         return self.words().split("\n")[-2]
 
+    def question(self):
+        return self.words().split("\n")[-1]
+
+    def says(self, what, *parts):
+        eventually(what, lambda: all(part in self.said() for part in parts), self.words)
+
+    def asks(self, what, *parts):
+        eventually(what, lambda: all(part in self.question() for part in parts), self.words)
+
+    def shows(self, what, *parts):
+        eventually(what, lambda: all(part in self.words() for part in parts), self.words)
+
+    def has(self, what, athlete, count, at=None):
+        """So many stamps in the sheet, the last one at that moment."""
+        eventually(what, lambda: len(self.clocks(athlete)) == count, lambda: (self.clocks(athlete), self.words()))
+        got = self.clocks(athlete)
+        if at and len(got) == count:
+            check(f"{what}: when", at.near(got[-1]), (got, at))
+
+    def logged(self, what, names, done):
+        """The last stamp of each lane is on the disk."""
+        def text():
+            return "".join(log.read_text() for log in logs_of(self.office).glob("*.heat"))
+
+        lines = [f"set\tresults_clocks\t{names[lane]}\t{len(clocks) - 1}\t" for lane, clocks in done.items() if clocks]
+        eventually(what, lambda: all(line in text() for line in lines), text)
+
     def press(self, key, shift=False):
         at = self.screen.press(key, shift)
-        time.sleep(0.08)
+        self.heard[key, shift] = now()
         return at
 
+    def rest(self, key, shift=False):
+        """A key after it was quiet for as long as it takes to be heard again."""
+        time.sleep(max(0, self.heard.get((key, shift), 0) + 1.05 - now()))
+        return self.press(key, shift)
+
+    def lane(self, lane):
+        return self.rest(str(lane % 10))
+
     def answer(self, text):
+        eventually("something is asked", lambda: self.question(), self.words)
         self.screen.type(text)
-        time.sleep(0.3)
-        return self.screen.press("Return")
+        return self.press("Return")
 
     def running(self, clock="0:10"):
-        """Starts with the clock showing that; the time at zero by the key."""
+        """Starts with the clock showing that; when it showed zero."""
         self.press("r")
+        self.asks("the clock is asked for", "What does the clock show")
         at = self.answer(clock)
         minutes, seconds = clock.split(":")
-        time.sleep(0.3)
+        self.shows("the clock runs", "| left ")
         return at - 60 * int(minutes) - int(seconds)
+
+    def end(self):
+        self.press("e")
+        self.asks("the end is asked about", "End heat")
+        self.press("Return")
+        self.says("the end", "has ended")
 
     def steps(self):
         return len(self.document.UndoManager.AllUndoActionTitles)
 
 
-def office(screen, work, name="office", limit=600, after_a_crash=False):
-    if not after_a_crash:  # nobody's heat is left running
-        shutil.rmtree(work / name / "profile" / "user" / "pacecells", ignore_errors=True)
-    return Office([OXT], work / name, display=screen.name, reuse=True, limit=limit)
+@contextmanager
+def office(screen, after_a_crash=False, **environment):
+    """The office of the file; anew where it was killed, and where it has environment variables of its own."""
+    if environment:
+        sharing.stop()
+        os.environ.update(environment)
+    try:
+        with sharing.shared((OXT,), display=screen.name) as running:
+            if not after_a_crash:  # nobody's heat is left running
+                shutil.rmtree(logs_of(running), ignore_errors=True)
+            yield running
+    finally:
+        if environment:
+            sharing.stop()
+            for name in environment:
+                del os.environ[name]
+
+
+def logs_of(running):
+    """Where an office keeps the copies of its heats."""
+    return running.workdir / "profile" / "user" / "pacecells"
+
+
+def kill(running):
+    os.killpg(running.process.pid, signal.SIGKILL)
+    running.process.wait()
 
 
 def pressed(day, lane, zero, speed=1.0):
-    """Stamps a lane; the earliest and latest clock it may get."""
-    at = day.screen.press(str(lane % 10)) - zero
-    took = day.screen.took
-    day.screen.press("Return")  # yes, it is a round, though it is short
-    return at * speed, (at + took) * speed
+    """Stamps a lane; when, on the heat's clock."""
+    at = day.press(str(lane % 10))
+    day.press("Return")  # yes, it is a round, though it is short
+    return (at - zero) * speed
 
 
 def play(day, zero, length, dice, speed=1.0, pause=(1.1, 6.0), most=40):
-    """Random keys for so many real seconds, each lane in its own rhythm; by lane (earliest, latest clock) expected."""
+    """Random keys for so many real seconds, each lane in its own rhythm; by lane the moments expected."""
     lanes = sorted(day.heat(1))
     due = {lane: now() + dice.uniform(0.2, pause[1]) for lane in lanes}
     done, end = {lane: [] for lane in lanes}, now() + length
@@ -256,16 +367,14 @@ def play(day, zero, length, dice, speed=1.0, pause=(1.1, 6.0), most=40):
 
 def off_at(day, done, speed):
     """How far off each stamp is, in real seconds, and the clock it belongs to."""
-    return [((clock - min(max(clock, early), late)) / speed, late)
-            for lane, name in day.heat(1).items() for clock, (early, late) in zip(day.clocks(name), done[lane])]
+    return [(moment.off(clock) / speed, moment.late)
+            for lane, name in day.heat(1).items() for clock, moment in zip(day.clocks(name), done[lane])]
 
 
 def compare(what, day, done, speed=1.0, near=NEAR):
     """Each clock of the sheet against the key; prints how far off they are."""
     for lane, name in day.heat(1).items():
-        got = day.clocks(name)
-        check(f"{what}: lane {lane} has all its stamps", len(got) == len(done[lane]),
-              f"{len(got)} of {len(done[lane])}")
+        day.has(f"{what}: lane {lane} has all its stamps", name, len(done[lane]))
     off = [error for error, _ in off_at(day, done, speed)]
     if off:
         check(f"{what}: every stamp within {1000 * near:.0f} ms", max(map(abs, off)) <= near, max(off, key=abs))
@@ -276,7 +385,7 @@ def compare(what, day, done, speed=1.0, near=NEAR):
 
 def outlook(what, day):
     """The window's projection is the sheet's, for each lane with a goal."""
-    rows = [line.split(" | ") for line in day.words().split("\n")[1:] if line.count(" | ") == 5]
+    rows = [line.split(" | ") for line in day.settled().split("\n")[1:] if line.count(" | ") == 5]
     check(f"{what}: a row for each lane", len(rows) == len(day.heat(1)), rows)
     scratch = day.document.Sheets.getByIndex(day.document.Sheets.Count - 1).getCellByPosition(200, 0)
     for lane, name, shown, _, expected, _ in rows:

@@ -2,13 +2,11 @@
 
 import os
 import random
-import shutil
-import signal
 import time
 
 import uno
 from com.sun.star.table import TableSortField
-from heat_kit import SEED, Day, check, now, office, screen
+from heat_kit import SEED, Day, check, eventually, kill, logs_of, now, office, screen
 from office import named, save
 from sharing import folder_of
 
@@ -31,178 +29,170 @@ def rows_of(day):
     return table.getCellRangeByPosition(0, first, table.Columns.Count - 1, last)
 
 
-def stamp(day, lane):
-    day.press(str(lane))
-    day.press("Return")  # yes, it is a round, though it is short
-    time.sleep(0.6)
+def stamp(day, *lanes):
+    """In the window: the sheet may not have it yet."""
+    for lane in lanes:
+        day.lane(lane)
+        day.press("Return")  # yes, it is a round, though it is short
 
 
-def kept(where):
+def kept(running):
     """All that the logs hold."""
-    logs = sorted((where / "profile" / "user" / "pacecells").glob("*.heat"))
-    return "".join(log.read_text() for log in logs)
+    return "".join(log.read_text() for log in sorted(logs_of(running).glob("*.heat")))
 
 
 def test_a_name_corrected(screen):
-    with office(screen, WORK, "name") as private:
+    with office(screen) as private:
         day = Day(private, screen)
         ada, bela = day.heat(1)[1], day.heat(1)[2]
         day.running()
-        stamp(day, 1)
-        stamp(day, 2)
+        stamp(day, 1, 2)
+        day.has("a stamp", ada, 1)
+        day.has("a stamp", bela, 1)
         row = day.row(ada)
         day.value("name", ada).String = "Quilla Anderstorp"
-        time.sleep(1)
-        check("the window follows", "1 | Quilla Anderstorp | round 2" in day.words(), day.words())
+        day.shows("the window follows", "1 | Quilla Anderstorp | round 2")
         stamp(day, 1)
-        check("both stamps in the row", day.row("Quilla Anderstorp") == row and len(day.clocks("Quilla Anderstorp")) == 2)
-        check("the other has one", len(day.clocks(bela)) == 1)
-        check("the log has the new name", f"name\t{ada}\tQuilla Anderstorp" in kept(WORK / "name"))
+        day.has("both stamps", "Quilla Anderstorp", 2)
+        check("in the same row", day.row("Quilla Anderstorp") == row)
+        day.has("the other has one", bela, 1)
+        eventually("the log has the new name", lambda: f"name\t{ada}\tQuilla Anderstorp" in kept(private))
         day.value("name", "Quilla Anderstorp").String = ada
-        time.sleep(1)
+        day.shows("the window follows", f"1 | {ada} | round 3")
         stamp(day, 1)
-        check("and back", len(day.clocks(ada)) == 3, day.clocks(ada))
+        day.has("and back", ada, 3)
 
-        day.value("name", bela).String = ada  # now two rows have the name
-        time.sleep(0.8)
-        check("two of one name: said", "twice, in rows" in day.said(), day.said())
-        stamp(day, 1)
-        stamp(day, 2)
+        wrong = day.row(bela)
+        name = day.cells("results_name").getCellByPosition(0, wrong)
+        name.String = ada  # now two rows have the name
+        day.says("two of one name: said", "twice, in rows")
+        stamp(day, 1, 2)
+        day.shows("the window has both", f"1 | {ada} | round 5", f"2 | {bela} | round 3")
+        day.settled()
         counts = [len([value for value in line if value != ""]) for line in day.cells("results_clocks").getDataArray()]
         check("nothing is written meanwhile", sorted(counts)[-2:] == [1, 3], sorted(counts)[-4:])
-        check("the window has both", f"1 | {ada} | round 5" in day.words() and f"2 | {bela} | round 3" in day.words(),
-              day.words())
-        other = [row for row, name in enumerate(day.people()) if name == ada and row != day.row(ada)]
-        rows = [day.row(ada), *other]
-        mine = max(rows, key=lambda row: counts[row])
-        [wrong] = [row for row in rows if row != mine]
-        day.cells("results_name").getCellByPosition(0, wrong).String = bela
-        time.sleep(2)
-        check("put right: all arrive", (len(day.clocks(ada)), len(day.clocks(bela))) == (4, 2),
-              (day.clocks(ada), day.clocks(bela)))
+        name.String = bela
+        day.has("put right: all arrive", ada, 4)
+        day.has("put right: all arrive", bela, 2)
 
-        day.value("name", bela).String = ""
-        time.sleep(0.8)
-        check("a name deleted: said", "no longer on the sheet Results" in day.said(), day.said())
+        name.String = ""
+        day.says("a name deleted: said", "no longer on the sheet Results")
         stamp(day, 2)
-        day.cells("results_name").getCellByPosition(0, wrong).String = bela
-        time.sleep(2)
-        check("typed again: all there", len(day.clocks(bela)) == 3, day.clocks(bela))
-        check("and nothing was deleted in the log", "\t-\n" not in kept(WORK / "name"), kept(WORK / "name"))
+        day.shows("stamped in the window", f"2 | {bela} | round 4")
+        name.String = bela
+        day.has("typed again: all there", bela, 3)
+        check("and nothing was deleted in the log", "\t-\n" not in kept(private), kept(private))
 
 
 def test_sorted(screen):
-    with office(screen, WORK, "sorted") as private:
+    with office(screen) as private:
         day = Day(private, screen)
         names = day.heat(1)
         day.running()
-        for lane in names:
-            stamp(day, lane)
-        for ascending in (False, True):
+        stamp(day, *names)
+        for count, ascending in ((1, False), (2, True)):
+            for name in names.values():
+                day.has("before", name, count)
             before = {name: day.clocks(name) for name in names.values()}
             sort(day, rows_of(day), ascending)
-            time.sleep(0.7)
             check("the rows moved", {name: day.clocks(name) for name in names.values()} == before)
-            for lane in names:
-                stamp(day, lane)
+            stamp(day, *names)
             for name in names.values():
+                day.has(f"sorted: {name}", name, count + 1)
                 check(f"sorted: {name}", day.clocks(name)[:-1] == before[name], (day.clocks(name), before[name]))
-        before = {row: line for row, line in enumerate(day.cells("results_clocks").getDataArray())}
+        before = day.cells("results_clocks").getDataArray()
         order = day.people()
         sort(day, day.cells("results_name"), order[0] > order[1])
         check("names alone were sorted", day.people() != order, order)
-        time.sleep(0.8)
-        check("only a part sorted: said", "part of the table sorted" in day.said(), day.said())
+        day.says("only a part sorted: said", "part of the table sorted")
         moved = [lane for lane, name in names.items() if day.people().index(name) != order.index(name)]
-        for lane in moved:
-            stamp(day, lane)
-        after = {row: line for row, line in enumerate(day.cells("results_clocks").getDataArray())}
-        check("nobody got another's stamp", after == before)
+        stamp(day, *moved)
+        day.shows("stamped in the window", *(f"{lane} | {names[lane]} | round 5" for lane in moved))
+        day.settled()
+        check("nobody got another's stamp", day.cells("results_clocks").getDataArray() == before)
         for row, name in enumerate(order):
             day.cells("results_name").getCellByPosition(0, row).String = name
-        time.sleep(2.5)
         for lane, name in names.items():
-            check(f"put right: {name}", len(day.clocks(name)) == 3 + (lane in moved), day.clocks(name))
+            day.has(f"put right: {name}", name, 3 + (lane in moved))
 
 
 def test_a_late_athlete_stays_in_the_heat_of_the_stamps(screen):
-    with office(screen, WORK, "late") as private:
+    with office(screen) as private:
         day = Day(private, screen)
         names, late = day.heat(1), day.heat(2)[1]
+
+        def choose(heat):
+            day.press("h")
+            day.asks("which heat", "Heat, 1 to")
+            day.answer(str(heat))
+            day.shows("the heat", f", heat {heat} |")
+
         day.running()
         day.press("a")
         day.answer(late)
-        time.sleep(0.5)
         lane = max(names) + 1
-        stamp(day, lane)
-        stamp(day, 1)
+        day.says("added", f"{late} is in lane {lane}")
+        stamp(day, lane, 1)
+        day.has("stamped", late, 1)
         clocks = day.clocks(late)
-        check("stamped", len(clocks) == 1, clocks)
-        day.press("e")
-        day.press("Return")
-        day.press("h")
-        day.answer("2")
-        time.sleep(0.5)
+        day.end()
+        choose(2)
         check("not in the later heat", late not in day.words() and day.heat(2)[2] in day.words(), day.words())
         day.press("s")
-        time.sleep(0.5)
-        check("which starts without a question", "counting in" in day.words().split("\n")[0], day.words())
+        day.shows("which starts without a question", "counting in")
         check("and the result is there", day.clocks(late) == clocks, day.clocks(late))
-        day.press("e")
-        day.press("Return")
-        day.press("h")
-        day.answer("1")
-        time.sleep(0.5)
-        check("but in the earlier", f"{lane} | {late} | 1+" in day.words() or f"{lane} | {late} | round 2" in day.words(),
-              day.words())
+        day.end()
+        choose(1)
+        shown = day.settled()
+        check("but in the earlier", f"{lane} | {late} | 1+" in shown or f"{lane} | {late} | round 2" in shown, shown)
         day.press("s")
-        check("times already: asked", "has times already" in day.words().split("\n")[-1], day.words())
+        day.asks("times already: asked", "has times already")
         day.press("Return")
-        time.sleep(0.3)
-        check("Enter deletes nothing", "Nothing was deleted" in day.said() and day.clocks(late) == clocks, day.said())
+        day.says("Enter deletes nothing", "Nothing was deleted")
+        check("so", day.clocks(late) == clocks, day.clocks(late))
         day.press("Escape")
         day.press("s")
         day.answer("delete")
-        time.sleep(1)
-        check("the word does", day.clocks(late) == [] and "counting in" in day.words(), day.words())
-        day.press("e")
-        day.press("Return")
+        day.has("the word does", late, 0)
+        day.shows("and it starts", "counting in")
+        day.end()
 
 
 def test_two_of_one_name_do_not_start(screen):
-    with office(screen, WORK, "twice") as private:
+    with office(screen) as private:
         day = Day(private, screen)
         name = day.heat(1)[1]
         roster = day.cells("roster_name")
         row = next(row for row, line in enumerate(roster.getDataArray()) if line[0] not in day.heat(1).values())
         roster.getCellByPosition(0, row).String = name
         for key in ("s", "r"):
+            day.press("Escape")
+            eventually("nothing said", lambda: not day.said(), day.words)
             day.press(key)
-            check(f"{key}: refused", f"Two people on the sheet Roster are called {name}" in day.said(), day.said())
+            day.says(f"{key}: refused", f"Two people on the sheet Roster are called {name}")
         check("no row was made", name not in day.people())
 
 
 def test_rounds_put_right(screen):
     """A missed round, one moved, taken out, given to another lane, by key and by mouse; step by step taken back."""
-    with office(screen, WORK, "right") as private:
+    with office(screen) as private:
         day = Day(private, screen)
         one, two = day.heat(1)[1], day.heat(1)[2]
         day.running("8:00")
         stamp(day, 1)
+        day.has("a stamp", one, 1)
         states = [(day.clocks(one), day.clocks(two))]
+
+        def both():
+            return [[round(clock, 2) for clock in day.clocks(name)] for name in (one, two)]
 
         def right(lane, typed, what, wanted_one, wanted_two):
             day.press("i")
-            day.press(str(lane)) if lane else day.screen.click(300, 200)
-            time.sleep(0.3)
-            for letter in typed:
-                day.screen.press({":": "colon", " ": "space", "-": "minus", ">": "greater"}.get(letter, letter),
-                                 shift=letter in ":>")
-                time.sleep(0.03)
-            day.press("Return")
-            time.sleep(0.8)
-            got = [[round(clock) for clock in day.clocks(name)] for name in (one, two)]
-            check(what, got == [wanted_one, wanted_two], (got, day.words()))
+            day.press(str(lane)) if lane else screen.click(300, 200)
+            day.asks("what to put right", "One was missed")
+            day.answer(typed)
+            eventually(what, lambda: [[round(clock) for clock in clocks] for clocks in both()] == [wanted_one, wanted_two],
+                       lambda: (both(), day.words()))
             states.append((day.clocks(one), day.clocks(two)))
 
         last = round(day.clocks(one)[0])
@@ -211,72 +201,70 @@ def test_rounds_put_right(screen):
         right(1, "2 4:50", "moved", [150, 290, last], [])
         right(1, "2 >2", "given to lane 2", [150, last], [290])
         right(1, "1 -", "taken out", [last], [290])
+        eventually("times of day", lambda: day.value("stamps", two).Value and day.value("stamps", one).Value)
         stamps = [day.value("stamps", two, 0).Value, day.value("stamps", one, 0).Value]
         check("the time of day goes with it", abs((stamps[1] - stamps[0]) * 86400 % 86400 - (last - 290)) < 1.5, stamps)
         right(1, "9:59", "not shown yet: refused", [last], [290])
-        check("said", "has not shown 9:59" in day.said(), day.said())
+        day.says("said", "has not shown 9:59")
         day.press("Escape")
         states.pop()
         while len(states) > 1:
             states.pop()
             day.press("u")
-            time.sleep(0.8)
-            got = (day.clocks(one), day.clocks(two))
-            check("taken back", [[round(clock, 2) for clock in clocks] for clocks in got]
-                  == [[round(clock, 2) for clock in clocks] for clocks in states[-1]], (got, states[-1]))
+            wanted = [[round(clock, 2) for clock in clocks] for clocks in states[-1]]
+            eventually("taken back", lambda: both() == wanted, lambda: (both(), wanted))
         day.press("u")
-        time.sleep(0.8)
-        check("the stamp too", day.clocks(one) == [], day.clocks(one))
+        day.has("the stamp too", one, 0)
         day.press("u")
-        check("no more", "nothing to take back" in day.said(), day.said())
+        day.says("no more", "nothing to take back")
 
 
 def test_read_only(screen):
     file = WORK / "read-only.ods"
-    with office(screen, WORK, "read-only") as private:
+    with office(screen) as private:
         day = Day(private, screen)
         names = day.heat(2)
         save(day.document, file)
-        day.document.close(True)
-        time.sleep(0.5)
 
+        def close():
+            day.document.close(True)
+            eventually("closed", lambda: not screen.windows())
+
+        close()
         real_open = private.open
         private.open = lambda path, **options: real_open(path, ReadOnly=True, **options)
         day = Day(private, screen, file=file)
         private.open = real_open
         day.press("h")
         day.answer("2")
-        time.sleep(0.3)
+        day.shows("the second heat", ", heat 2 |")
         day.press("r")
-        check("said before the start", "read-only" in day.words().split("\n")[-1], day.words())
+        day.asks("said before the start", "read-only")
         day.press("Return")
         day.running()
-        for lane in names:
-            stamp(day, lane)
-        check("the window has them", all(f"{lane} | {name} | round 2" in day.words() for lane, name in names.items()),
-              day.words())
-        check("and says that they wait", "read-only" in day.said(), day.said())
+        stamp(day, *names)
+        day.shows("the window has them", *(f"{lane} | {name} | round 2" for lane, name in names.items()))
+        day.says("and says that they wait", "read-only")
         check("not in the sheet", not any(day.clocks(name) for name in names.values()))
         day.press("e")
         day.press("Return")
-        day.document.close(True)
-        time.sleep(1)
+        day.says("ended", "has ended")
+        close()
 
         day = Day(private, screen, file=file)
-        check("offered again, by the name of the heat", "entries of heat 2" in day.words().split("\n")[-1], day.words())
+        day.asks("offered again, by the name of the heat", "entries of heat 2")
         day.press("Escape")
-        day.document.close(True)
-        time.sleep(1)
+        eventually("not now", lambda: not day.question(), day.words)
+        close()
         day = Day(private, screen, file=file)
-        check("not now: offered next time too", "entries of heat 2" in day.words().split("\n")[-1], day.words())
+        day.asks("not now: offered next time too", "entries of heat 2")
         day.press("Return")
-        time.sleep(1.5)
-        check("put back", all(len(day.clocks(name)) == 1 for name in names.values()),
-              [day.clocks(name) for name in names.values()])
+        for name in names.values():
+            day.has("put back", name, 1)
 
 
 class Walk:
-    """Random actions, and beside them what each person did: lists of (earliest, latest) clocks by lane."""
+    """Random actions, and beside them what each person did: lists of moments by lane."""
 
     def __init__(self, dice, screen):
         self.dice, self.screen, self.file = dice, screen, WORK / "walk.ods"
@@ -292,35 +280,32 @@ class Walk:
         self.zero = self.day.running()
         self.renamed = 0
 
-    def rest(self, lane):
-        """A key counts when it was quiet for a second."""
-        time.sleep(max(0, self.last[lane] + 1.15 - now()))
-
     def stamp(self, lane):
         if len(self.record[lane]) >= 38:
             return
-        self.rest(lane)
-        at = self.screen.press(str(lane)) - self.zero
-        took = self.screen.took
-        self.screen.press("Return")
+        self.record[lane].append(self.day.lane(lane) - self.zero)
+        self.day.press("Return")
         self.last[lane] = now()
-        self.record[lane].append((at, at + took))
         self.partial[lane] = None
+
+    def stamp_any(self, lane):
+        """A key counts when it was quiet for a second: one of those that were, where there is one."""
+        quiet = [one for one in self.names if now() - self.last[one] > 1.05 and len(self.record[one]) < 38]
+        self.stamp(self.dice.choice(quiet) if quiet else min(self.last, key=self.last.get))
 
     def take_back(self, lane):
         if self.record[lane]:
-            time.sleep(0.2)
-            self.screen.press(str(lane), shift=True)
-            time.sleep(1.2)
+            self.day.rest(str(lane), shift=True)
             self.record[lane].pop()
+            self.settle(lane)
 
     def rename(self, lane):
-        self.settle()
+        self.settle(lane)
         self.renamed += 1
         name = f"{self.dice.choice(('Oda', 'Pelle', 'Quirin', 'Runa'))} Nobodal {self.renamed}"
         self.day.value("name", self.names[lane]).String = name
         self.names[lane] = name
-        time.sleep(0.7)
+        self.day.shows("walk: the window follows a name", f"{lane} | {name} | ")
 
     def rename_on_roster(self, lane):
         cells = self.day.cells("roster_name")
@@ -331,73 +316,81 @@ class Walk:
         sort(self.day, rows_of(self.day), self.dice.random() < 0.5)
 
     def write_partial(self, lane):
-        self.settle()
+        self.settle(lane)
         self.day.press("p")
         self.day.press(str(lane))
-        time.sleep(0.1)
-        reps = self.dice.randrange(1, 4)
-        self.day.answer(str(reps))
-        time.sleep(0.4)
-        self.partial[lane] = reps
         self.last[lane] = now()
+        reps = self.dice.randrange(1, 4)
+        self.screen.type(str(reps))
+        self.day.press("Return")
+        self.partial[lane] = reps
+        self.settle(lane)
 
     def undo(self, lane):
         """Of the stamp just made."""
-        if len(self.record[lane]) < 38:
-            self.settle()
-            if self.partial[lane] is None:
-                self.stamp(lane)
-                time.sleep(0.6)
-                self.day.document.UndoManager.undo()
-                self.record[lane].pop()
-                time.sleep(0.7)
+        if len(self.record[lane]) < 38 and self.partial[lane] is None:
+            self.settle(*self.names)
+            self.stamp(lane)
+            self.settle(lane)
+            self.day.document.UndoManager.undo()
+            self.record[lane].pop()
+            self.shown(lane)
 
     def two_rows(self, lane):
         """A name that another has, for a while; both go on."""
         other = self.dice.choice([one for one in self.names if one != lane])
-        self.settle()
-        row = self.day.row(self.names[lane])
-        self.day.cells("results_name").getCellByPosition(0, row).String = self.names[other]
-        time.sleep(0.6)
+        self.settle(lane, other)
+        cell = self.day.value("name", self.names[lane])
+        cell.String = self.names[other]
+        self.day.says("walk: two of one name", "twice, in rows")
         self.stamp(lane)
         self.stamp(other)
-        time.sleep(0.3)
-        self.day.cells("results_name").getCellByPosition(0, row).String = self.names[lane]
-        time.sleep(1.2)
+        self.shown(lane)
+        self.shown(other)
+        cell = self.day.cells("results_name").getCellByPosition(0, self.row_without(lane, other))
+        cell.String = self.names[lane]
+        self.settle(lane, other)
+
+    def row_without(self, lane, other):
+        """The row that has the other's name, and lane's place."""
+        rows = [row for row, name in enumerate(self.day.people()) if name == self.names[other]]
+        return next(row for row in rows if self.day.cells("results_lane").getCellByPosition(0, row).Value == lane)
 
     def keep(self, lane):
-        self.settle()
+        self.settle(*self.names)
         save(self.day.document, self.file)
 
     def kill(self, lane):
         self.keep(lane)
         for one in self.names:
             self.stamp(one)
-        time.sleep(0.3)
-        os.killpg(self.office.process.pid, signal.SIGKILL)
-        self.office.process.wait()
+        self.day.logged("walk: on the disk", self.names, self.record)
+        kill(self.office)
         self.office._start()
         self.day = Day(self.office, self.screen, file=self.file)
-        check("walk: asked after a kill", "Heat 1 was interrupted" in self.day.words(), self.day.words())
+        self.day.asks("walk: asked after a kill", "Heat 1 was interrupted")
         self.day.press("Return")
-        time.sleep(1.5)
+        self.settle(*self.names)
 
-    def settle(self):
-        time.sleep(0.7)
+    def settle(self, *lanes):
+        """The sheet has what these did."""
+        for lane in lanes:
+            self.day.has(f"walk: lane {lane}", self.names[lane], len(self.record[lane]))
+            partial = "" if self.partial[lane] is None else str(self.partial[lane])
+            eventually(f"walk: partial of lane {lane}",
+                       lambda: self.day.value("partial", self.names[lane]).String == partial)
+
+    def shown(self, lane):
+        self.day.shows(f"walk: the window's lane {lane}", f"{lane} | {self.names[lane]} | round {len(self.record[lane]) + 1}")
 
     def compare(self):
-        time.sleep(1.5)
+        self.settle(*self.names)
         where = f"walk, after {self.actions} actions"
         for lane, name in self.names.items():
             got, want = self.day.clocks(name), self.record[lane]
-            check(f"{where}: lane {lane}, {name}: all of them", len(got) == len(want), (len(got), len(want)))
-            for clock, (early, late) in zip(got, want):
-                check(f"{where}: lane {lane}, {name}", early - 0.5 < clock < late + 0.5, (clock, early, late))
-            reps = self.day.value("partial", name).String
-            check(f"{where}: partial of lane {lane}", reps == ("" if self.partial[lane] is None
-                                                              else str(self.partial[lane])), reps)
-            check(f"{where}: the window's lane {lane}", f"{lane} | {name} | round {len(want) + 1}" in self.day.words(),
-                  self.day.words())
+            for clock, moment in zip(got, want):
+                check(f"{where}: lane {lane}, {name}", moment.near(clock), (clock, moment))
+            self.shown(lane)
         others = [name for name in self.day.people() if name and name not in self.names.values()]
         check(f"{where}: nobody else has stamps", not any(self.day.clocks(name) for name in others), others)
 
@@ -406,10 +399,10 @@ def test_random_walk(screen):
     """Keys, edits of the sheet, sorts, renames, undo, saves, kills: every stamp is with its person."""
     dice = random.Random(SEED)
     walk = Walk(dice, screen)
-    with office(screen, WORK, "walk", limit=1500) as private:
-        shutil.rmtree(walk.file, ignore_errors=True)
+    with office(screen) as private:
+        private.watch(1500)
         walk.begin(private)
-        often = ([walk.stamp] * 60 + [walk.take_back] * 5 + [walk.rename] * 6 + [walk.rename_on_roster] * 3
+        often = ([walk.stamp_any] * 60 + [walk.take_back] * 5 + [walk.rename] * 6 + [walk.rename_on_roster] * 3
                  + [walk.sort] * 10 + [walk.write_partial] * 4 + [walk.undo] * 4 + [walk.two_rows] * 3
                  + [walk.keep] * 3 + [walk.kill])
         started = now()

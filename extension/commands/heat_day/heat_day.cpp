@@ -97,10 +97,8 @@ void HeatDay::press(const KeyPress& key) {
             if (!typed_.empty())
                 typed_.pop_back();
         } else if (key.lane >= 0 && !writing) {
-            const bool lane_asked = asking_ == Ask::partial_lane || asking_ == Ask::tiebreak_lane ||
-                                    asking_ == Ask::withdraw_lane || asking_ == Ask::rounds_lane;
             const bool accepted = guard_.accept(static_cast<std::size_t>(key.lane) + (key.shift ? 20 : 0), key.when);
-            if (!accepted && !lane_asked)
+            if (!accepted && !lane_asked())
                 return;
             const auto row = row_of_lane(key.lane + 1);
             if (!row)
@@ -123,7 +121,7 @@ void HeatDay::press(const KeyPress& key) {
 void HeatDay::click_row(std::size_t row, Seconds when, double day) {
     last_key_ = when;
     guarded([&] {
-        if (row < seats_.size() && guard_.accept(row % 10, when))
+        if (row < seats_.size() && (guard_.accept(row % 10, when) || lane_asked()))
             pick(row, when, day);
     });
 }
@@ -144,6 +142,11 @@ void HeatDay::click_button(char letter, Seconds when) {
         else
             act(letter, when);
     });
+}
+
+bool HeatDay::lane_asked() const {
+    return asking_ == Ask::partial_lane || asking_ == Ask::tiebreak_lane || asking_ == Ask::withdraw_lane ||
+           asking_ == Ask::rounds_lane;
 }
 
 // A lane: what was asked for it, or a stamp.

@@ -162,6 +162,7 @@ class HeatDay {
     }
     void act(char letter, Seconds now);
     void answer(Seconds now);
+    [[nodiscard]] bool lane_asked() const;
     void pick(std::size_t row, Seconds when, double day);
     void ask(Ask what, const std::string& question);
     void ask_partial(std::size_t row);
