@@ -263,7 +263,7 @@ def test_the_room(screen):
         day.press("v")
         rooms(1)
         screen.tool("import", "-window", screen.titled("Heat, for the room")[0], str(WORK / "room.png"))
-        screen.tool("xdotool", "windowfocus", "--sync", screen.windows()[-1])
+        screen.focus(screen.windows()[-1])
         day.press("1")
         day.has("keys go to the coach's", day.heat(1)[1], 1)
         day.press("v")

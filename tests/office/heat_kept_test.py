@@ -200,9 +200,6 @@ def test_floor(screen):
     """One floor: no second heat while one runs, in whichever workbook, open or not."""
     file = WORK / "floor.ods"
 
-    def to(window):
-        screen.tool("xdotool", "windowfocus", "--sync", window)
-
     with office(screen) as private:
         one = Day(private, screen)
         first = screen.windows()[-1]
@@ -210,15 +207,15 @@ def test_floor(screen):
         two = Day(private, screen, "time")
         second = [window for window in screen.windows() if window != first][-1]
         for key in ("s", "r"):
-            to(second)
+            screen.focus(second)
             two.press("Escape")
             eventually(f"{key}: nothing said", lambda: not two.said())
             two.press(key)
             two.says(f"{key}: refused while the other runs", "is running in another workbook",
                      one.cells("event_title").String)
-        to(first)
+        screen.focus(first)
         one.end()
-        to(second)
+        screen.focus(second)
         two.running()
         save(two.document, file)
         two.press("1")
@@ -227,7 +224,7 @@ def test_floor(screen):
         eventually("closed", lambda: screen.windows() == [first])
 
         two = Day(private, screen, file=file)
-        to([window for window in screen.windows() if window != first][-1])
+        screen.focus([window for window in screen.windows() if window != first][-1])
         two.asks("closed and opened again: it asks", "Heat 1 was interrupted")
         two.press("Escape")
         two.press("h")

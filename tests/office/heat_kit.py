@@ -99,6 +99,7 @@ class Screen:
         self.x.XOpenDisplay.restype = ctypes.c_void_p
         self.x.XStringToKeysym.restype = ctypes.c_ulong
         self.display = ctypes.c_void_p(self.x.XOpenDisplay(self.name.encode()))
+        self.last = None, 0
 
     def code(self, name):
         return self.x.XKeysymToKeycode(self.display, ctypes.c_ulong(self.x.XStringToKeysym(name.encode())))
@@ -106,6 +107,8 @@ class Screen:
     def press(self, key, shift=False):
         """A key by name or code; when it went down: before the server had it all."""
         code = key if isinstance(key, int) else self.code(key)
+        if code == self.last[0]:  # twice at once it would look like one held key
+            time.sleep(max(0, self.last[1] + 0.04 - now()))
         held = self.code("Shift_L")
         if shift:
             self.test.XTestFakeKeyEvent(self.display, held, 1, 0)
@@ -115,13 +118,13 @@ class Screen:
         if shift:
             self.test.XTestFakeKeyEvent(self.display, held, 0, 0)
         self.x.XSync(self.display, 0)
-        return Moment(at, now())
+        self.last = code, now()
+        return Moment(at, self.last[1])
 
     def type(self, text):
         for letter in text:
             self.press({":": "colon", " ": "space", "-": "minus", ">": "greater"}.get(letter, letter),
                        shift=letter in ":>")
-            time.sleep(0.02)  # two of a letter at once look like one held key
 
     def click(self, x, y):
         self.test.XTestFakeMotionEvent(self.display, -1, x, y, 0)
@@ -140,6 +143,16 @@ class Screen:
 
     def titled(self, title):
         return self.tool("xdotool", "search", "--onlyvisible", "--name", f"^{title}$").split()
+
+    def focus(self, window):
+        """Keys go to that window, as a window manager would have it; until nothing takes them away."""
+        def kept():
+            if self.tool("xdotool", "getwindowfocus").strip() == window:
+                return True
+            self.tool("xdotool", "windowfocus", "--sync", window)
+            return False
+
+        eventually("the window has the keys", lambda: kept() and time.sleep(0.15) is None and kept())
 
     def close(self):
         self.server.terminate()
@@ -185,13 +198,12 @@ class Day:
         self.open(by_itself)
 
     def open(self, by_itself=False):
+        before = self.screen.windows()
         if not by_itself:
             self.office.dispatch(self.document, "vnd.org.pacecells:heat-day")
         eventually("the window opens", lambda: self.screen.windows() and "|" in self.words())
-        if os.environ["SAL_USE_VCLPLUGIN"] == "gtk3":  # there is no window manager to do it
-            time.sleep(1)
-            self.screen.tool("xdotool", "windowfocus", self.screen.windows()[-1])
-            time.sleep(0.5)
+        windows = self.screen.windows()
+        self.screen.focus(([one for one in windows if one not in before] or windows or [""])[-1])
 
     def show_sheet(self, name):
         self.document.CurrentController.setActiveSheet(self.cells(name).Spreadsheet)
