@@ -90,7 +90,7 @@ unsigned lower(unsigned code) {
         return code | 1u; // pairs, the capital is even
     if (in(0x139, 0x148) || in(0x179, 0x17E))
         return code % 2 == 1 ? code + 1 : code; // pairs, the capital is odd
-    if (in(0x391, 0x3A9) && code != 0x3A2)
+    if (in(0x391, 0x3AB) && code != 0x3A2)
         return code + 0x20; // Greek
     if (in(0x410, 0x42F))
         return code + 0x20; // Cyrillic

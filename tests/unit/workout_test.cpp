@@ -5,7 +5,11 @@
 #include "block.h"
 #include "expect.h"
 
+#include <algorithm>
+#include <clocale>
+#include <cwctype>
 #include <string>
+#include <vector>
 
 namespace pacecells {
 namespace {
@@ -191,6 +195,25 @@ TEST(Workout, FindsAStationByNumberNameOrPartOfIt) {
     EXPECT_REFUSED(workout.station(""));
 }
 
+std::string utf8(unsigned code) {
+    return {static_cast<char>(0xC0 | code >> 6), static_cast<char>(0x80 | (code & 0x3F))};
+}
+
+// Against the C library, whose tables come from the Unicode standard.
+TEST(Names, HaveTheLowerCaseOfUnicode) {
+    ASSERT_NE(std::setlocale(LC_CTYPE, "C.UTF-8"), nullptr);
+    struct Letters {
+        unsigned from, to;
+    };
+    for (const auto [from, to] : {Letters{0xC0, 0x17E}, Letters{0x391, 0x3AB}, Letters{0x400, 0x45F}})
+        for (unsigned code = from; code <= to; ++code) {
+            const auto low = static_cast<unsigned>(std::towlower(static_cast<std::wint_t>(code)));
+            EXPECT_EQ(fold_name(utf8(code)), low < 0x80 ? std::string(1, static_cast<char>(low)) : utf8(low))
+                << std::hex << code;
+        }
+    std::setlocale(LC_CTYPE, "C");
+}
+
 TEST(Names, AreTheSameWhateverTheirCaseAndSpaces) {
     EXPECT_TRUE(same_name("  Ünal  BRAND ", "ünal brand"));
     EXPECT_TRUE(same_name("Ångström ŁĄCKA", "ångström łącka"));
@@ -234,6 +257,82 @@ TEST(Workout, EverySettingIsReadByItsKey) {
     EXPECT_EQ(settings.wall_to, 9.0);
     EXPECT_EQ(settings.wall_step, 1.0);
     EXPECT_EQ(settings.wall_most, 1500.0);
+}
+
+// The least and the most that a coach can mean, as the cells of the workbook say it, and what lies just outside.
+struct Bounds {
+    const char* key;
+    const char* inside[2];
+    const char* outside[2];
+};
+constexpr Bounds setting_bounds[] = {
+    {"rounds", {"1", "200"}, {"0", "201"}},
+    {"windows", {"1", "200"}, {"0", "201"}},
+    {"team", {"1", "20"}, {"0", "21"}},
+    {"at_once", {"1", "20"}, {"0", "21"}},
+    {"announcement", {"1", "99"}, {"0", "100"}},
+    {"places", {"1", "99"}, {"0", "100"}},
+    {"rehearsal_rounds", {"1", "5"}, {"0", "6"}},
+    {"work_s", {"1", "0:01"}, {"0", "0.5"}},
+    {"every_s", {"1", "3:59:59"}, {"0", "4:00:00"}},
+    {"rest_s", {"0", "3:59:59"}, {"-1", "4:00:00"}},
+    {"slip_s", {"0", "0:01"}, {"-1", "4:00:00"}},
+    {"changeover", {"0", "3:59:59"}, {"-1", "4:00:00"}},
+    {"goal_step_time", {"0:01", "3:59:59"}, {"0", "4:00:00"}},
+    {"intended_low", {"0", "200"}, {"-1", "201"}},
+    {"intended_high", {"0", "200"}, {"-1", "201"}},
+    {"issued", {"0", "1"}, {"-0.01", "1.01"}},
+    {"first_start", {"0", "1"}, {"-0.01", "1.01"}},
+    {"step_s", {"0", "5"}, {"-0.1", "5.1"}},
+    {"fade", {"0", "0.5"}, {"-0.01", "0.51"}},
+    {"push", {"0", "0.5"}, {"-0.01", "0.51"}},
+    {"goal_step", {"0.1", "5"}, {"0.09", "5.1"}},
+    {"share_work", {"0.3", "1"}, {"0.29", "1.01"}},
+    {"share_rest", {"0.3", "1"}, {"0.29", "1.01"}},
+    {"work_share", {"0.1", "1"}, {"0.09", "1.01"}},
+    {"keep", {"0", "0.9"}, {"-0.01", "0.91"}},
+    {"rehearsal", {"0.3", "1"}, {"0.29", "1.01"}},
+    {"test_weeks", {"1", "104"}, {"0.9", "105"}},
+    {"wall_from", {"0", "200"}, {"-1", "201"}},
+    {"wall_most", {"300", "5000"}, {"299", "5001"}},
+};
+
+TEST(Workout, ASettingIsTakenUpToItsBoundsAndRefusedBeyond) {
+    for (const auto& bounds : setting_bounds) {
+        const auto row = std::string(bounds.key) + " | " + bounds.key + " | ";
+        auto block = tide;
+        if (const auto there = block.find("\n" + std::string(bounds.key) + " "); there != std::string::npos)
+            block.erase(there + 1, block.find('\n', there + 1) - there);
+        const auto said = [&](const char* value) {
+            return refusal(with(block, "stations  |", row + value + "\nstations  |"));
+        };
+        const auto about_it = [&](const std::string& sentence) {
+            return sentence.find("\"" + std::string(bounds.key) + "\" must be") != std::string::npos;
+        };
+        for (const auto* value : bounds.inside)
+            EXPECT_FALSE(about_it(said(value))) << said(value);
+        for (const auto* value : bounds.outside)
+            EXPECT_TRUE(about_it(said(value))) << bounds.key << " " << value << ": " << said(value);
+    }
+}
+
+TEST(Workout, AStationOfTheFirstOrLastRoundIsDoneThereAlone) {
+    const auto at = [](const char* when) {
+        return read(
+            with(with(with(tide, "| AMRAP\n", "| for time\n"), "rounds    | Rounds          |\n", "rounds | | 3\n"),
+                 "rep     |      | 6        | 6 ", std::string("rep     | ") + when + " | 6 | 6 "));
+    };
+    const auto amounts = [](const Workout& workout) {
+        std::vector<double> found;
+        const auto station =
+            std::ranges::find_if(workout.stations, [](const Station& one) { return one.when != When::every; });
+        if (station != workout.stations.end())
+            for (int round = 1; round <= 3; ++round)
+                found.push_back(station->amount(0, round, 3));
+        return found;
+    };
+    EXPECT_EQ(amounts(at("first round only")), (std::vector{6.0, 0.0, 0.0}));
+    EXPECT_EQ(amounts(at("last round only")), (std::vector{0.0, 0.0, 6.0}));
 }
 
 TEST(Workout, WhatContradictsItselfIsRefused) {
