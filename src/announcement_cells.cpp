@@ -1,6 +1,7 @@
 // An announcement as the cells of a workout's block.
 #include "pacecells/announcement.h"
 
+#include <algorithm>
 #include <charconv>
 
 namespace pacecells {
@@ -47,6 +48,8 @@ std::vector<KeyedCell> announcement_cells(const Announcement& announcement, Lang
     add_seconds("rest_s", announcement.rest);
     add_seconds("every_s", announcement.every);
     add_number("windows", announcement.windows);
+    if (announcement.in_turn.value_or(false))
+        add_text("in_turn", text_of(WordList::yes, 0, language));
     if (announcement.scoring)
         add_text("scoring", text_of(WordList::scoring, static_cast<std::size_t>(*announcement.scoring), language));
     if (announcement.team > 1)
@@ -59,7 +62,6 @@ std::vector<KeyedCell> announcement_cells(const Announcement& announcement, Lang
         add_text("divisions.amount." + std::to_string(d + 1), announcement.divisions[d]);
     for (std::size_t row = 0; row < announcement.stations.size(); ++row) {
         const auto& station = announcement.stations[row];
-        add("stations.no", static_cast<double>(row + 1), row);
         add_text("stations.movement", station.movement, row);
         if (station.unit != Unit::blank)
             add_text("stations.unit", text_of(WordList::unit, static_cast<std::size_t>(station.unit) - 1, language),
@@ -74,6 +76,48 @@ std::vector<KeyedCell> announcement_cells(const Announcement& announcement, Lang
                 add("stations.load." + std::to_string(d + 1), *station.loads[d], row);
     }
     return cells;
+}
+
+std::vector<KeyedCell> pace_cells(const Announcement& announcement) {
+    std::vector<KeyedCell> cells;
+    for (std::size_t row = 0; row < announcement.stations.size(); ++row) {
+        const auto pace = usual_pace(announcement.stations[row]);
+        if (!pace)
+            continue;
+        const auto kind = rate_kind(announcement.stations[row].unit);
+        if (kind == RateKind::split)
+            cells.push_back({"workout.paces.pace", row, pace->rate / seconds_per_day});
+        else
+            cells.push_back(
+                {kind == RateKind::calories_per_hour ? "workout.paces.calh" : "workout.paces.rep_s", row, pace->rate});
+        if (pace->handling.value() > 0)
+            cells.push_back({"workout.paces.handling_s", row, pace->handling.value()});
+    }
+    return cells;
+}
+
+std::optional<UsualPace> usual_pace(const AnnouncedStation& station) {
+    const bool loaded = std::ranges::any_of(station.loads, [](const auto& load) { return load.has_value(); });
+    return usual_pace(station.unit, station.movement, loaded);
+}
+
+std::string with_marks(std::string_view text, std::span<const Mark> marks) {
+    std::string result;
+    for (std::size_t at = 0; at <= text.size(); ++at) {
+        for (const auto& mark : marks)
+            if (mark.range.to == at && mark.range.from < at)
+                result += ']';
+        for (std::size_t i = 0; i < marks.size(); ++i) {
+            if (marks[i].range.from != at)
+                continue;
+            result += '[' + std::to_string(i + 1) + ": ";
+            if (marks[i].range.to == at) // nothing is inside
+                result += ']';
+        }
+        if (at < text.size())
+            result += text[at];
+    }
+    return result;
 }
 
 } // namespace pacecells

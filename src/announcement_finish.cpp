@@ -262,7 +262,9 @@ class Finisher {
             mark(draft.range, MarkKind::taken, say("This is taken as one station."));
         if (fits && draft.afterthought && draft.unit.empty() && draft.loads.empty())
             mark(draft.range, MarkKind::taken, say("This is taken as a station."));
-        if (amounts.empty()) {
+        if (draft.most && result_.format == Format::intervals) {
+            station.amounts.assign(count, "max");
+        } else if (amounts.empty()) {
             ask(where, say("It does not say how many."));
             station.amounts.assign(count, "");
         } else {

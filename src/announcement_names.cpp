@@ -17,6 +17,13 @@ bool has_letter(std::string_view text) {
     });
 }
 
+// The key of a usual division, where the text is nothing but a word for it.
+std::optional<std::string_view> usual_division(std::string_view text) {
+    const auto tokens = tokens_of(text);
+    const auto found = phrase_at(tokens, 0, tokens.size(), "division");
+    return found && found->end == tokens.size() ? std::optional(found->key) : std::nullopt;
+}
+
 class NameReader {
   public:
     NameReader(std::string_view text, std::span<const std::string> divisions) : text_(text), divisions_(divisions) {}
@@ -43,9 +50,7 @@ class NameReader {
     bool known(std::string_view text) const {
         if (std::ranges::any_of(divisions_, [&](const auto& one) { return same_name(one, text); }))
             return true;
-        const auto tokens = tokens_of(text);
-        const auto found = phrase_at(tokens, 0, tokens.size(), "division");
-        return found && found->end == tokens.size();
+        return usual_division(text).has_value();
     }
 
     // Bullets and the numbers of a list.
@@ -130,6 +135,22 @@ class NameReader {
 
 AnnouncedNames read_names(std::string_view text, std::span<const std::string> divisions) {
     return NameReader{text, divisions}.read();
+}
+
+std::optional<std::string> meant_division(std::string_view written, std::span<const std::string> divisions) {
+    for (const auto& name : divisions)
+        if (!name.empty() && same_name(name, written))
+            return name;
+    const auto key = usual_division(written);
+    std::optional<std::string> meant;
+    for (const auto& name : divisions) {
+        if (!key || usual_division(name) != key)
+            continue;
+        if (meant)
+            return {};
+        meant = name;
+    }
+    return meant;
 }
 
 } // namespace pacecells

@@ -19,6 +19,7 @@ inline constexpr std::string_view menu_title = "~Pacecells";
 
 inline constexpr MenuItem menu[] = {
     {"new-event", "New ~event…", false, true},
+    {"read-as-written", "Read a~s written…", false, true},
     {"example-event", "Open an examp~le…"},
     {"new-tests", "New ~tests"},
     {"new-wall", "New ~wall table"},
@@ -35,7 +36,7 @@ inline constexpr MenuItem menu[] = {
     {"print-changed", "Print what chan~ged…"},
     {"cards", "~Cards as PDF…"},
     {"fit-prints", "~Fit prints to the people"},
-    {"share", "~Share as values…", false, true},
+    {"share", "Share as ~values…", false, true},
     {"copy-without-people", "Copy witho~ut people…"},
     {"help", "~Help", true},
     {"about", "Ab~out Pacecells…"},

@@ -81,7 +81,7 @@ class DialogListener : public cppu::WeakImplHelper4<css::awt::XActionListener, c
 Dialog::Dialog(Context& context, const std::string& title, int width, int label_width, int field_width)
     : context_(context), dialog_model_(create(context.component(), "com.sun.star.awt.UnoControlDialogModel")),
       models_(dialog_model_, css::uno::UNO_QUERY_THROW), width_(width), label_width_(label_width),
-      field_width_(field_width) {
+      field_width_(field_width), span_(width - 2 * margin) {
     set_property(dialog_model_, "Title", Any(utf16(title)));
     set_property(dialog_model_, "Width", integer(width));
     set_property(dialog_model_, "Closeable", Any(true));
@@ -136,9 +136,27 @@ Dialog::Field Dialog::with_hint(std::string name, const std::string& hint, int y
     return field;
 }
 
+void Dialog::left(int width) {
+    part_top_ = y_;
+    span_ = width;
+}
+
+void Dialog::right() {
+    part_end_ = y_;
+    y_ = part_top_;
+    x_ = margin + span_ + gap;
+    span_ = width_ - margin - x_;
+}
+
+void Dialog::whole() {
+    y_ = std::max(y_, part_end_);
+    x_ = margin;
+    span_ = width_ - 2 * margin;
+}
+
 void Dialog::paragraph(const std::string& text, int lines, bool bold) {
-    const auto made = insert("UnoControlFixedTextModel", "text" + std::to_string(count_), margin, y_,
-                             width_ - 2 * margin, lines * line_height);
+    const auto made =
+        insert("UnoControlFixedTextModel", "text" + std::to_string(count_), x_, y_, span_, lines * line_height);
     set_property(made, "Label", Any(utf16(text)));
     set_property(made, "MultiLine", Any(true));
     if (bold)
@@ -148,7 +166,7 @@ void Dialog::paragraph(const std::string& text, int lines, bool bold) {
 
 Dialog::Field Dialog::line() {
     const std::string name = "line" + std::to_string(count_);
-    label("", margin, y_, width_ - 2 * margin, name);
+    label("", x_, y_, span_, name);
     y_ += line_height + gap;
     return {name, {}, {}};
 }
@@ -182,10 +200,10 @@ Dialog::Field Dialog::choice(const std::string& text, const std::vector<std::str
 }
 
 Dialog::Field Dialog::list(const std::string& text, const std::vector<std::string>& items, int height) {
-    label(text, margin, y_, width_ - 2 * margin);
+    label(text, x_, y_, span_);
     y_ += line_height + 1;
     const std::string name = "list" + std::to_string(count_);
-    const auto made = insert("UnoControlListBoxModel", name, margin, y_, width_ - 2 * margin, height);
+    const auto made = insert("UnoControlListBoxModel", name, x_, y_, span_, height);
     set_property(made, "StringItemList", Any(strings(items)));
     watched_.push_back(name);
     y_ += height + gap;
@@ -194,11 +212,11 @@ Dialog::Field Dialog::list(const std::string& text, const std::vector<std::strin
 
 Dialog::Field Dialog::memo(const std::string& text, const std::string& initial, int height, bool read_only) {
     if (!text.empty()) {
-        label(text, margin, y_, width_ - 2 * margin);
+        label(text, x_, y_, span_);
         y_ += line_height + 1;
     }
     const std::string name = "memo" + std::to_string(count_);
-    const auto made = insert("UnoControlEditModel", name, margin, y_, width_ - 2 * margin, height);
+    const auto made = insert("UnoControlEditModel", name, x_, y_, span_, height);
     set_property(made, "MultiLine", Any(true));
     set_property(made, "VScroll", Any(true));
     set_property(made, "ReadOnly", Any(read_only));
@@ -212,11 +230,11 @@ Dialog::Field Dialog::memo(const std::string& text, const std::string& initial, 
 Dialog::Field Dialog::table(const std::string& text, const std::vector<std::string>& headers, int height,
                             const std::vector<int>& shares) {
     if (!text.empty()) {
-        label(text, margin, y_, width_ - 2 * margin);
+        label(text, x_, y_, span_);
         y_ += line_height + 1;
     }
     const std::string name = "table" + std::to_string(count_);
-    const auto made = insert("grid.UnoControlGridModel", name, margin, y_, width_ - 2 * margin, height);
+    const auto made = insert("grid.UnoControlGridModel", name, x_, y_, span_, height);
     const auto columns = css::awt::grid::DefaultGridColumnModel::create(context_.component());
     for (std::size_t i = 0; i < headers.size(); ++i) {
         const auto column = columns->createColumn();
@@ -234,7 +252,7 @@ Dialog::Field Dialog::table(const std::string& text, const std::vector<std::stri
 
 Dialog::Field Dialog::progress() {
     const std::string name = "progress" + std::to_string(count_);
-    const auto made = insert("UnoControlProgressBarModel", name, margin, y_, width_ - 2 * margin, 10);
+    const auto made = insert("UnoControlProgressBarModel", name, x_, y_, span_, 10);
     set_property(made, "ProgressValueMin", integer(0));
     set_property(made, "ProgressValueMax", integer(1000));
     y_ += 10 + gap;

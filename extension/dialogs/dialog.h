@@ -42,6 +42,11 @@ class Dialog {
     Dialog& operator=(const Dialog&) = delete;
 
     // --- building, top to bottom ---
+    // What comes next is in the left part, so many units wide; then right() for the part beside it, and whole() to go on
+    // below both.
+    void left(int width);
+    void right();
+    void whole();
     void paragraph(const std::string& text, int lines = 1, bool bold = false);
     [[nodiscard]] Field line(); // a line of text that changes, with set_text
     [[nodiscard]] Field entry(const std::string& label, const std::string& initial, const std::string& hint = {});
@@ -130,6 +135,10 @@ class Dialog {
     int width_;
     int label_width_;
     int field_width_;
+    int x_ = 6;        // of what takes the whole width, or that of its part
+    int span_ = 0;     // its width
+    int part_top_ = 0; // of the parts side by side
+    int part_end_ = 0;
     int y_ = 6;
     int count_ = 0;
     std::vector<std::string> watched_; // controls whose changes matter

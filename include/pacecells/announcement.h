@@ -9,6 +9,7 @@
 #include "pacecells/result.h"
 #include "pacecells/stations.h"
 #include "pacecells/table.h"
+#include "pacecells/usual_pace.h"
 #include "pacecells/words.h"
 #include "pacecells/workout.h"
 
@@ -111,6 +112,13 @@ struct KeyedCell {
 // What the block is to hold; words in that language. What is not known has no cell.
 [[nodiscard]] std::vector<KeyedCell> announcement_cells(const Announcement& announcement, Language language);
 
+// The usual pace of each station, which no announcement says: usual_pace.h.
+[[nodiscard]] std::optional<UsualPace> usual_pace(const AnnouncedStation& station);
+[[nodiscard]] std::vector<KeyedCell> pace_cells(const Announcement& announcement);
+
+// The text with each mark in its place: "17 min AMRAP: [1: 12/10] cal ski" for the first of them.
+[[nodiscard]] std::string with_marks(std::string_view text, std::span<const Mark> marks);
+
 struct AnnouncedName {
     std::string name;
     std::string division; // as written; empty: not said
@@ -125,5 +133,10 @@ struct AnnouncedNames {
 // Names, one on a line or separated by commas or semicolons; a division in brackets, or after a tab or a comma where it
 // is one of those given or a usual one.
 [[nodiscard]] AnnouncedNames read_names(std::string_view text, std::span<const std::string> divisions = {});
+
+// The one of the divisions that is meant: the same name, or the only one that another word for it names: "w" for
+// "women" or "Frauen". None where there is no such one.
+[[nodiscard]] std::optional<std::string> meant_division(std::string_view written,
+                                                        std::span<const std::string> divisions);
 
 } // namespace pacecells

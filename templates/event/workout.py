@@ -48,6 +48,8 @@ FORMS = (
     Setting("rest_s", "Rest, s", "input number", None, "Intervals: seconds of rest after it.", SECONDS(0, 7200)),
     Setting("every_s", "A new window every, s", "input number", None, "Instead of work and rest: 60 is every minute on the minute.", SECONDS(1, 7200)),
     Setting("windows", "Windows", "input number", None, "Intervals: how many of them.", ("whole", 1, ROUNDS, "Enter a whole number, 1 to 40.")),
+    Setting("in_turn", "One station per window", "input", None, "Yes: the stations take turns. Empty: all stations in each window.",
+            ("choose", "yes", "Choose yes, or leave the cell empty.")),
     Setting("scoring", "Intervals score", "input", None, "The lowest window, the sum of all, or the total of reps.",
             ("choose", "scoring", "Choose from the list.")),
     Setting("team", "People per team", "input number", None, "Empty: everybody for themselves.", ("whole", 1, 20, "Enter a whole number of people.")),

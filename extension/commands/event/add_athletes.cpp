@@ -1,216 +1,22 @@
 // A list of people, pasted or from a file, onto the roster of an event workbook. What will happen to each line is shown
 // before anything is written. Whatever the list says stays a text: it never becomes a formula.
 #include "dialog.h"
-#include "event_cells.h"
-#include "form.h"
 #include "prints.h"
+#include "roster_list.h"
 #include "store.h"
 
-#include "pacecells/clock.h"
 #include "pacecells/delimited.h"
-#include "pacecells/text.h"
-#include "pacecells/words.h"
-
-#include <algorithm>
-#include <array>
-#include <functional>
-#include <map>
-#include <set>
 
 namespace pacecells {
 
 namespace {
-
-enum Column : std::size_t { name_column, division_column, plan_column, group_column, goal_column };
 
 const ColumnNames& column_names() {
     static const ColumnNames names{headings({"name", "division", "status", "group", "goal"})};
     return names;
 }
 
-struct Athlete {
-    std::vector<std::string> cells; // as in Column, spelled as the workbook does
-    std::string happens;            // in words
-    bool added = false;
-    sal_Int32 row = 0; // of the roster
-};
-
-struct Plan {
-    std::vector<Athlete> athletes;
-    std::vector<std::string> unknown_columns;
-    std::size_t added = 0;
-    std::size_t there = 0;
-    std::size_t twice = 0;
-    std::size_t no_place = 0;
-
-    [[nodiscard]] std::string summary() const {
-        std::string text = tr("%1 to add, %2 already on the roster, %3 twice in the list.", std::to_string(added),
-                              std::to_string(there), std::to_string(twice));
-        if (no_place > 0)
-            text += " " + tr("%1 find no free row.", std::to_string(no_place));
-        for (const auto& column : unknown_columns)
-            text += " " + tr("The column %1 is not read.", column);
-        return text;
-    }
-};
-
-// What a column takes: the words of the workbook, and whether it may stay blank where nobody knows what was meant.
-struct Choice {
-    Column column;
-    std::vector<std::string> words;
-    bool may_be_blank;
-
-    [[nodiscard]] std::optional<std::string> read(const std::string& typed) const {
-        const auto found =
-            std::ranges::find_if(words, [&](const auto& word) { return !word.empty() && same_name(word, typed); });
-        if (found != words.end())
-            return *found;
-        if (column != plan_column)
-            return std::nullopt;
-        const auto place = find_word(WordList::day_plan, typed); // in any language
-        return place && *place < words.size() ? std::optional(words[*place]) : std::nullopt;
-    }
-    [[nodiscard]] std::string question(const std::string& typed) const {
-        const auto given = pacecells::quoted(typed);
-        if (column == division_column)
-            return tr("%1 is not one of the divisions. What is meant?", given);
-        if (column == plan_column)
-            return tr("%1 is not a plan for the day. What is meant?", given);
-        return tr("%1 is not one of the pace groups. What is meant?", given);
-    }
-};
-
-// What the workbook knows.
-struct Roster {
-    explicit Roster(const EventCells& event)
-        : choices{{{division_column, event.texts("list_divisions"), true},
-                   {plan_column, event.texts("list_plan"), false},
-                   {group_column, event.texts("list_groups"), true}}} {
-        for (const auto& [key, rows] : rows_by_name(event.values("roster_name")))
-            names.insert(key);
-        // A row that somebody left keeps what was typed for them: it is not for the next person.
-        const auto people = event.values("roster_people");
-        const auto keys = event.texts("roster_keys");
-        for (sal_Int32 row = 0; row < people.getLength(); ++row) {
-            bool free = true;
-            for (sal_Int32 column = 0; column < people[row].getLength(); ++column)
-                free &= keys[static_cast<std::size_t>(column)] == "twice" || blank(people[row][column]);
-            if (free)
-                free_rows.push_back(row);
-        }
-    }
-
-    std::set<std::string> names;
-    std::vector<sal_Int32> free_rows;
-    std::array<Choice, 3> choices;
-};
-
-// What a person said a word means; a word that is not there was not asked yet.
-using Meanings = std::map<std::pair<Column, std::string>, std::string>;
-
-Plan plan_for(const Roster& roster, std::string_view list, const Meanings& meanings) {
-    Plan plan;
-    const auto table = columns_of(delimited_rows(list), column_names());
-    plan.unknown_columns = table.unknown;
-    std::set<std::string> seen;
-    for (const auto& cells : table.rows) {
-        Athlete athlete{cells, {}, false};
-        const auto key = fold_name(cells[name_column]);
-        if (key.empty()) {
-            athlete.happens = tr("no name: left out");
-        } else if (roster.names.contains(key)) {
-            athlete.happens = tr("already on the roster");
-            ++plan.there;
-        } else if (!seen.insert(key).second) {
-            athlete.happens = tr("twice in the list: left out");
-            ++plan.twice;
-        } else if (plan.added >= roster.free_rows.size()) {
-            athlete.happens = tr("no free row");
-            ++plan.no_place;
-        } else {
-            athlete.added = true;
-            athlete.happens = tr("new");
-            athlete.row = roster.free_rows[plan.added++];
-            for (const auto& choice : roster.choices) {
-                auto& cell = athlete.cells[choice.column];
-                if (cell.empty())
-                    continue;
-                if (const auto word = choice.read(cell)) {
-                    cell = *word;
-                } else if (const auto meant = meanings.find({choice.column, fold_name(cell)});
-                           meant != meanings.end()) {
-                    athlete.happens += "; " + pacecells::quoted(cell) + ": " +
-                                       (meant->second.empty() ? tr("left blank") : meant->second);
-                    cell = meant->second;
-                } else {
-                    athlete.happens += "; " + choice.question(cell);
-                }
-            }
-        }
-        plan.athletes.push_back(std::move(athlete));
-    }
-    return plan;
-}
-
-// The words of a list that nobody can read, each once.
-std::vector<std::pair<const Choice*, std::string>> unread(const Roster& roster, std::string_view list) {
-    std::vector<std::pair<const Choice*, std::string>> words;
-    std::set<std::pair<Column, std::string>> known;
-    for (const auto& cells : columns_of(delimited_rows(list), column_names()).rows)
-        for (const auto& choice : roster.choices)
-            if (const auto& cell = cells[choice.column]; !cell.empty() && !cells[name_column].empty() &&
-                                                         !choice.read(cell) &&
-                                                         known.emplace(choice.column, fold_name(cell)).second)
-                words.emplace_back(&choice, cell);
-    return words;
-}
-
-// What is meant by a word; nothing where the person does not want to say. Without windows the argument Meaning answers:
-// "injured=not today;rx=as written".
-std::optional<std::string> asked(Context& context, const Choice& choice, const std::string& word) {
-    const auto question = choice.question(word);
-    if (!context.interactive()) {
-        const auto given = context.argument("Meaning", "");
-        for (const auto& answer : delimited_rows(given.empty() ? "" : given + ";"))
-            for (const auto& one : answer)
-                if (const auto equals = one.find('=');
-                    equals != std::string::npos && same_name(one.substr(0, equals), word)) {
-                    const std::string meant(trim(one.substr(equals + 1)));
-                    if (meant.empty() && choice.may_be_blank)
-                        return meant;
-                    if (const auto read = choice.read(meant))
-                        return read;
-                }
-        throw Refusal{question};
-    }
-    std::vector<std::string> items;
-    for (const auto& item : choice.words)
-        if (!item.empty())
-            items.push_back(item);
-    if (choice.may_be_blank)
-        items.push_back(tr("left blank"));
-    Dialog dialog(context, tr("Add athletes"), 260, 80, 140);
-    dialog.paragraph(question, 2);
-    // the most careful answer first: not today, or blank
-    const auto field = dialog.choice(tr("~Meant is"), items, static_cast<int>(items.size()) - 1);
-    if (!dialog.run(tr("~Take it so"), [] { return true; }))
-        return std::nullopt;
-    const auto chosen = static_cast<std::size_t>(dialog.selected(field));
-    return choice.may_be_blank && chosen + 1 == items.size() ? std::string() : items[chosen];
-}
-
-// All that has to be asked about a list; false where the person stops.
-bool ask_all(Context& context, const Roster& roster, std::string_view list, Meanings& meanings) {
-    for (const auto& [choice, word] : unread(roster, list)) {
-        if (meanings.contains({choice->column, fold_name(word)}))
-            continue;
-        const auto meant = asked(context, *choice, word);
-        if (!meant)
-            return false;
-        meanings[{choice->column, fold_name(word)}] = *meant;
-    }
-    return true;
-}
+ColumnTable people_of(std::string_view list) { return columns_of(delimited_rows(list), column_names()); }
 
 std::string file_text(const Context& context, const std::string& url) {
     auto text = decoded_text(bytes_of(context, url));
@@ -219,53 +25,15 @@ std::string file_text(const Context& context, const std::string& url) {
     return *std::move(text);
 }
 
-Dialog::Rows preview(const Plan& plan) {
+Dialog::Rows preview(const RosterPlan& plan) {
     Dialog::Rows rows;
     for (const auto& athlete : plan.athletes)
         rows.push_back({athlete.cells[name_column], athlete.cells[division_column], athlete.happens});
     return rows;
 }
 
-void write(const EventCells& event, const Plan& plan) {
-    const auto name = event.at("roster_name");
-    const auto division = event.at("roster_division");
-    const auto day_plan = event.at("roster_plan");
-    const auto group = event.at("roster_group");
-    const auto goal = event.at("roster_goal");
-    const auto text = [](const Range& range, sal_Int32 row, const std::string& value) {
-        if (!value.empty())
-            put_text(range, 0, row, value);
-    };
-    Undo undo(event.document(), tr("Add athletes"));
-    for (const auto& athlete : plan.athletes) {
-        if (!athlete.added)
-            continue;
-        text(name, athlete.row, athlete.cells[name_column]);
-        text(division, athlete.row, athlete.cells[division_column]);
-        text(day_plan, athlete.row, athlete.cells[plan_column]);
-        text(group, athlete.row, athlete.cells[group_column]);
-        const auto& own = athlete.cells[goal_column];
-        if (const auto rounds = typed_number(own))
-            put_number(goal, 0, athlete.row, *rounds);
-        else if (const auto time = parse_clock(own))
-            put_number(goal, 0, athlete.row, time->value() / 86400);
-        else
-            text(goal, athlete.row, own);
-    }
-    fit_prints(event.document());
-    undo.done();
-}
-
-std::string report(const Plan& plan) {
-    std::string text = plan.summary();
-    for (const auto& athlete : plan.athletes)
-        if (!athlete.added || athlete.happens != tr("new"))
-            text += "\n" + athlete.cells[name_column] + ": " + athlete.happens;
-    return text;
-}
-
 // The list in a window; false where nothing is to be done.
-bool plan_in_window(Context& context, const Roster& roster, Plan& plan) {
+bool plan_in_window(Context& context, const Roster& roster, RosterPlan& plan) {
     Dialog dialog(context, tr("Add athletes"), 320);
     dialog.paragraph(tr("Paste a list: one athlete per line. With a heading (name, division, plan, group, goal) the "
                         "columns may be in any order."),
@@ -280,14 +48,14 @@ bool plan_in_window(Context& context, const Roster& roster, Plan& plan) {
             dialog.set_text(list, file_text(context, *url));
     });
     dialog.on_change([&] {
-        plan = plan_for(roster, dialog.text(list), meanings);
+        plan = plan_for(roster, people_of(dialog.text(list)), meanings);
         dialog.set_rows(table, preview(plan));
         dialog.set_text(summary, plan.athletes.empty() ? std::string() : plan.summary());
     });
     return dialog.run(tr("~Add"), [&] {
-        if (!ask_all(context, roster, dialog.text(list), meanings))
+        if (!ask_all(context, roster, people_of(dialog.text(list)), meanings))
             return false;
-        plan = plan_for(roster, dialog.text(list), meanings);
+        plan = plan_for(roster, people_of(dialog.text(list)), meanings);
         if (plan.added == 0)
             dialog.set_text(summary, tr("There is nobody to add yet.") + " " + plan.summary());
         return plan.added > 0;
@@ -297,22 +65,26 @@ bool plan_in_window(Context& context, const Roster& roster, Plan& plan) {
 void add_athletes(Context& context) {
     const EventCells event(context.document()); // refused in a workbook without a roster
     const Roster roster(event);
-    Plan plan;
+    RosterPlan plan;
     if (context.interactive()) {
         if (!plan_in_window(context, roster, plan))
             return;
     } else {
         const bool from_file = context.argument("File").has_value();
         const auto url = from_file ? open_file(context, {}, {}) : std::nullopt;
-        const auto list = url ? file_text(context, *url) : context.argument("List", "");
+        const auto list = people_of(url ? file_text(context, *url) : context.argument("List", ""));
         Meanings meanings;
-        ask_all(context, roster, list, meanings);
+        if (!ask_all(context, roster, list, meanings))
+            return;
         plan = plan_for(roster, list, meanings);
         if (plan.added == 0)
             throw Refusal{plan.athletes.empty() ? tr("There is nobody to add yet.") : plan.summary()};
     }
-    write(event, plan);
-    context.say(report(plan));
+    Undo undo(event.document(), tr("Add athletes"));
+    write_people(event, plan);
+    fit_prints(event.document());
+    undo.done();
+    context.say(plan.report());
 }
 
 const Command command{"add-athletes", add_athletes};

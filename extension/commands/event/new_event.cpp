@@ -2,6 +2,7 @@
 // workbook. What stays blank is left to the sheet.
 #include "event_cells.h"
 #include "form.h"
+#include "read_as_written.h"
 
 #include "pacecells/text.h"
 #include "pacecells/words.h"
@@ -329,7 +330,14 @@ void new_event(Context& context) {
             empty = true;
             form.dialog().leave();
         });
+        bool as_written = false;
+        form.dialog().button(tr("Re~ad as written…"), [&] {
+            as_written = true;
+            form.dialog().leave();
+        });
         const bool accepted = form.fill(tr("~Make"), [&](const Form& typed) { event = read_event(typed); });
+        if (as_written)
+            return read_into_new_event(context);
         if (!accepted && !empty)
             return;
     }

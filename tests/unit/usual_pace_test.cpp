@@ -1,0 +1,54 @@
+#include "pacecells/usual_pace.h"
+
+#include "pacecells/stations.h"
+
+#include <gtest/gtest.h>
+
+#include <string>
+
+namespace pacecells {
+namespace {
+
+double seconds(std::string_view movement) { return usual_pace(Unit::rep, movement)->rate; }
+
+TEST(UsualPace, NamesTheMovementInEveryLanguage) {
+    for (const std::string cleans :
+         {"hang cleans", "Umsetzen", "cargadas", "\u00e9paul\u00e9s", "dumbbell hang cleans"})
+        EXPECT_DOUBLE_EQ(seconds(cleans), 3) << cleans;
+    for (const std::string skips :
+         {"double-unders", "Doppelspr\u00fcnge", "Doppelspruenge", "saltos dobles", "doubles sauts"})
+        EXPECT_DOUBLE_EQ(seconds(skips), 0.4) << skips;
+}
+
+TEST(UsualPace, TheLongestPhraseThenTheSlowerOne) {
+    EXPECT_GT(seconds("handstand push-ups"), seconds("push-ups")) << "the longest phrase";
+    EXPECT_DOUBLE_EQ(seconds("cleans and push-ups"), seconds("cleans")) << "the slower of two";
+}
+
+TEST(UsualPace, SaysWhatItDoesNotKnow) {
+    EXPECT_FALSE(usual_pace(Unit::rep, "plinth vaults")->known);
+    EXPECT_TRUE(usual_pace(Unit::rep, "burpees")->known);
+    EXPECT_GT(seconds("plinth vaults"), seconds("push-ups")) << "a middling pace";
+    EXPECT_LT(seconds("plinth vaults"), seconds("rope climbs"));
+}
+
+TEST(UsualPace, EveryUnitWithARateHasOne) {
+    for (int unit = 1; unit <= static_cast<int>(Unit::rest); ++unit) {
+        const auto of = static_cast<Unit>(unit);
+        const auto pace = usual_pace(of, "");
+        ASSERT_EQ(pace.has_value(), rate_kind(of) != RateKind::none) << unit;
+        if (rate_kind(of) == RateKind::calories_per_hour) {
+            EXPECT_GT(pace->rate, 300) << "what the monitor counts at rest";
+        }
+        if (rate_kind(of) == RateKind::split) {
+            EXPECT_TRUE(pace->rate >= 60 && pace->rate <= 600) << "for 500 m or 1000 m";
+        }
+    }
+}
+
+TEST(UsualPace, ALoadIsPickedUp) {
+    EXPECT_GT(usual_pace(Unit::rep, "thrusters", true)->handling, usual_pace(Unit::rep, "thrusters", false)->handling);
+}
+
+} // namespace
+} // namespace pacecells
