@@ -24,7 +24,7 @@ std::optional<CaloriesPerHour> Planner::needed_for(const Goal& goal) const {
     if (!plan_.main)
         return {};
     if (intervals())
-        return needed_in_windows(goal);
+        return needed_in_windows(goal.score.point.rounds, workout_.settings.work_time());
     double machines = 0;
     double others = 0;
     course_->walk_to(goal.score.point, [&](int k, const Leg& leg, double part) {

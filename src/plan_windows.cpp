@@ -34,6 +34,11 @@ Workout filled(const Workout& workout, const Athlete& athlete, double part) {
             return athlete.movements[i].rep->value();
         return usual_seconds_each(one) * (takes_its_time(one.unit) ? 1 : group.rep);
     };
+    // Of a unit of the team: each does a share, the others the rest in their time.
+    const double own = settings.team > 1 ? athlete.share.value_or(1.0 / settings.team) : 1;
+    const auto part_of_team = [&](const Station& one) {
+        return takes_its_time(one.unit) ? 1 : std::max(own, 1.0 / settings.at_once);
+    };
     Workout made = workout;
     double before = 0; // in the window, where all stations are in each
     std::size_t turn = 0;
@@ -46,7 +51,7 @@ Workout filled(const Workout& workout, const Athlete& athlete, double part) {
             continue;
         if (amounts.most) {
             const double left = settings.work_time().value() - (settings.in_turn ? 0 : before);
-            const double amount = std::max(1.0, std::floor(part * left / each(i) + course_slack));
+            const double amount = std::max(1.0, std::floor(part * left / (each(i) * part_of_team(one)) + course_slack));
             amounts.list = {amount};
             if (settings.in_turn) {
                 amounts.list.clear();
@@ -54,7 +59,7 @@ Workout filled(const Workout& workout, const Athlete& athlete, double part) {
                     amounts.list.push_back(k % turns == turn ? amount : 0);
             }
         } else {
-            before += amounts.of_round(1) * each(i) + one.handling.value() +
+            before += amounts.of_round(1) * each(i) * part_of_team(one) + one.handling.value() +
                       one.steps.value_or(settings.steps) * settings.step_s;
         }
         ++turn;
@@ -253,7 +258,7 @@ GoalLine Planner::windows_line(const Goal& goal, std::optional<CaloriesPerHour> 
             const double amount = amount_of(leg);
             const auto machine = machine_of(unit);
             const bool main = hold && machine && machine == machine_of(station(*plan_.main).unit);
-            const double each = main ? seconds_each_at(leg.station, *hold) : leg.work / leg.amount;
+            const double each = main ? share_ * seconds_each_at(leg.station, *hold) : leg.work / leg.amount;
             at += amount * each * (machine || takes_its_time(unit) ? 1 : pace) + leg.pause * amount / leg.amount;
             done = at;
             round.stations[leg.station] = Seconds{start + at};
@@ -269,20 +274,26 @@ GoalLine Planner::windows_line(const Goal& goal, std::optional<CaloriesPerHour> 
     return line;
 }
 
-// The rate at which the hardest window of the main ergometer just fits, all else slowed by the whole fade.
-std::optional<CaloriesPerHour> Planner::needed_in_windows(const Goal& goal) const {
-    const auto& settings = workout_.settings;
-    const double pace = 1 + settings.fade;
+Seconds Planner::hardest_window() const {
+    Seconds most{0};
+    for (const auto& one : windows_at(1))
+        most = std::max(most, one.needed);
+    return most;
+}
+
+// All else slowed by the whole fade.
+std::optional<CaloriesPerHour> Planner::needed_in_windows(int windows, Seconds limit) const {
+    const double pace = 1 + workout_.settings.fade;
     std::optional<double> least; // seconds for a unit
-    for (int k = 1; k <= goal.score.point.rounds; ++k) {
+    for (int k = 1; k <= windows; ++k) {
         double other = 0;
         double units = 0;
         double last_walk = 0;
         for (const auto& leg : course_->round(k).legs) {
             const auto unit = station(leg.station).unit;
             const double amount = amount_of(leg);
-            if (leg.station == *plan_.main)
-                units += amount;
+            if (leg.station == plan_.main)
+                units += amount * share_;
             else
                 other += amount * leg.work / leg.amount * (machine_of(unit) || takes_its_time(unit) ? 1 : pace);
             last_walk = leg.walk * pace;
@@ -290,10 +301,10 @@ std::optional<CaloriesPerHour> Planner::needed_in_windows(const Goal& goal) cons
         }
         if (!(units > 0))
             continue;
-        const double room = settings.work_time().value() - (other - last_walk);
+        const double room = limit.value() - (other - last_walk);
         least = std::min(least.value_or(room / units), room / units);
     }
-    if (!least)
+    if (!least || !plan_.main)
         return {};
     return *least > course_slack ? rate_at(*plan_.main, *least) : CaloriesPerHour{0};
 }

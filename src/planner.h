@@ -27,6 +27,10 @@ class Planner {
     // Steps 6 to 8, for the goal of the athlete.
     void plan_goal();
     [[nodiscard]] bool most_fit() const;
+    // Intervals, at the paces of the plan: the longest work of a window.
+    [[nodiscard]] Seconds hardest_window() const;
+    // The rate of the main ergometer at which the work of the hardest of so many windows takes no longer than that.
+    [[nodiscard]] std::optional<CaloriesPerHour> needed_in_windows(int windows, Seconds limit) const;
     void add_notes();
 
     [[nodiscard]] const Course& course() const { return *course_; }
@@ -81,7 +85,6 @@ class Planner {
     void plan_windows();
     [[nodiscard]] Goal windows_goal(int windows, const std::vector<double>& most) const;
     [[nodiscard]] GoalLine windows_line(const Goal& goal, std::optional<CaloriesPerHour> hold) const;
-    [[nodiscard]] std::optional<CaloriesPerHour> needed_in_windows(const Goal& goal) const;
     [[nodiscard]] double amount_of(const Leg& leg) const; // of the goal, where the leg is as many as fit
 
     // plan_goal.cpp

@@ -5,6 +5,7 @@
 
 #include "check.h"
 
+#include <algorithm>
 #include <cmath>
 #include <memory>
 
@@ -92,6 +93,35 @@ Result<std::vector<WallRow>> wall_table(const Workout& workout, double from, dou
     return rows;
 }
 
+Result<std::vector<WallWindow>> wall_windows(const Workout& typed) {
+    const auto& settings = typed.settings;
+    if (settings.format != Format::intervals)
+        return out_of_domain("Only intervals have windows.");
+    std::vector<WallWindow> rows;
+    for (std::size_t d = 0; d < typed.divisions.size(); ++d) {
+        const Athlete athlete = usual_athlete(typed, d);
+        const auto filled = with_amounts(typed, athlete);
+        const Workout& workout = filled ? *filled : typed;
+        Planner planner{workout, athlete, nullptr};
+        planner.prepare();
+        const double limit = settings.work_time().value();
+        const double usual = planner.hardest_window().value();
+        if (d == 0) {
+            constexpr double shortest_step = 5;
+            constexpr double much_faster = 0.8;
+            const double room = std::max(0.0, limit - much_faster * std::min(usual, limit));
+            const double step =
+                shortest_step * std::max(1.0, std::ceil(room / (wall_windows_rows - 1) / shortest_step));
+            for (int row = 0; row < wall_windows_rows; ++row)
+                if (const double done = limit - step * (wall_windows_rows - 1 - row); done > 0)
+                    rows.push_back({.done = Seconds{done}, .spare = Seconds{limit - done}, .pace = usual / done, .needs = {}});
+        }
+        for (auto& row : rows)
+            row.needs.push_back(planner.needed_in_windows(*settings.windows, row.done));
+    }
+    return rows;
+}
+
 Result<GoalLine> wall_clocks(const Workout& workout, double goal, std::size_t division) {
     if (division >= workout.divisions.size())
         return out_of_domain("There is no such division.");
@@ -99,6 +129,10 @@ Result<GoalLine> wall_clocks(const Workout& workout, double goal, std::size_t di
     athlete.goal = wall_goal(workout, goal);
     if (!athlete.goal)
         return refused_goal(goal);
+    const bool any_most = std::ranges::any_of(
+        workout.stations, [&](const Station& one) { return one.divisions[division].amounts.most; });
+    if (any_most) // as many as fit is a goal by itself
+        athlete.goal.reset();
     const auto filled = with_amounts(workout, athlete);
     Planner planner{filled ? *filled : workout, athlete, nullptr};
     planner.prepare();

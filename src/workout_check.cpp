@@ -113,8 +113,6 @@ Refusal refuse_team(const Workout& workout) {
                              settings.team);
     if (settings.team == 1 && !settings.split.empty() && !find_word(WordList::split, settings.split))
         return out_of_domain("%1: a team of one shares nothing: give the people per team.", place("split"));
-    if (settings.team > 1 && settings.format == Format::intervals)
-        return out_of_domain("Intervals in teams cannot be planned yet: set the people per team to 1.");
     if (settings.split.empty() || find_word(WordList::split, settings.split))
         return {};
     double sum = 0;

@@ -212,12 +212,62 @@ Result<Goals> goals_of(const Workout& workout, const std::optional<NumberOrText>
     return goals;
 }
 
+// The divisions whose main ergometer has a rate.
+std::vector<std::size_t> rated_divisions(const Workout& workout) {
+    std::vector<std::size_t> rated;
+    for (std::size_t d = 0; d < workout.divisions.size(); ++d)
+        if (const auto main = workout.main_ergometer(d); main && machine_of(workout.stations[*main].unit))
+            rated.push_back(d);
+    return rated;
+}
+
+void add_rate_headings(const Workout& workout, const std::vector<std::size_t>& rated, std::vector<Cell>& headings) {
+    for (const auto d : rated)
+        headings.emplace_back(
+            machine_label(*machine_of(workout.stations[*workout.main_ergometer(d)].unit), workout.settings.language) +
+            " " + workout.divisions[d].name);
+}
+
+// What nobody holds is left out.
+Cell need_cell(const Workout& workout, std::size_t division, const std::vector<std::optional<CaloriesPerHour>>& needs) {
+    const auto need = division < needs.size() ? needs[division] : std::nullopt;
+    const bool believable = need && need->value() > 0 &&
+                            !(workout.settings.wall_most && need->value() > *workout.settings.wall_most);
+    const auto machine = *machine_of(workout.stations[*workout.main_ergometer(division)].unit);
+    return believable ? rate_cell(workout, machine, *need) : Cell{Blank{}};
+}
+
+Result<Answer> windows_table(const WorkoutPointer& read, const std::optional<Whole>& row,
+                             const std::optional<Whole>& column) {
+    const auto& task = *read;
+    thread_local Latest<int, Result<std::vector<WallWindow>>> latest;
+    const auto& rows = latest.of(read, 0, [&] { return wall_windows(task); });
+    if (!rows)
+        return rows.error();
+    const auto language = task.settings.language;
+    const auto rated = rated_divisions(task);
+    std::vector<Cell> headings{spoken(say("DONE AFTER"), language), spoken(say("SPARE"), language),
+                               spoken(say("PACE, %"), language)};
+    add_rate_headings(task, rated, headings);
+    Range table{static_cast<int>(rows->size()), static_cast<int>(headings.size()), {}};
+    for (const auto& line : *rows) {
+        table.cells.push_back(to_cell(line.done));
+        table.cells.push_back(to_cell(line.spare));
+        table.cells.push_back(to_cell(number_text(std::round(100 * line.pace))));
+        for (const auto d : rated)
+            table.cells.push_back(need_cell(task, d, line.needs));
+    }
+    return part_of(std::move(headings), std::move(table), row, column);
+}
+
 Result<Answer> workout_table(AreaPointer workout, std::optional<NumberOrText> from, std::optional<NumberOrText> to,
                              std::optional<NumberOrText> step, std::optional<Whole> row, std::optional<Whole> column) {
     const auto read = workout_in(workout);
     if (!read)
         return read.error();
     const auto& task = **read;
+    if (task.settings.format == Format::intervals)
+        return windows_table(*read, row, column);
     const auto goals = goals_of(task, from, to, step);
     if (!goals)
         return goals.error();
@@ -227,27 +277,18 @@ Result<Answer> workout_table(AreaPointer workout, std::optional<NumberOrText> fr
         return rows.error();
     const auto language = task.settings.language;
     const bool for_time = task.settings.format == Format::time;
-    std::vector<std::size_t> rated; // divisions with an ergometer
-    for (std::size_t d = 0; d < task.divisions.size(); ++d)
-        if (const auto main = task.main_ergometer(d); main && machine_of(task.stations[*main].unit))
-            rated.push_back(d);
+    const auto rated = rated_divisions(task);
     std::vector<Cell> headings{spoken(say("GOAL"), language), spoken(say("ROUND"), language),
                                spoken(say("AT %1", clock(task.settings.cap * 0.5)), language)};
-    for (const auto d : rated)
-        headings.emplace_back(machine_label(*machine_of(task.stations[*task.main_ergometer(d)].unit), language) + " " +
-                              task.divisions[d].name);
+    add_rate_headings(task, rated, headings);
     Range table{static_cast<int>(rows->size()), static_cast<int>(headings.size()), {}};
     for (const auto& line : *rows) {
         table.cells.push_back(for_time && line.goal.score.time ? to_cell(*line.goal.score.time)
                                                                : to_cell(line.goal.score.rounds));
         table.cells.push_back(to_cell(line.target));
         table.cells.push_back(to_cell(line.at_half.text));
-        for (const auto d : rated) {
-            const auto need = d < line.needs.size() ? line.needs[d] : std::nullopt;
-            const bool believable = need && !(task.settings.wall_most && need->value() > *task.settings.wall_most);
-            const auto machine = *machine_of(task.stations[*task.main_ergometer(d)].unit);
-            table.cells.push_back(believable ? rate_cell(task, machine, *need) : Cell{Blank{}});
-        }
+        for (const auto d : rated)
+            table.cells.push_back(need_cell(task, d, line.needs));
     }
     return part_of(std::move(headings), std::move(table), row, column);
 }

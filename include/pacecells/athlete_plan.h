@@ -219,8 +219,19 @@ struct WallRow {
 // Goals from, from + step, ... to, in rounds; for time in seconds.
 [[nodiscard]] Result<std::vector<WallRow>> wall_table(const Workout& workout, double from, double to, double step);
 
+// Intervals: what it takes to be done with the work of a window after so long.
+struct WallWindow {
+    Seconds done{0}; // of the hardest window, from its start
+    Seconds spare{0};
+    double pace = 1; // of the usual one, of the first division: 1.1 is a tenth faster
+    std::vector<std::optional<CaloriesPerHour>> needs; // as WallRow
+};
+inline constexpr int wall_windows_rows = 9;
+// In even steps of 5 s or more up to the whole time to work.
+[[nodiscard]] Result<std::vector<WallWindow>> wall_windows(const Workout& workout);
+
 // Clocks of every round and station for a goal at the usual pace of the other stations.
-// A goal in rounds, or for time in seconds.
+// A goal in rounds, or for time in seconds; of intervals in windows.
 [[nodiscard]] Result<GoalLine> wall_clocks(const Workout& workout, double goal, std::size_t division = 0);
 
 } // namespace pacecells

@@ -57,7 +57,9 @@ def make(book):
     table(sheet, rows[0] + 2, "=" + pc("WORKOUT.TABLE", "workout", "", "", "", "{r}", "{c}"), GOALS,
           [(0, 0), (1, 1), (2, 3), *[(c, c) for c in range(4, COLUMNS)]])
 
-    goal = choice(book, rows[1], "Goal shown", "input score", f'=IF(A{rows[0] + 4}="";A{rows[0] + 3};A{rows[0] + 4})')
+    windows = f"$'{book.workout.title}'.{book.settings['windows']}"
+    goal = choice(book, rows[1], "Goal shown", "input score",
+                  f'=IF(event_kind=3;{windows};IF(A{rows[0] + 4}="";A{rows[0] + 3};A{rows[0] + 4}))')
     division = choice(book, rows[1] + 3, "Division shown", "input", "=INDEX(list_divisions;1)", "choose", "list_divisions",
                       "Choose a division; they are named on the sheet Workout.")
     head(sheet, rows[1], "=" + _.say("Clock for goal {goal}, {division}", division=division,

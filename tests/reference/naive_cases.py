@@ -67,8 +67,33 @@ def random_intervals():
     many, in_turn = rng.randint(3, 12), rng.random() < 0.5
     work = rng.choice((40, 60, 90)) if in_turn else rng.choice((120, 180, 240))
     rest = rng.choice((0, 0, 20, 60))
-    task.update(team=1, at_once=1, share=1, format="intervals", windows=many, in_turn=in_turn, work=work, window=work + rest, rounds=None,
+    task.update(format="intervals", windows=many, in_turn=in_turn, work=work, window=work + rest, rounds=None,
                 cap=many * (work + rest), goal_step=None, scoring=rng.choice(("lowest", "sum")))
+    return task
+
+
+def amounts_of(task, kind):
+    return any(s["amounts"][0] == kind for s in task["stations"])
+
+
+# Each form of workout, by what makes a random one belong to it.
+FORMS = {
+    "rounds": (random_task, lambda t: t["format"] == "amrap" and not amounts_of(t, "open")),
+    "for time": (random_task, lambda t: t["format"] == "time" and t["rounds"] > 1 and not amounts_of(t, "list")),
+    "rep scheme": (random_task, lambda t: amounts_of(t, "list")),
+    "ladder": (random_task, lambda t: amounts_of(t, "open")),
+    "chipper": (random_task, lambda t: t["format"] == "time" and t["rounds"] == 1 and len(t["stations"]) > 2),
+    "teams": (random_task, lambda t: t["team"] > 1),
+    "all in a window": (random_intervals, lambda t: not t["in_turn"]),
+    "in turn": (random_intervals, lambda t: t["in_turn"]),
+    "teams in windows": (random_intervals, lambda t: t["team"] > 1),
+}
+
+
+def random_of(form):
+    make, belongs = FORMS[form]
+    while not belongs(task := make()):
+        pass
     return task
 
 

@@ -1,7 +1,7 @@
 #!/usr/bin/python3
 """Compares the plans of the model with a second, naive implementation: naive_plan.py PATH_TO_plan_reference [SEED] [N].
 
-800 random workouts and athletes, a third of them intervals. In the naive plan (naive_athlete.py) the workout is a list of
+300 random workouts and athletes of each form of workout (FORMS in naive_cases.py). In the naive plan (naive_athlete.py) the workout is a list of
 single units with the time at which each is done; a score is how many of them are done by then. Sets are simulated set by
 set, rests found by halving. Nothing is shared with the model but the meaning of the numbers; defaults and constants are
 written a second time, as include/pacecells says.
@@ -12,13 +12,13 @@ import subprocess
 import sys
 
 from naive_athlete import naive
-from naive_cases import random_intervals, random_person, random_task, rng, written
+from naive_cases import FORMS, random_of, random_person, rng, written
 from naive_ergometer import MACHINES
 from naive_sets import text
 
 driver = sys.argv[1]
 seed = int(sys.argv[2]) if len(sys.argv) > 2 else random.SystemRandom().randrange(2**32)
-count = int(sys.argv[3]) if len(sys.argv) > 3 else 800
+count = int(sys.argv[3]) if len(sys.argv) > 3 else 300
 print(f"seed {seed}")
 rng.seed(seed)
 
@@ -93,25 +93,25 @@ def complaints(answer, want):
     return wrong
 
 
-cases = []
-while len(cases) < count:
-    task = random_intervals() if rng.random() < 0.35 else random_task()
-    cases.append((task, random_person(task)))
+forms = [form for form in FORMS for _ in range(count)]
+cases = [(task := random_of(form), random_person(task)) for form in forms]
 answers = subprocess.run([driver], input="".join(written(*case) for case in cases), text=True, check=True,
                          stdout=subprocess.PIPE).stdout.split("==\n")[:-1]
 if len(answers) != len(cases):
     sys.exit(f"{len(cases)} cases, but {len(answers)} answers")
-bad = refused = 0
-for (task, person), answer in zip(cases, answers):
+bad, refused, compared = 0, 0, dict.fromkeys(FORMS, 0)
+for form, (task, person), answer in zip(forms, cases, answers):
     if answer.startswith("refused"):
         refused += 1
         print(answer.strip())
         continue
+    compared[form] += 1
     wrong = complaints(answer.splitlines(), naive(task, person))
     if wrong:
         bad += 1
         if bad <= 5:
-            print("MISMATCH", *wrong[:8], "in", written(task, person), answer, sep="\n  ")
+            print(f"MISMATCH, {form}", *wrong[:8], "in", written(task, person), answer, sep="\n  ")
+print(", ".join(f"{number} {form}" for form, number in compared.items()))
 print(f"{len(cases)} plans, {refused} refused, {bad} mismatches")
 if refused > len(cases) / 20:
     sys.exit("too many refused")

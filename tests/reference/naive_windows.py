@@ -52,7 +52,7 @@ def naive_windows(task, person, out, walk, each, given):
         slow = lambda i: 1 if fixed(i) or machine_of(stations[i]["unit"]) else 1 + task["fade"]
         rest = sum((0 if i == main else work * slow(i)) + pause for _, i, a, work, pause, x in legs)
         rest += sum(x for *_, x in legs[:-1]) * (1 + task["fade"])
-        rooms.append((limit - rest) / next(a for _, i, a, *_ in legs if i == main))
+        rooms.append((limit - rest) / next(a for _, i, a, *_ in legs if i == main) / task["share"])
     if rooms:
         out["no_room"] = min(rooms) <= 1e-9
         need = None if out["no_room"] else given["rate_at"](main, min(rooms))
@@ -68,7 +68,7 @@ def naive_windows(task, person, out, walk, each, given):
                 continue
             machine = machine_of(stations[i]["unit"])
             if out["card"] and machine and machine == machine_of(stations[main]["unit"]):
-                work = amount * given["each_at"](i, out["card"]["hold"])
+                work = amount * task["share"] * given["each_at"](i, out["card"]["hold"])
             now += work * (1 if machine or fixed(i) else 1 + task["fade"] / 2) + pause
             clocks[k, i] = (k - 1) * task["window"] + now
             end = now

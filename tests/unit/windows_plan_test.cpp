@@ -114,6 +114,39 @@ TEST(Windows, ALongerWindowNeverLowersTheRepsAndMoreRestNotTheRate) {
     }
 }
 
+// Two people, one at a time: each rows half of the calories, and rests while the other does.
+TEST(Windows, InPairsEachDoesAShare) {
+    const std::string usual = "name\nName\n";
+    const std::string pairs = with(in_turn, "version | 1", "version | 1\nteam | 2\nat_once | 1");
+    const Plan alone = plan(in_turn, "", usual);
+    const Plan pair = plan(pairs, "", usual);
+    EXPECT_DOUBLE_EQ(pair.share, 0.5);
+    EXPECT_NEAR(pair.windows[0].needed.value(), alone.windows[0].needed.value(), 1e-9) << "at the same pace";
+    EXPECT_GE(pair.stations[2].amounts[2], alone.stations[2].amounts[2]) << "shorter sets";
+    const Plan both = plan(with(pairs, "at_once | 1", "at_once | 2"), "", usual);
+    EXPECT_NEAR(both.windows[0].needed.value(), alone.windows[0].needed.value() / 2, 1e-9);
+    EXPECT_GE(both.stations[2].amounts[2], 2 * alone.stations[2].amounts[2] - 1);
+    EXPECT_GT(plan(pairs).machines[0].rate, plan(in_turn).machines[0].rate) << "half of the work, twice the rest";
+}
+
+// The work of a window at the rate that the wall asks for takes the time that the wall says.
+TEST(Windows, TheWallSaysWhatBeingDoneEarlierTakes) {
+    const Workout workout = value_of(read_workout(table(in_turn)));
+    const auto rows = value_of(wall_windows(workout));
+    ASSERT_EQ(rows.size(), 9u);
+    EXPECT_DOUBLE_EQ(rows.back().done.value(), 60);
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        EXPECT_DOUBLE_EQ(rows[i].done.value() + rows[i].spare.value(), 60);
+        ASSERT_TRUE(rows[i].needs[0]);
+        EXPECT_NEAR(14 * 3600 / rows[i].needs[0]->value(), rows[i].done.value(), 1e-6) << "14 calories alone in a window";
+        if (i > 0) {
+            EXPECT_LT(rows[i].pace, rows[i - 1].pace);
+        }
+    }
+    EXPECT_FALSE(wall_windows(value_of(read_workout(table(
+        with(with(with(in_turn, "format | intervals", "format | amrap\ncap | 12:00"), "in_turn | yes\n", ""), "max", "8"))))));
+}
+
 TEST(Windows, SaysWhatContradictsItself) {
     EXPECT_NE(refusal(with(in_turn, "windows | 12", "windows |")).find("number of windows"), std::string::npos);
     EXPECT_NE(refusal(with(in_turn, "every_s | 60", "every_s | 60\nrest_s | 70")).find("give either work and rest"),
