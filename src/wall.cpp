@@ -114,7 +114,8 @@ Result<std::vector<WallWindow>> wall_windows(const Workout& typed) {
                 shortest_step * std::max(1.0, std::ceil(room / (wall_windows_rows - 1) / shortest_step));
             for (int row = 0; row < wall_windows_rows; ++row)
                 if (const double done = limit - step * (wall_windows_rows - 1 - row); done > 0)
-                    rows.push_back({.done = Seconds{done}, .spare = Seconds{limit - done}, .pace = usual / done, .needs = {}});
+                    rows.push_back(
+                        {.done = Seconds{done}, .spare = Seconds{limit - done}, .pace = usual / done, .needs = {}});
         }
         for (auto& row : rows)
             row.needs.push_back(planner.needed_in_windows(*settings.windows, row.done));
@@ -129,8 +130,8 @@ Result<GoalLine> wall_clocks(const Workout& workout, double goal, std::size_t di
     athlete.goal = wall_goal(workout, goal);
     if (!athlete.goal)
         return refused_goal(goal);
-    const bool any_most = std::ranges::any_of(
-        workout.stations, [&](const Station& one) { return one.divisions[division].amounts.most; });
+    const bool any_most =
+        std::ranges::any_of(workout.stations, [&](const Station& one) { return one.divisions[division].amounts.most; });
     if (any_most) // as many as fit is a goal by itself
         athlete.goal.reset();
     const auto filled = with_amounts(workout, athlete);

@@ -8,7 +8,7 @@ from office import Office, OfficeError, save  # noqa: E402
 
 
 def open_example(office, example, hidden=True):
-    """The new document that the command makes: rounds, time or ladder."""
+    """The new document that the command makes; its name is that of a list in examples."""
     start = office.new()
     silent = {"Silent": "true"} if hidden else {}
     done = office.dispatch(start, "vnd.org.pacecells:example-event", Example=example, **silent)

@@ -231,8 +231,8 @@ void add_rate_headings(const Workout& workout, const std::vector<std::size_t>& r
 // What nobody holds is left out.
 Cell need_cell(const Workout& workout, std::size_t division, const std::vector<std::optional<CaloriesPerHour>>& needs) {
     const auto need = division < needs.size() ? needs[division] : std::nullopt;
-    const bool believable = need && need->value() > 0 &&
-                            !(workout.settings.wall_most && need->value() > *workout.settings.wall_most);
+    const bool believable =
+        need && need->value() > 0 && !(workout.settings.wall_most && need->value() > *workout.settings.wall_most);
     const auto machine = *machine_of(workout.stations[*workout.main_ergometer(division)].unit);
     return believable ? rate_cell(workout, machine, *need) : Cell{Blank{}};
 }

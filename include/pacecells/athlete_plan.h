@@ -223,7 +223,7 @@ struct WallRow {
 struct WallWindow {
     Seconds done{0}; // of the hardest window, from its start
     Seconds spare{0};
-    double pace = 1; // of the usual one, of the first division: 1.1 is a tenth faster
+    double pace = 1;                                   // of the usual one, of the first division: 1.1 is a tenth faster
     std::vector<std::optional<CaloriesPerHour>> needs; // as WallRow
 };
 inline constexpr int wall_windows_rows = 9;

@@ -42,7 +42,8 @@ void plan_windows(benchmark::State& state) {
     measure(state, [&] { return plan_for(workout, athlete).expected.reps; });
 }
 void read_text(benchmark::State& state) {
-    const std::string text = "17 min AMRAP: 12/10 cal ski, 6 sandbags over shoulder 45/30 kg, 8 box step-overs, 6 ring rows";
+    const std::string text =
+        "17 min AMRAP: 12/10 cal ski, 6 sandbags over shoulder 45/30 kg, 8 box step-overs, 6 ring rows";
     measure(state, [&] { return read_announcement(text).stations.size(); });
 }
 BENCHMARK(read_block);

@@ -32,7 +32,8 @@ void plan_reader(const Workout& workout) {
         athlete.movements.resize(workout.stations.size());
         const Plan plan = plan_for(workout, athlete);
         claim(plan.planned && plan.goal && plan.suggested, "whoever starts has a goal");
-        claim(std::isfinite(plan.expected.reps) && plan.low.rounds <= plan.high.rounds + 1e-9, "a range from low to high");
+        claim(std::isfinite(plan.expected.reps) && plan.low.rounds <= plan.high.rounds + 1e-9,
+              "a range from low to high");
         claim(std::isfinite(plan.round_time.value()) && plan.round_time.value() >= 0, "a round takes its time");
         finite_line(*plan.goal, workout);
         if (plan.next_down)

@@ -138,13 +138,15 @@ TEST(Windows, TheWallSaysWhatBeingDoneEarlierTakes) {
     for (std::size_t i = 0; i < rows.size(); ++i) {
         EXPECT_DOUBLE_EQ(rows[i].done.value() + rows[i].spare.value(), 60);
         ASSERT_TRUE(rows[i].needs[0]);
-        EXPECT_NEAR(14 * 3600 / rows[i].needs[0]->value(), rows[i].done.value(), 1e-6) << "14 calories alone in a window";
+        EXPECT_NEAR(14 * 3600 / rows[i].needs[0]->value(), rows[i].done.value(), 1e-6)
+            << "14 calories alone in a window";
         if (i > 0) {
             EXPECT_LT(rows[i].pace, rows[i - 1].pace);
         }
     }
-    EXPECT_FALSE(wall_windows(value_of(read_workout(table(
-        with(with(with(in_turn, "format | intervals", "format | amrap\ncap | 12:00"), "in_turn | yes\n", ""), "max", "8"))))));
+    EXPECT_FALSE(wall_windows(value_of(read_workout(
+        table(with(with(with(in_turn, "format | intervals", "format | amrap\ncap | 12:00"), "in_turn | yes\n", ""),
+                   "max", "8"))))));
 }
 
 TEST(Windows, SaysWhatContradictsItself) {

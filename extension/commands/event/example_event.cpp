@@ -1,5 +1,6 @@
 // An example event: the event workbook, filled from a list of what a gym would have typed. The lists are in
 // templates/examples, and say themselves how they are written.
+#include "announced.h"
 #include "dialog.h"
 #include "event_cells.h"
 #include "prints.h"
@@ -110,16 +111,42 @@ void write(const Block& block, sal_Int32 column, sal_Int32 row, std::string_view
         put_text(block.cells, column, row, std::string(text));
 }
 
+constexpr std::string_view announcement_name = "announcement";
+
+// What is under [announcement] or, where there is one, under [announcement in de].
+std::string announcement_of(const std::string& list) {
+    const std::string name(announcement_name);
+    const std::string own = name + " in " + std::string(interface_language());
+    std::istringstream lines(list);
+    std::string text;
+    bool open = false;
+    for (std::string line; std::getline(lines, line);) {
+        if (line.starts_with('[')) {
+            const auto heading = line.substr(1, line.find(']') - 1);
+            open = heading == name || heading == own;
+            if (open)
+                text.clear();
+        } else if (open)
+            text += line + "\n";
+    }
+    return text;
+}
+
 void fill(const Document& document, const std::string& list) {
     const EventCells event(document);
     std::istringstream lines(list);
+    if (const auto text = announcement_of(list); !text.empty()) {
+        const auto language = parse_language(event.text("workout.language")).value_or(Language::en);
+        write_announcement(event, read_announcement(text, language), language);
+    }
     Block block;
     sal_Int32 row = 0;
     for (std::string line; std::getline(lines, line);) {
         if (line.starts_with('#'))
             continue;
         if (line.starts_with('[')) {
-            block = heading(event, line.substr(1, line.find(']') - 1));
+            const auto name = line.substr(1, line.find(']') - 1);
+            block = name.starts_with(announcement_name) ? Block() : heading(event, name);
             row = 0;
             continue;
         }
@@ -157,20 +184,33 @@ std::string format_text(std::size_t place) {
 }
 
 void example_event(Context& context) {
-    const std::array<std::pair<std::string, std::string>, 3> examples{
-        {{"rounds", format_text(0)}, {"time", format_text(1)}, {"ladder", tr("%1 with a rep scheme", format_text(0))}}};
+    const std::array<std::pair<std::string, std::string>, 7> examples{
+        {{"rounds", format_text(0)},
+         {"ladder", tr("%1 with a rep scheme", format_text(0))},
+         {"time", format_text(1)},
+         {"scheme", tr("%1 with a rep scheme", format_text(1))},
+         {"chipper", tr("%1: a chipper", format_text(1))},
+         {"intervals", format_text(2)},
+         {"pairs", tr("%1 in pairs", format_text(0))}}};
     auto chosen = examples.begin();
     if (const auto asked = context.argument("Example")) {
         while (chosen != examples.end() && chosen->first != *asked)
             ++chosen;
-        if (chosen == examples.end())
-            throw Refusal{tr("There is no example %1: rounds, time or ladder.", *asked)};
+        if (chosen == examples.end()) {
+            std::string names;
+            for (const auto& [name, title] : examples)
+                names += (names.empty() ? "" : ", ") + name;
+            throw Refusal{tr("There is no example %1. There are: %2.", *asked, names)};
+        }
     } else if (context.interactive()) {
         Dialog dialog(context, tr("Example event"), 260, 50, 140);
         dialog.paragraph(tr("An invented gym, with everything filled in from the roster to the review of the day. "
                             "It opens as a new workbook: try out what you like."),
                          2);
-        const auto field = dialog.choice(tr("~Format"), {examples[0].second, examples[1].second, examples[2].second});
+        std::vector<std::string> titles;
+        for (const auto& example : examples)
+            titles.push_back(example.second);
+        const auto field = dialog.choice(tr("~Format"), titles);
         if (!dialog.run(tr("~Open"), [] { return true; }))
             return;
         chosen += dialog.selected(field);

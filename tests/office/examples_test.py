@@ -1,0 +1,85 @@
+"""The example events of the other forms of workout, from the announcement in the list to the cards.
+
+Uses BUILD/pacecells.oxt and templates/examples. Amounts and names are those of the lists.
+"""
+
+import re
+
+import pytest
+from commands import private_office, run
+from compare import check
+from event_cells import by_key, column_of, rows_of
+from office import save
+from sharing import ROOT, folder_of
+
+WORK = folder_of(__file__)
+BAD = re.compile(r"###|Err:\d+|#(?:NAME|VALUE|REF|N/A|NUM|DIV)")
+# What the announcement comes to: format, stations, people who start, and how a goal is written.
+EXAMPLES = {
+    "intervals": ("intervals", [("row", "row cal", "14"), ("push presses", "reps", "12"), ("burpees over the bar", "reps", "max")], 15, r"8 x \d+"),
+    "scheme": ("for time", [("ski", "ski cal", "21-15-9"), ("thrusters", "reps", "21-15-9"), ("pull-ups", "reps", "21-15-9")], 15,
+               r"\d+:\d\d|\d+( \+ .*)?|[a-z -]+"),
+    "chipper": ("for time", [("wall balls", "reps", "50"), ("box jumps", "reps", "40"), ("row", "row cal", "30"),
+                             ("sandbag cleans", "reps", "20"), ("toes to bar", "reps", "30"), ("run", "run m", "400")], 15,
+                r"\d+:\d\d|[a-z -]+"),
+    "pairs": ("AMRAP", [("row", "row cal", "40"), ("wall balls", "reps", "30"), ("burpees", "reps", "20")], 8, r"\d+( \+ .*)?"),
+}
+
+
+@pytest.fixture
+def office():
+    with private_office() as running:
+        yield running
+
+
+def opened(office, example):
+    start = office.new()
+    check(f"example {example}", run(office, start, "example-event", Example=example), (True, ""))
+    return next(one for one in office.desktop.Components if one != start)
+
+
+def bad_cells(document):
+    return [f"{sheet.Name} {cell.AbsoluteName} {cell.String}" for sheet in document.Sheets if sheet.IsVisible
+            for cell in sheet.queryContentCells(23).Cells if BAD.search(cell.String)][:8]
+
+
+def list_of(example, heading):
+    """The rows under a heading of the list."""
+    text = (ROOT / "templates" / "examples" / f"{example}.txt").read_text(encoding="utf-8")
+    return text.split(f"\n[{heading}]\n")[1].split("\n\n[")[0].split("\n")
+
+
+@pytest.mark.parametrize("example", EXAMPLES)
+def test_from_the_announcement_to_cards(office, example):
+    form, stations, starters, goal = EXAMPLES[example]
+    document = opened(office, example)
+    shown = lambda key, row=0: by_key(document, key).getCellByPosition(0, row).String
+    check("complete", shown("workout_check"), "")
+    check("format", shown("workout.format"), form)
+    got = [tuple(shown(f"workout.stations.{key}", row) for key in ("movement", "unit", "amount.1")) for row in range(len(stations) + 1)]
+    check("stations", got, [*stations, ("", "", "")])
+    check("title is that of the announcement", shown("workout.title"), list_of(example, "announcement")[0].strip('"'))
+    check("errors", bad_cells(document), [])
+
+    names = [row[0] for row in rows_of(document, "roster_name") if row[0]]
+    check("people of the list", names, list_of(example, "roster_name"))
+    starts = [name for name, row in zip(names, rows_of(document, "roster_starts")) if row[0]]
+    check("who starts", len(starts), starters)
+    goals = dict(zip(names, column_of(document, "roster", "aim")))
+    plans = dict(zip(names, (row[0] for row in rows_of(document, "roster_plan"))))
+    full = [name for name in starts if not plans[name]]
+    check(f"goals {goals}", all(re.fullmatch(goal, goals[name]) for name in full))
+    check(f"sets {column_of(document, 'roster', 'sets')}", any(column_of(document, "roster", "sets")))
+
+    listed = [row[3] for row in rows_of(document, "heat_list") if row[0]]
+    check("everybody who starts is in a heat", sorted(listed), sorted(starts))
+    cards = by_key(document, "card_page")
+    page = [cell.String for cell in cards.queryContentCells(23).Cells if cell.String]
+    for name in listed[:4]:
+        check(f"a card for {name}", any(name in text for text in page))
+        if name in full:
+            check(f"its goal {goals[name]} in {page}", any(text.split(" ")[0] == goals[name].split(" ")[0] or goals[name] in text for text in page))
+    judge = [cell.String for cell in by_key(document, "judge_page").queryContentCells(23).Cells if cell.String]
+    check("a judge's sheet for the first two", all(any(name in text for text in judge) for name in listed[:2]))
+    save(document, WORK / f"{example}.pdf")  # to look at
+    save(document, WORK / f"{example}.ods")
