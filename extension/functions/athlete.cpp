@@ -4,8 +4,10 @@
 #include "wording.h"
 
 #include "pacecells/ergometer.h"
+#include "pacecells/tiebreak.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace pacecells {
 
@@ -54,10 +56,13 @@ Result<const StationPlan*> station_in(const Workout& workout, const Plan& plan, 
     return same == plan.stations.end() ? nullptr : &*same;
 }
 
-// What is done at an ergometer in the first round: "12 cal", "500 m".
-std::string amount_text(const Workout& workout, const StationPlan& station) {
+// What the athlete does at an ergometer in the first round there: "12 cal", "500 m".
+std::string amount_text(const Workout& workout, const Plan& plan, const StationPlan& station) {
     const bool calories = rate_kind(workout.stations[station.station].unit) == RateKind::calories_per_hour;
-    return number_text(station.amounts.front()) + (calories ? " cal" : " m");
+    const auto there = std::ranges::find_if(station.amounts, [](double amount) { return amount > 0; });
+    const double amount = there == station.amounts.end() ? 0 : *there;
+    const double own = plan.share < 1 ? std::ceil(amount * plan.share - 1e-9) : amount;
+    return number_text(own) + (calories ? " cal" : " m");
 }
 
 // The main ergometer unless a station is asked for.
@@ -170,14 +175,15 @@ Result<Cell> athlete_rate(AreaPointer workout, AreaPointer tests, RawCells keys,
         if (*which == 5)
             return to_cell(machine_label(*machine, task.settings.language));
         if (*which == 6)
-            return place->amounts.empty() ? nothing() : to_cell(amount_text(task, *place));
+            return place->amounts.empty() ? nothing() : to_cell(amount_text(task, plan, *place));
         if (plan.main != place->station) { // its rate is that of the plan; goals bear on the main ergometer alone
             answer_is_about(Fact::rate, place->station);
             if (!place->rate || *which == 2 || *which == 3)
                 return nothing();
             if (*which == 4)
-                return place->amounts.empty() ? nothing()
-                                              : to_cell(Seconds{place->seconds_each * place->amounts.front()});
+                return place->amounts.empty()
+                           ? nothing()
+                           : to_cell(Seconds{place->seconds_each * plan.share * place->amounts.front()});
             return rate_cell(task, *machine, *place->rate);
         }
         if (*which == 4)
@@ -193,11 +199,16 @@ Result<Cell> athlete_rate(AreaPointer workout, AreaPointer tests, RawCells keys,
 }
 
 Result<Cell> athlete_check(AreaPointer workout, AreaPointer tests, RawCells keys, RawCells athlete, Index index) {
-    const auto which = index_in(index, 2);
+    const auto which = index_in(index, 3);
     if (!which)
         return which.error();
-    return with_goal(workout, tests, keys, athlete, [&](const Workout&, const Plan& plan) -> Result<Cell> {
+    return with_goal(workout, tests, keys, athlete, [&](const Workout& task, const Plan& plan) -> Result<Cell> {
         answer_is_about(Fact::clocks);
+        if (*which == 3) {
+            const auto tiebreak = tiebreak_of(task, plan.division);
+            const auto clock = tiebreak && plan.goal ? clock_of(*tiebreak, *plan.goal) : std::nullopt;
+            return clock ? to_cell(*clock) : nothing();
+        }
         if (!plan.check_round || !plan.check_clock)
             return nothing();
         return *which == 1 ? to_cell(*plan.check_round) : to_cell(*plan.check_clock);
@@ -242,27 +253,39 @@ Result<Cell> athlete_margin(AreaPointer workout, AreaPointer tests, RawCells key
     });
 }
 
-std::string all_sets(const Workout& workout, const Plan& plan) {
+// "45 kg (56% of the maximum)"; empty where the division has no load there.
+std::string load_text(const Workout& workout, const Plan& plan, const StationPlan& station) {
+    const auto load = workout.stations[station.station].divisions[plan.division].load;
+    if (!load)
+        return {};
+    const auto language = workout.settings.language;
+    if (!station.load_share)
+        return number_text(*load) + " kg";
+    return spoken(say("%1 kg (%2 % of the maximum)", *load, std::round(100 * *station.load_share)), language);
+}
+
+std::string all_loads(const Workout& workout, const Plan& plan) {
     std::string text;
     for (const auto& station : plan.stations)
-        if (station.sets)
-            text += (text.empty() ? "" : " · ") + workout.stations[station.station].movement + " " +
-                    sets_text(*station.sets, workout.settings.language);
+        if (const auto load = load_text(workout, plan, station); !load.empty())
+            text += (text.empty() ? "" : " · ") + workout.stations[station.station].movement + " " + load;
     return text;
 }
 
 Result<Cell> athlete_sets(AreaPointer workout, AreaPointer tests, RawCells keys, RawCells athlete, NumberOrText station,
                           Index index) {
-    const auto which = index_in(index, 4);
+    const auto which = index_in(index, 5);
     if (!which)
         return which.error();
     return with_goal(workout, tests, keys, athlete, [&](const Workout& task, const Plan& plan) -> Result<Cell> {
         answer_is_about(*which == 2 ? Fact::fall_back : Fact::sets);
         if (const auto* number = std::get_if<double>(&station.value); number && *number == 0)
-            return to_cell(all_sets(task, plan));
+            return to_cell(*which == 5 ? all_loads(task, plan) : all_sets_text(task, plan));
         const auto found = station_in(task, plan, station);
         if (!found)
             return found.error();
+        if (*found && *which == 5)
+            return to_cell(load_text(task, plan, **found));
         if (!*found || !(*found)->sets)
             return nothing();
         answer_is_about(*which == 2 ? Fact::fall_back : Fact::sets, (*found)->station);
@@ -390,7 +413,7 @@ constexpr Row rows[] = {
          {"tests", tests_text},
          {"keys", keys_text},
          {"athlete", row_text},
-         {"index", "1 the round, 2 the clock; 1 if left out."}},
+         {"index", "1 the round, 2 the clock, 3 the clock at the tie-break; 1 if left out."}},
         domain_text, plan_source, {"workout;tests;B$1:H$1;B2:H2", "2"}),
     row<&athlete_needs>("athleteNeeds", "ATHLETE.NEEDS",
                         "Rate in cal/h that the goal leaves room for at the main ergometer.",
@@ -418,8 +441,8 @@ constexpr Row rows[] = {
          {"keys", keys_text},
          {"athlete", row_text},
          {"station", "The station by its number in working order, or its movement; 0 is all in one line."},
-         {"index", "1 how to start, 2 what to fall back to, 3 seconds between sets, 4 reps to spare; 1 if "
-                   "left out."}},
+         {"index", "1 how to start, 2 what to fall back to, 3 seconds between sets, 4 reps to spare, 5 the "
+                   "load; 1 if left out."}},
         domain_text, plan_source, {"workout;tests;B$1:H$1;B2:H2;\"Sandbags\"", "3-3"}),
     row<&athlete_rehearsal>(
         "athleteRehearsal", "ATHLETE.REHEARSAL",

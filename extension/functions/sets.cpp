@@ -107,6 +107,27 @@ Result<double> sets_onerepmax(LoadNumber load, CountNumber reps, std::optional<T
     return one_rep_max(load.value, Reps{reps.value}, *which);
 }
 
+Result<LoadUnit> load_unit_in(const std::optional<Text>& unit) {
+    return unit ? parse_load_unit(unit->value) : LoadUnit::kilograms;
+}
+
+Result<double> sets_load(LoadNumber one_rep_max_load, Number share, std::optional<Text> unit) {
+    const auto which = load_unit_in(unit);
+    if (!which)
+        return which.error();
+    return share_of_maximum(one_rep_max_load.value, share.value, *which);
+}
+
+Result<std::string> sets_plates(LoadNumber load, std::optional<Number> bar, std::optional<Text> unit) {
+    const auto which = load_unit_in(unit);
+    if (!which)
+        return which.error();
+    const auto plates = plates_each_side(load.value, value_or(bar, usual_bar(*which)), *which);
+    if (!plates)
+        return plates.error();
+    return plates_text(*plates);
+}
+
 // NOLINTEND(performance-unnecessary-value-param)
 
 constexpr std::string_view three_pools =
@@ -118,6 +139,9 @@ constexpr std::string_view rounds_text = "Rounds; a part of one counts as a whol
 constexpr std::string_view recovery_text = "Factor of the athlete's recovery, see SETS.RECOVERY; 1 if left out.";
 constexpr std::string_view away_text = "Seconds from the end of these reps to the start of the next round's.";
 constexpr std::string_view unbroken_text = "Reps that can be done unbroken when fresh.";
+constexpr std::string_view load_unit_text = "\"kg\" or \"lb\"; \"kg\" if left out.";
+constexpr std::string_view plates_source =
+    "Common practice: plates of 25 to 1.25 kg, or 45 to 2.5 lb, in pairs; no source.";
 constexpr std::string_view formula_text = "\"epley\" or \"brzycki\"; \"epley\" if left out.";
 
 constexpr Row rows[] = {
@@ -185,6 +209,15 @@ constexpr Row rows[] = {
                          {{"load", "Load."}, {"reps", "Unbroken reps done with it."}, {"formula", formula_text}},
                          "load above 0, reps at least 1, for Brzycki below 37.",
                          "Epley 1985; Brzycki 1993. Handbooks disagree beyond 10 reps.", {"100;5", "116.667"}),
+    row<&sets_load>(
+        "setsLoad", "SETS.LOAD", "The load nearest to a share of the maximum that plates make.",
+        {{"one_rep_max", "One-repetition maximum."}, {"share", "Share of it, such as 72%."}, {"unit", load_unit_text}},
+        "one_rep_max above 0 and at most 1000, share above 0 and at most 150%.", plates_source, {"100;0.72", "72.5"}),
+    row<&sets_plates>("setsPlates", "SETS.PLATES", "What goes on each side of the bar, the heaviest plate first.",
+                      {{"load", "Load, bar included."},
+                       {"bar", "Weight of the bar; 20 kg or 45 lb if left out, 0 for the plates alone."},
+                       {"unit", load_unit_text}},
+                      "load from the bar up, in steps of 2.5 kg or 5 lb.", plates_source, {"72.5", "25 + 1.25"}),
 };
 
 } // namespace

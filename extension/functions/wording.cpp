@@ -109,6 +109,23 @@ std::string sets_text(const StationSets& sets, Language language) {
                         : spoken(say("%1; if that is too much %2", text, less), language);
 }
 
+std::string all_sets_text(const Workout& workout, const Plan& plan) {
+    const auto language = workout.settings.language;
+    std::string all;
+    for (const auto& one : plan.stations) {
+        const auto& station = workout.stations[one.station];
+        std::string text = one.sets ? sets_text(*one.sets, language) : std::string();
+        if (workout.settings.team > 1 && !one.amounts.empty() && rate_kind(station.unit) != RateKind::none) {
+            const double own = one.sets ? one.sets->reps : std::ceil(one.amounts.front() * plan.share - 1e-9);
+            const auto each = spoken(say("each %1", own), language);
+            text = text.empty() || text == number_text(own) ? each : each + ": " + text;
+        }
+        if (!text.empty())
+            all += (all.empty() ? "" : " · ") + station.movement + " " + text;
+    }
+    return all;
+}
+
 std::string machine_label(Machine machine, Language language) {
     switch (machine) {
     case Machine::row:
@@ -149,11 +166,27 @@ std::string format_text(const Workout& workout, std::size_t division) {
         break;
     }
     const auto windows = settings.windows.value_or(1);
-    if (settings.every)
-        return say_it(say("%1 windows, one every %2", windows, clock(*settings.every)));
-    return say_it(say("%1 windows of %2, %3 rest", windows, clock(settings.work.value_or(Seconds{0})),
-                      clock(settings.rest.value_or(Seconds{0}))));
+    const auto text = settings.every
+                          ? say_it(say("%1 windows, one every %2", windows, clock(*settings.every)))
+                          : say_it(say("%1 windows of %2, %3 rest", windows, clock(settings.work.value_or(Seconds{0})),
+                                       clock(settings.rest.value_or(Seconds{0}))));
+    return settings.in_turn ? text + ", " + say_it(say("stations in turn")) : text;
 }
+
+namespace {
+
+// Of stations in turn the windows that are theirs.
+Amounts shown_amounts(const Workout& workout, const Amounts& amounts) {
+    if (!workout.settings.in_turn)
+        return amounts;
+    Amounts own = amounts;
+    std::erase(own.list, 0.0);
+    if (std::ranges::all_of(own.list, [&](double one) { return one == own.list.front(); }))
+        own.list.resize(std::min<std::size_t>(own.list.size(), 1));
+    return own.list.empty() ? amounts : own;
+}
+
+} // namespace
 
 std::string station_line(const Workout& workout, std::size_t division, std::size_t which) {
     const auto& station = workout.stations[which];
@@ -166,7 +199,7 @@ std::string station_line(const Workout& workout, std::size_t division, std::size
         unit = "s";
     if (station.movement == word(WordList::unit, static_cast<std::size_t>(station.unit) - 1, language))
         unit.clear(); // a station without a name of its own is called by its unit
-    auto text = joined({amounts_text(share.amounts, language), unit, station.movement}, " ");
+    auto text = joined({amounts_text(shown_amounts(workout, share.amounts), language), unit, station.movement}, " ");
     if (share.load)
         text += " " + spoken(*share.load, language) + " kg";
     if (station.when != When::every)
@@ -180,6 +213,8 @@ std::string workout_line(const Workout& workout, std::size_t division) {
         if (!workout.stations[i].divisions[division].amounts.list.empty())
             parts.push_back(station_line(workout, division, i));
     auto head = format_text(workout, division);
+    if (const auto& settings = workout.settings; settings.team > 1)
+        head += ", " + spoken(say("teams of %1, %2 at a time", settings.team, settings.at_once), settings.language);
     if (workout.divisions.size() > 1)
         head += ", " + workout.divisions[division].name;
     return head + ": " + joined(parts, ", ");
@@ -225,12 +260,8 @@ std::string message_text(const Workout& workout, const Athlete& athlete, const P
             add(say("%1: hold %2, never above %3.", machine_label(*machine, language),
                     rate_text(workout, *machine, plan.card->advice.hold),
                     rate_text(workout, *machine, plan.card->advice.never_above)));
-        std::vector<std::string> sets;
-        for (const auto& station : plan.stations)
-            if (station.sets)
-                sets.push_back(workout.stations[station.station].movement + " " + sets_text(*station.sets, language));
-        if (!sets.empty())
-            add(say("Sets: %1.", joined(sets, " · ")));
+        if (const auto sets = all_sets_text(workout, plan); !sets.empty())
+            add(say("Sets: %1.", sets));
         if (plan.check_round && plan.check_clock && plan.next_down)
             add(say("Round %1 after %2? Then the goal is %3.", *plan.check_round, clock(*plan.check_clock),
                     plan.next_down->goal.score.text));

@@ -25,6 +25,8 @@ void translate_with(Translator translator);
 [[nodiscard]] std::string scheme_text(const Scheme& scheme, Language language);
 // With the pause, and what to go on with: "3-3 (5 s), then 2-2-2".
 [[nodiscard]] std::string sets_text(const StationSets& sets, Language language);
+// The sets of all stations in one line; in a team what each does too: "Rowing each 20 · Wall balls each 15: 8-7".
+[[nodiscard]] std::string all_sets_text(const Workout& workout, const Plan& plan);
 
 // A rate in the unit of the workout: "615 cal/h", "205 W", "1:52".
 [[nodiscard]] std::string rate_text(const Workout& workout, Machine machine, CaloriesPerHour rate);

@@ -301,7 +301,8 @@ Result<Answer> workout_clocks(AreaPointer workout, NumberOrText goal, std::optio
     const auto& task = *in->workout;
     const auto stations = stations_of(task, in->division);
     const auto language = task.settings.language;
-    std::vector<Cell> headings{spoken(say("ROUND"), language)};
+    const bool windows = task.settings.format == Format::intervals;
+    std::vector<Cell> headings{windows ? spoken(say("WINDOW"), language) : spoken(say("ROUND"), language)};
     for (const auto station : stations)
         headings.emplace_back(task.stations[station].movement);
     headings.emplace_back(spoken(say("CLOCK"), language));
@@ -380,12 +381,15 @@ Result<Cell> workout_count(AreaPointer workout, NumberOrText division, Count rou
         const auto found = station_in(*in->workout, in->division, *station);
         if (!found)
             return found.error();
-        if (!*found || in->workout->stations[**found].amount(in->division, round.value, rounds) == 0)
+        const auto& there = in->workout->stations;
+        if (!*found || there[**found].amount(in->division, round.value, rounds) == 0 ||
+            there[**found].divisions[in->division].amounts.most)
             return Cell{Blank{}};
         last = **found;
     }
     double sum = 0;
-    for (int k = 1; k < round.value; ++k)
+    const bool anew = in->workout->settings.format == Format::intervals; // each window is counted by itself
+    for (int k = 1; k < round.value && !anew; ++k)
         sum += points(*in->workout, in->division, k, in->workout->stations.size());
     return to_cell(round.value == 0 ? 0 : sum + points(*in->workout, in->division, round.value, last));
 }

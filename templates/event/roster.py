@@ -59,6 +59,7 @@ RESULTS = (
     Column("note", "To fix", 70, "cell text", plan("NOTE"), help="What is missing, old or unlikely in this row."),
     Column("suggested", "Suggested goal", 20, "cell rate", plan("GOAL", 2), shown="folded"),
     Column("lower", "Next goal down", 22, "cell center", plan("GOAL", 4), shown="folded"),
+    Column("loads", "Loads", 70, "cell text", plan("SETS", 0, 5), help="The division's loads, and their share of the person's maximum.", shown="folded"),
     Column("practice", "Practice", 60, "cell text", plan("REHEARSAL", 4), shown="folded"),
     Column("message", "Message", 90, "cell words", plan("TEXT"), named=True, shown="folded"),
     Column("starts", "Starts", 20, "working", '=IF(OR(${name}{row}="";${plan}{row}=INDEX(list_plan;4));"";${name}{row})', named=True, shown="hidden"),

@@ -62,8 +62,8 @@ def make(book):
                   f'=IF(event_kind=3;{windows};IF(A{rows[0] + 4}="";A{rows[0] + 3};A{rows[0] + 4}))')
     division = choice(book, rows[1] + 3, "Division shown", "input", "=INDEX(list_divisions;1)", "choose", "list_divisions",
                       "Choose a division; they are named on the sheet Workout.")
-    head(sheet, rows[1], "=" + _.say("Clock for goal {goal}, {division}", division=division,
-                                     goal=f'IF(event_kind=2;{pc("CLOCK.TEXT", goal)};{goal})'))
+    head(sheet, rows[1], f'=IF(event_kind=3;{_.say("Clock of every window, {division}", division=division)};' +
+         _.say("Clock for goal {goal}, {division}", division=division, goal=f'IF(event_kind=2;{pc("CLOCK.TEXT", goal)};{goal})') + ")")
     table(sheet, rows[1] + 2, "=" + pc("WORKOUT.CLOCKS", "workout", goal, division, "{r}", "{c}"), CLOCKED,
           [(c, c) for c in range(COLUMNS)])
 

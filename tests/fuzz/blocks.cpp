@@ -16,9 +16,11 @@ namespace {
 using namespace pacecells;
 
 void finite_line(const GoalLine& line, const Workout& workout) {
+    const bool windows = workout.settings.format == Format::intervals; // the work of one may be too long for it
     double before = 0;
     for (const auto& round : line.rounds) {
-        claim(std::isfinite(round.clock.value()) && round.clock.value() >= before - 1e-6, "clocks go on");
+        claim(std::isfinite(round.clock.value()), "a round has a clock");
+        claim(windows || round.clock.value() >= before - 1e-6, "clocks go on");
         claim(round.stations.size() == workout.stations.size(), "a clock or none for each station");
         before = round.clock.value();
     }

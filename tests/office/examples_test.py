@@ -9,7 +9,7 @@ import pytest
 from commands import private_office, run
 from compare import check
 from event_cells import by_key, column_of, rows_of
-from office import save
+from office import enter, result, save
 from sharing import ROOT, folder_of
 
 WORK = folder_of(__file__)
@@ -79,7 +79,20 @@ def test_from_the_announcement_to_cards(office, example):
         check(f"a card for {name}", any(name in text for text in page))
         if name in full:
             check(f"its goal {goals[name]} in {page}", any(text.split(" ")[0] == goals[name].split(" ")[0] or goals[name] in text for text in page))
+    if example == "pairs":  # 20 of the 40 calories each; the card says so
+        check(f"what each does in {page}", any("20 cal" in text for text in page) and any("each 15" in text for text in page))
+        check("the team on the card", any("teams of 2, 1 at a time" in text for text in page))
+    if example == "scheme":  # "clock after the 15 pull-ups": within round 2, after its thrusters
+        sheet = document.Sheets.getByName("Lists")
+        of = lambda row, call, *more: f"=ATHLETE.{call}(workout;tests;roster_keys;INDEX(roster_people;{row};0);{';'.join(map(str, more))})"
+        clocks = []
+        for step, call in enumerate((("CHECK", 3), ("CLOCK", 2, 2), ("CLOCK", 2))):
+            enter(sheet.getCellByPosition(40, step), of(2, *call))
+            clocks.append(result(sheet.getCellByPosition(40, step)))
+        check(f"clock at the tie-break {clocks}", clocks[1] < clocks[0] <= clocks[2])
     judge = [cell.String for cell in by_key(document, "judge_page").queryContentCells(23).Cells if cell.String]
     check("a judge's sheet for the first two", all(any(name in text for text in judge) for name in listed[:2]))
+    if example == "intervals":  # 11 cal and 12 presses: a window is counted by itself
+        check(f"running count in {judge}", judge.count("11") >= 16 and judge.count("23") >= 16)
     save(document, WORK / f"{example}.pdf")  # to look at
     save(document, WORK / f"{example}.ods")

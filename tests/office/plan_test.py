@@ -167,6 +167,10 @@ def test_rate_and_what_the_goal_needs(answer):
     assert answer(of(1, "RATE", 1, '"Sandbags"')) == ""
 
 
+def test_no_tiebreak_no_clock(answer):
+    assert answer(of(1, "CHECK", 3)) == ""
+
+
 def test_margin(answer):
     situation = answer(of(1, "MARGIN", 2))
     assert answer(of(1, "MARGIN")) == {1: "fits", 2: "a stretch", 3: "out of reach"}[situation]
@@ -181,6 +185,7 @@ def test_sets(answer):
     assert answer(of(1, "SETS", 4, 3)) >= 0 and answer(of(1, "SETS", 4, 4)) > 0
     line = answer(of(1, "SETS", 0))
     assert "Ring rows " + scheme in line and "Sandbags" in line and " · " in line
+    assert answer(of(1, "SETS", 2, 5)) == "30 kg" and answer(of(1, "SETS", 0, 5)) == "Sandbags 30 kg"
     assert answer(of(1, "SETS", 9)) == "" and answer(of(1, "SETS", 1)) == ""
     assert answer(of(1, "SETS", '"rope"')) == "Err:502"
 

@@ -70,5 +70,59 @@ TEST(Load, RefusesWhatCannotBeMeant) {
     EXPECT_REFUSED(parse_load_formula("epleys"));
 }
 
+TEST(Plates, KnownBars) {
+    // Worked out by hand: the load less the bar, halved, in the largest plates first.
+    const auto text = [](double load, double bar, LoadUnit unit) {
+        return plates_text(value_of(plates_each_side(load, bar, unit)));
+    };
+    EXPECT_EQ(text(72.5, 20, LoadUnit::kilograms), "25 + 1.25");
+    EXPECT_EQ(text(60, 20, LoadUnit::kilograms), "20");
+    EXPECT_EQ(text(140, 15, LoadUnit::kilograms), "25 + 25 + 10 + 2.5");
+    EXPECT_EQ(text(20, 20, LoadUnit::kilograms), "0");
+    EXPECT_EQ(text(135, 45, LoadUnit::pounds), "45");
+    EXPECT_EQ(text(190, 45, LoadUnit::pounds), "45 + 25 + 2.5");
+}
+
+// Whatever the load, the plates add up to it, and a lighter one follows a heavier one.
+TEST(Plates, AddUpToTheLoad) {
+    for (const auto unit : {LoadUnit::kilograms, LoadUnit::pounds})
+        for (const double bar : {0.0, 15.0, 20.0, 35.0, 45.0})
+            for (double load = bar; load <= 400; load += load_step(unit)) {
+                const auto plates = value_of(plates_each_side(load, bar, unit));
+                double sum = bar;
+                for (std::size_t i = 0; i < plates.size(); ++i) {
+                    sum += 2 * plates[i];
+                    EXPECT_TRUE(i == 0 || plates[i] <= plates[i - 1]);
+                }
+                EXPECT_NEAR(sum, load, 1e-9);
+            }
+}
+
+TEST(Plates, TheNearestLoadThatPlatesMake) {
+    EXPECT_EQ(value_of(share_of_maximum(100, 0.72)), 72.5);
+    EXPECT_EQ(value_of(share_of_maximum(100, 0.7125)), 70) << "half-way: the lower";
+    EXPECT_EQ(value_of(share_of_maximum(225, 0.7, LoadUnit::pounds)), 155) << "157.5 is half-way";
+    Random random;
+    for (int i = 0; i < 300; ++i) {
+        const double most = random.between(20, 300);
+        const double share = random.between(0.3, 1);
+        const double load = value_of(share_of_maximum(most, share));
+        EXPECT_LE(std::abs(load - most * share), 1.25 + 1e-9);
+        EXPECT_NEAR(std::remainder(load, 2.5), 0, 1e-9);
+        EXPECT_GE(value_of(share_of_maximum(most * 1.1, share)), load) << "a stronger one never gets less";
+    }
+}
+
+TEST(Plates, Refused) {
+    EXPECT_REFUSED(plates_each_side(19, 20));
+    EXPECT_REFUSED(plates_each_side(61, 20)) << "no plates of half a kilogram";
+    EXPECT_REFUSED(plates_each_side(2000, 20));
+    EXPECT_REFUSED(plates_each_side(60, -1));
+    EXPECT_REFUSED(share_of_maximum(0, 0.5));
+    EXPECT_REFUSED(share_of_maximum(100, 1.6));
+    EXPECT_FALSE(parse_load_unit("stone"));
+    EXPECT_EQ(value_of(parse_load_unit(" LB ")), LoadUnit::pounds);
+}
+
 } // namespace
 } // namespace pacecells
