@@ -211,6 +211,54 @@ TEST(Announcement, IntervalsAndTeamsHaveCellsToo) {
     EXPECT_EQ(found["workout.stations.unit"], TableCell{"Rudern cal"});
 }
 
+// The texts under [announcement] and [announcement in de] of an example event, by language.
+std::map<std::string, std::string> texts_of_example(const std::string& name) {
+    std::ifstream file{std::string{PACECELLS_TEST_DATA} + "/../../templates/examples/" + name + ".txt"};
+    std::map<std::string, std::string> texts;
+    std::string language;
+    for (std::string line; std::getline(file, line);) {
+        if (line.starts_with("[announcement"))
+            language = line == "[announcement]" ? "en" : line.substr(std::string("[announcement in ").size(), 2);
+        else if (line.starts_with("["))
+            language.clear();
+        else if (!language.empty())
+            texts[language] += line + "\n";
+    }
+    return texts;
+}
+
+// Nobody is asked anything about them, and they say the same in each language.
+TEST(Announcement, TheExampleEventsAreUnderstood) {
+    for (const std::string name : {"chipper", "intervals", "pairs", "scheme"}) {
+        const auto texts = texts_of_example(name);
+        ASSERT_EQ(texts.size(), language_keys().size()) << name;
+        const auto english = read_announcement(texts.at("en"));
+        EXPECT_GE(english.stations.size(), 3u) << name;
+        for (const auto& [key, text] : texts) {
+            const auto read = read_announcement(text, *parse_language(key));
+            for (const auto& mark : read.marks)
+                ADD_FAILURE() << text << mark.reason.message();
+            EXPECT_EQ(read.format, english.format) << text;
+            EXPECT_EQ(read.cap, english.cap) << text;
+            EXPECT_EQ(read.windows, english.windows) << text;
+            EXPECT_EQ(read.scoring, english.scoring) << text;
+            EXPECT_EQ(read.team, english.team) << text;
+            EXPECT_EQ(read.any_split, english.any_split) << text;
+            EXPECT_EQ(read.tiebreak.empty(), english.tiebreak.empty()) << text;
+            ASSERT_EQ(read.stations.size(), english.stations.size()) << text;
+            for (std::size_t i = 0; i < read.stations.size(); ++i) {
+                EXPECT_EQ(read.stations[i].unit, english.stations[i].unit) << text;
+                EXPECT_EQ(read.stations[i].amounts, english.stations[i].amounts) << text;
+                EXPECT_EQ(read.stations[i].loads, english.stations[i].loads) << text;
+                const auto pace = usual_pace(read.stations[i]);
+                ASSERT_TRUE(pace);
+                EXPECT_TRUE(pace->known) << read.stations[i].movement;
+                EXPECT_EQ(pace->rate, usual_pace(english.stations[i])->rate) << read.stations[i].movement;
+            }
+        }
+    }
+}
+
 TEST(Announcement, AsManyAsFitInAWindow) {
     const auto read = read_announcement("E3MOM 12, all in each window: 200 m run, max wall balls 9 kg");
     ASSERT_EQ(read.stations.size(), 2u);
