@@ -388,7 +388,8 @@ Result<Cell> workout_count(AreaPointer workout, NumberOrText division, Count rou
         last = **found;
     }
     double sum = 0;
-    const bool anew = in->workout->settings.format == Format::intervals; // each window is counted by itself
+    // A judge counts each window of intervals by itself; without a station it is all that was done.
+    const bool anew = station && in->workout->settings.format == Format::intervals;
     for (int k = 1; k < round.value && !anew; ++k)
         sum += points(*in->workout, in->division, k, in->workout->stations.size());
     return to_cell(round.value == 0 ? 0 : sum + points(*in->workout, in->division, round.value, last));

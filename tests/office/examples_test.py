@@ -94,5 +94,10 @@ def test_from_the_announcement_to_cards(office, example):
     check("a judge's sheet for the first two", all(any(name in text for text in judge) for name in listed[:2]))
     if example == "intervals":  # 11 cal and 12 presses: a window is counted by itself
         check(f"running count in {judge}", judge.count("11") >= 16 and judge.count("23") >= 16)
+        cell = document.Sheets.getByName("Lists").getCellByPosition(40, 0)
+        for formula, reps in (('=WORKOUT.COUNT(workout;"women";2;2)', 23), ('=WORKOUT.COUNT(workout;"women";2)', 46)):
+            enter(cell, formula)
+            check(f"{formula}: a window alone where a judge counts, all that was done for the result", result(cell), reps)
+        enter(cell, "")
     save(document, WORK / f"{example}.pdf")  # to look at
     save(document, WORK / f"{example}.ods")
