@@ -98,7 +98,7 @@ STYLES = {
     "card place": _style(CharHeight=12, HoriJustify=RIGHT),
     "card under": _style(CharHeight=9, HoriJustify=CENTER, lines="b"),
     "card station": _style(CharHeight=10, HoriJustify=RIGHT),
-    "card time": _style(CharHeight=10, CharWeight=150, HoriJustify=LEFT, ParaIndent=80, format=TIME),
+    "card time": _style(CharFontName="Liberation Sans Narrow", CharHeight=10, CharWeight=150, HoriJustify=LEFT, ParaIndent=80, format=TIME),
     "card round": _style(CharHeight=9, HoriJustify=CENTER, lines="tblr", CellBackColor=PALE),
     "card clock": _style(CharFontName="Liberation Sans Narrow", CharHeight=11, CharWeight=150, HoriJustify=CENTER, lines="tblr", format=TIME),
     "card empty": _style(lines="tbr", line=PAPER, CellBackColor=PAPER),

@@ -4,6 +4,7 @@ Uses BUILD/pacecells.oxt and templates/examples. Amounts and names are those of 
 """
 
 import re
+import subprocess
 
 import pytest
 from commands import private_office, run
@@ -100,4 +101,6 @@ def test_from_the_announcement_to_cards(office, example):
             check(f"{formula}: a window alone where a judge counts, all that was done for the result", result(cell), reps)
         enter(cell, "")
     save(document, WORK / f"{example}.pdf")  # to look at
+    shown_on_paper = subprocess.run(["pdftotext", "-layout", WORK / f"{example}.pdf", "-"], capture_output=True, text=True, check=True).stdout
+    check("nothing too wide for its cell", [line for line in shown_on_paper.split("\n") if "###" in line], [])
     save(document, WORK / f"{example}.ods")
