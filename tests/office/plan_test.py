@@ -309,7 +309,7 @@ def test_round_to_check_by_and_the_words_of_the_machine(answer):
     assert min(ends, key=lambda end: abs(end - 0.4 * cap)) == ends[check - 1]
     lower = answer(f"{of(1, 'CLOCK', check)[:-1]};;2)")
     assert answer(of(1, "CHECK", 2)) == pytest.approx((ends[check - 1] + lower) / 2, abs=0.51 / 86400)
-    assert answer(of(1, "CHECK", 3)) == "Err:502"
+    assert answer(of(1, "CHECK", 4)) == "Err:502"
     assert (answer(of(1, "RATE", 5)), answer(of(1, "RATE", 6))) == ("SKI", "12 cal")
     assert answer(of(1, "RATE", 7)) == "Err:502"
 
