@@ -496,7 +496,11 @@ def test_intervals(office):
     assert answer(of(1, "GOAL")) == 5
     assert 240 * SECOND < answer(of(1, "CLOCK", 2)) < 420 * SECOND
     assert answer(of(1, "CLOCK", 6)) == ""
-    assert answer("=WORKOUT.TABLE(workout)") == "Err:502"
+    # The wall: the last row is the whole time to work, with nothing to spare.
+    assert answer("=WORKOUT.TABLE(workout;;;;0;1)") == "DONE AFTER"
+    assert answer("=WORKOUT.TABLE(workout;;;;9;1)") == pytest.approx(180 * SECOND)
+    assert answer("=WORKOUT.TABLE(workout;;;;9;2)") == 0
+    assert answer("=WORKOUT.TABLE(workout;;;;10;1)") == ""
 
 
 @pytest.mark.parametrize("function", FUNCTIONS_HERE, ids=lambda function: function["name"])
