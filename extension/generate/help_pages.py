@@ -4,7 +4,7 @@ by hand in extension/texts/<language>/help, without head and foot."""
 import copy
 import xml.etree.ElementTree as ElementTree
 
-GUIDES, WORKBOOKS = ("first-steps", "heat-day"), ("event", "tests", "wall", "roster")
+GUIDES, WORKBOOKS = ("first-steps", "heat-day"), ("event", "logbook", "tests", "wall", "roster")
 
 STYLE = """\
 :root { color-scheme: light dark; }
