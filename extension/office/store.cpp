@@ -20,7 +20,7 @@ void store_whole(const Context& context, const css::uno::Reference<css::frame::X
                  const std::string& url, Properties how) {
     const auto unfinished = url + ".part";
     const auto files = css::ucb::SimpleFileAccess::create(context.component());
-    if (files->exists(lock_of(url)))
+    if (locked(context, url))
         throw Refusal{tr("%1 is open elsewhere. Close it there, or choose another name.", shown_path(url))};
     try {
         document->storeToURL(utf16(unfinished), properties(how));
@@ -34,6 +34,10 @@ void store_whole(const Context& context, const css::uno::Reference<css::frame::X
         throw Refusal{
             tr("%1 could not be written. Is the folder there, with room and the right to write?", shown_path(url))};
     }
+}
+
+bool locked(const Context& context, const std::string& url) {
+    return css::ucb::SimpleFileAccess::create(context.component())->exists(lock_of(url));
 }
 
 std::string bytes_of(const Context& context, const std::string& url) {

@@ -14,6 +14,9 @@ namespace pacecells {
 void store_whole(const Context& context, const css::uno::Reference<css::frame::XStorable>& document,
                  const std::string& url, Properties how);
 
+// Whether the office, here or elsewhere, has noted that somebody has the file open.
+[[nodiscard]] bool locked(const Context& context, const std::string& url);
+
 // All of a file, at most 64 MiB of it. Refused with a sentence where it cannot be opened.
 [[nodiscard]] std::string bytes_of(const Context& context, const std::string& url);
 

@@ -6,6 +6,8 @@ from builder.words import LISTS, words
 
 UNITS_OF = ((2, 6), (3, 7), (4, 8), (5,))  # places in list_units of what is done on a rower, ski, bike and fan bike
 MISSING = "Pacecells is missing in this office, so nothing is calculated. Install the extension and open the file again."
+USUAL = ("name", "rep_s", "calh", "handling_s", "grip", "away_share", "longest")  # of movements and machines, from a logbook
+USUAL_AT, USUAL_ROWS = len(LISTS) + 2, 212
 NAMED = ("format", "when", "units", "plan", "answer", "yes")
 
 
@@ -23,6 +25,20 @@ def make(book):
         if key in NAMED:
             sheet.name(f"list_{key}", cells)
         book.words[key] = f"list_{key}" if key in NAMED else f"$'{sheet.title}'.{fixed(cells)}"
+    for step, key in enumerate(USUAL):
+        sheet.put(address(USUAL_AT + step, 0), f"usual.{key}", "working head")
+    usual = f"{address(USUAL_AT, 1)}:{address(USUAL_AT + len(USUAL) - 1, USUAL_ROWS)}"
+    sheet.styled(usual, "input number")
+    book.usual = f"$'{sheet.title}'.{fixed(usual)}"
+
+
+def usual(book, key, *names):
+    """The usual value of the first of these names that the list has; empty text where there is none."""
+    found = '""'
+    for name in reversed(names):
+        value = f"VLOOKUP({name};{book.usual};{USUAL.index(key) + 1};0)"
+        found = f"IFERROR({f'T({value})' if key == 'grip' else f'1/(1/{value})'};{found})"
+    return "=" + found
 
 
 def make_day(book):

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from builder import address, column, pc
 from com.sun.star.table.TableOrientation import COLUMNS, ROWS
 
+from event import lists
 from event.sizes import DAY, DIVISIONS, GROUPS, MACHINE_NAMES, MACHINES, ROUNDS, STATIONS, UNDER_FOUR_HOURS
 
 KEY, NO, MOVEMENT, UNIT, WHEN, AMOUNT, LOAD = 0, 1, 2, 3, 4, 5, 5 + DIVISIONS
@@ -284,7 +285,18 @@ def make_paces(block):
     sheet.down(f"C{block.row}", f'={stations}&""', STATIONS, "cell")
     block.rows("paces", "pace", [("no", NO, "cell center", None)] + [(key, col, style, rule) for key, col, _head, style, rule in PACES],
                STATIONS)
+    make_usual(block)
     block.group(first, block.row - 1)
+
+
+def make_usual(block):
+    """What the logbook says of a movement by its name, or of a machine by its unit, until somebody types over it."""
+    name, unit = (block.cells[key].split(":")[0].replace("$", "") for key in ("paces.no", "stations.unit"))
+    name = "$C" + name[1:]
+    for key, names in (("rep_s", [name]), ("calh", ["$" + unit]), ("handling_s", [name, "$" + unit]), ("grip", [name]),
+                       ("away_share", [name]), ("longest", [name])):
+        first = block.cells[f"paces.{key}"].split(":")[0].replace("$", "")
+        block.sheet.down(first, lists.usual(block.book, key, *names), STATIONS)
 
 
 def make_groups(block):

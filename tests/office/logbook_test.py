@@ -3,14 +3,20 @@
 Uses BUILD/pacecells.oxt and its templates.
 """
 
+import datetime
 import re
+import shutil
 
 import pytest
+from commands import run
 from compare import check
-from sharing import BUILD, OXT, ROOT
+from event_cells import by_key, typed
+from office import save
+from sharing import BUILD, OXT, ROOT, folder_of
 
 EXTENSIONS = [OXT]
 TEMPLATES = BUILD / "templates"
+WORK = folder_of(__file__) / "files"
 
 
 def area(document, name):
@@ -50,3 +56,380 @@ def test_the_workbook_is_as_documented(office, language):
     check("in units of the list", {row["unit"] for row in movements} <= set(units), True)
     what = [cell for cell, in area(book, "list_what").getDataArray() if cell]
     check("what can be tested", what, [row["name"] for row in rows_of(book, "machines") + movements])
+
+
+# --- the file and its place ---------------------------------------------------------------------------------------
+
+@pytest.fixture(scope="module", autouse=True)
+def empty_folder():
+    shutil.rmtree(WORK, ignore_errors=True)
+    WORK.mkdir()
+
+
+@pytest.fixture
+def place(office, request):
+    """The file of a new logbook, which the commands find."""
+    file = WORK / request.node.name / "Logbook.ods"
+    file.parent.mkdir()
+    done, said = run(office, office.new(), "new-logbook", File=str(file), Another="true")
+    assert done, said
+    return file
+
+
+def test_new_logbook(office, place):
+    check("no lock is left", list(place.parent.glob(".~lock*")), [])
+    book = office.open(place)
+    check("a logbook", area(book, "logbook").getDataArray()[0][0], "pacecells.logbook")
+    book.close(True)
+    done, said = run(office, office.new(), "open-logbook")
+    check("found again", (done, str(place) in said), (True, True))
+    done, said = run(office, office.new(), "new-logbook", File=str(WORK / "another.ods"))
+    check("a second one is asked for", (done, said.startswith(f"There is a logbook already: {place}.")), (False, True))
+    done, said = run(office, office.new(), "new-logbook", File=str(place), Another="true")
+    check("never over a file", (done, said.startswith(f"{place} is there already.")), (False, True))
+    done, said = run(office, office.new(), "new-logbook", File=str(WORK / "nowhere" / "Logbook.ods"), Another="true")
+    check("a folder that is not there", (done, "could not be written" in said), (False, True))
+    done, said = run(office, office.new(), "open-logbook")
+    check("still the first", (done, str(place) in said), (True, True))
+
+
+def test_a_logbook_that_was_moved(office, place):
+    moved = place.with_name("Moved here.ods")
+    place.rename(moved)
+    done, said = run(office, office.new(), "open-logbook")
+    check("no file was named", (done, said), (False, "No file was named."))
+    event = BUILD / "templates" / "en" / "event.ots"
+    done, said = run(office, office.new(), "open-logbook", File=str(event))
+    check("another workbook is none", (done, said), (False, "This workbook is no logbook of Pacecells."))
+    done, said = run(office, office.new(), "open-logbook", File=str(moved))
+    check("found in its new place", (done, str(moved) in said), (True, True))
+
+
+# --- a new event from it ------------------------------------------------------------------------------------------
+
+TODAY = (datetime.date.today() - datetime.date(1899, 12, 30)).days
+
+
+def fill(office, file, **tables):
+    """Rows into the logbook, each a dict of values by key, below those that are there."""
+    book = office.open(file)
+    for table, rows in tables.items():
+        cells = area(book, f"logbook_{table}")
+        keys = list(cells.getDataArray()[0])
+        first = 2 + len(rows_of(book, table))
+        for step, row in enumerate(rows):
+            for key, value in row.items():
+                cell = cells.getCellByPosition(keys.index(key), first + step)
+                if isinstance(value, str):
+                    cell.String = value
+                else:
+                    cell.Value = value
+    book.store()
+    book.close(True)
+
+
+def new_event(office, **fields):
+    """The workbook that the command makes, and what it said."""
+    desktop = office.desktop
+    before = {document.RuntimeUID for document in desktop.Components}
+    done, said = run(office, office.new(), "new-event", **fields)
+    assert done, said
+    made = [document for document in desktop.Components
+            if document.RuntimeUID not in before and "workout" in document.NamedRanges.ElementNames]
+    assert len(made) == 1
+    return made[0], said
+
+
+PEOPLE = (
+    {"name": "Ida Lund", "division": "scaled", "group": "B", "judge": "yes"},
+    {"name": "Bo Berg", "division": "as written", "plan": "easy", "until": TODAY - 1},
+    {"name": "Cy Dahl", "division": "scaled", "plan": "technique", "until": TODAY, "group": "D"},
+    {"name": "Dag Elm", "division": "giants", "plan": "technik", "minor": "yes"},
+)
+TESTS = (
+    {"name": "ida  LUND", "date": TODAY - 10, "what": "Rower", "time": 5 / 1440, "watts": 320},
+    {"name": "Ida Lund", "date": TODAY - 9, "what": "Rower", "time": 15 / 1440, "watts": 260},
+    {"name": "Ida Lund", "date": TODAY - 200, "what": "Ski", "time": 5 / 1440, "calories": 70},
+    {"name": "Ida Lund", "date": TODAY - 40, "what": "Pull-up", "reps": 10},
+    {"name": "Ida Lund", "date": TODAY - 5, "what": "Pull-up", "reps": 14},
+    {"name": "Bo Berg", "date": TODAY + 3, "what": "Rower", "time": 5 / 1440, "calories": 80},
+)
+WORKOUT = {"Format": "amrap", "Cap": "12:00", "Movement1": "Row", "Unit1": "row cal", "Amount1": "12", "Movement2": "pull-up",
+           "Unit2": "rep", "Amount2": "5", "Movement3": "Shuttle hop", "Unit3": "rep", "Amount3": "10"}
+
+
+def first(document, key, count=1, column=0):
+    return [row[column] for row in by_key(document, key).getDataArray()[:count]]
+
+
+def test_new_event_takes_people_tests_and_usual_values(office, place):
+    fill(office, place, people=PEOPLE, tests=TESTS)
+    event, said = new_event(office, Division1="as written", Division2="scaled", Division3="", **WORKOUT)
+    check("said", said.split("\n")[0], "4 people from the logbook, 1 of them with tests that count.")
+    check("a division that this event has not, a minor, a test of tomorrow are told",
+          [text in said for text in ("Dag Elm: this event has no division giants", "Dag Elm is a minor", "A test of Bo Berg")],
+          [True] * 3)
+    check("names", first(event, "roster_name", 5), ["Ida Lund", "Bo Berg", "Cy Dahl", "Dag Elm", ""])
+    check("divisions", first(event, "roster_division", 4), ["scaled", "as written", "scaled", ""])
+    check("a plan ends with its last day; its word may be of any language", first(event, "roster_plan", 4),
+          ["", "", "technique", "technique"])
+    check("groups", first(event, "roster_group", 4), ["B", "", "D", ""])
+    check("tested", first(event, "tests_name", 2), ["Ida Lund", ""])
+    row = by_key(event, "tests_row").getDataArray()[0]
+    # 300 s at 320 W and 900 s at 260 W: the example of Gaesser's line in critical_power.h
+    check("critical power and reserve of two tests", [round(value, 6) for value in row[:2]], [230, 27000])
+    check("the day of the older one", row[2], TODAY - 10)
+    check("what is too old is not taken", by_key(event, "tests_ski").getDataArray()[0], ("",) * 5)
+    check("the latest of a movement", (first(event, "tests_movements")[0], by_key(event, "tests_sets").getDataArray()[0][0]), ("pull-up", 14))
+    event.calculateAll()
+    check("usual values by name, of a machine by its unit, none of an unknown one",
+          (first(event, "workout.paces.rep_s", 3), first(event, "workout.paces.calh", 3), first(event, "workout.paces.longest", 3)),
+          (["", pytest.approx(2), ""], [pytest.approx(900), "", ""], ["", pytest.approx(12), ""]))
+    check("grip", first(event, "workout.paces.grip", 3), ["", "yes", ""])
+    check("what is missing is said", by_key(event, "workout_check").String != "", True)
+    typed(event, "workout.paces.rep_s", "1.5", row=2)
+    event.calculateAll()
+    check("complete", by_key(event, "workout_check").String, "")
+    typed(event, "workout.stations.movement", "Thruster", row=2)
+    event.calculateAll()
+    check("a name typed on the sheet brings its values", round(first(event, "workout.paces.longest", 3)[2], 9), 12)
+    check("what was typed stays", first(event, "workout.paces.rep_s", 3)[2], 1.5)
+    rule = by_key(event, "workout.stations.movement").getCellByPosition(0, 0).Validation
+    check("names to choose from, and others may be typed", (rule.Type.value, rule.ShowErrorMessage), ("LIST", False))
+
+
+def test_whom_a_new_event_takes(office, place):
+    fill(office, place, people=PEOPLE, tests=TESTS,
+         results=[{"name": "Bo Berg", "date": TODAY - 7, "event": "Slow Tide"}, {"name": "cy dahl", "date": TODAY - 7, "event": "Slow Tide"},
+                  {"name": "Ida Lund", "date": TODAY - 14, "event": "Low Water"}])
+    event, said = new_event(office, People="last", **WORKOUT)
+    check("those of the last event", first(event, "roster_name", 3), ["Bo Berg", "Cy Dahl", ""])
+    check("divisions of the people, the most frequent first", by_key(event, "workout.divisions.amount.1").getDataArray()[0][:4],
+          ("scaled", "as written", "giants", ""))
+    event, said = new_event(office, People="none", **WORKOUT)
+    check("nobody", (first(event, "roster_name", 1), said), ([""], ""))
+
+
+def test_new_event_without_the_logbook(office, place):
+    place.unlink()
+    event, said = new_event(office, **WORKOUT)
+    check("said, and made without it", (said.startswith("The logbook is not there any more"), first(event, "roster_name", 1)), (True, [""]))
+    check("no usual values", first(event, "workout.paces.rep_s", 3), ["", "", ""])
+
+
+# --- results back into it -----------------------------------------------------------------------------------------
+
+@pytest.fixture
+def example(office):
+    """An event with 23 results."""
+    document = office.open(BUILD / "examples" / "rounds.ots", AsTemplate=True)
+    document.calculateAll()
+    return document
+
+
+def contents(office, place, *tables):
+    book = office.open(place, ReadOnly=True)
+    found = [rows_of(book, table) for table in tables or ("people", "results", "events", "movements")]
+    book.close(True)
+    return found[0] if len(tables) == 1 else found
+
+
+def copies(place):
+    return sorted(copy.name for copy in place.with_suffix(".copies").glob("*"))
+
+
+def to_logbook(office, event, **arguments):
+    return run(office, event, "results-to-logbook", **arguments)
+
+
+def test_results_to_the_logbook(office, place, example):
+    names = [name for name in first(example, "results_name", 40) if name]
+    known = {"name": names[0].upper(), "division": "as it was", "group": "E"}
+    fill(office, place, people=[known])
+    before = {row["name"] for row in contents(office, place, "movements")}
+    done, said = to_logbook(office, example)
+    assert done, said
+    check("said", said.split("\n")[0], f"{len(names)} new, 0 changed, 0 unchanged.")
+    people, results, events, movements = contents(office, place)
+    check("one row for each", [row["name"] for row in results], names)
+    check("result and place as on the sheet", [(row["result"], row["place"]) for row in results],
+          list(zip(first(example, "results_result", len(names)), first(example, "results_place", len(names)))))
+    clocks = by_key(example, "results_clocks").getDataArray()
+    check("clocks", [[sum(60 ** (1 - i) * int(part) for i, part in enumerate(clock.split(":"))) for clock in row["clocks"].split()]
+                     for row in results], [[round(clock * 86400) for clock in row if clock] for row in clocks[:len(names)]])
+    planned = [row for row in results if row["planned"] != ""]
+    check("forecasts in order", (len(planned) > 15, [row["name"] for row in planned if not row["low"] <= row["planned"] <= row["high"]]), (True, []))
+    titles = {(row["date"], row["event"]) for row in results}
+    check("one event", [(row["date"], row["event"], row["people"]) for row in events], [(*titles.pop(), len(names))])
+    check("who was there stays as it was, the others are added",
+          (people[0]["name"], people[0]["division"], people[0]["group"], [row["name"] for row in people[1:]]),
+          (names[0].upper(), "as it was", "E", names[1:]))
+    stations = {name for name in first(example, "workout.stations.movement", 12) if name}
+    added = {row["name"] for row in movements} - before
+    check("movements that are new are added", (bool(added), added <= stations), (True, True))
+    check("a copy with the date", [re.fullmatch(r"\d{4}-\d\d-\d\d \d\d\.\d\d\.\d\d\.ods", name) is not None for name in copies(place)], [True])
+
+    kept, bytes_before = copies(place), place.read_bytes()
+    done, said = to_logbook(office, example)
+    check("a second time", (done, said), (True, f"0 new, 0 changed, {len(names)} unchanged."))
+    check("nothing is written then", (copies(place), place.read_bytes() == bytes_before), (kept, True))
+
+
+def test_a_correction_is_shown_before_it_is_written(office, place, example):
+    to_logbook(office, example)
+    rows = contents(office, place, "results")
+    for row in (0, 1):
+        by_key(example, "results_clocks").getCellByPosition(0, row).Value += 3 / 86400
+    example.calculateAll()
+    done, said = to_logbook(office, example, Write="false")
+    check("old beside new", (done, f"\n{rows[0]['name']}: changed; clocks {rows[0]['clocks']} → " in said), (True, True))
+    check("and nothing written", contents(office, place, "results"), rows)
+    done, said = to_logbook(office, example, LeaveOut=rows[1]["name"].lower())
+    check("one taken over, one left out", said.split("\n")[0], f"0 new, 1 changed, {len(rows) - 2} unchanged. 1 left out.")
+    now = contents(office, place, "results")
+    check("only that one is changed", [old["name"] for old, new in zip(rows, now) if old != new], [rows[0]["name"]])
+
+
+def test_results_are_undone_in_one_step(office, place, example):
+    book = office.open(place)
+    tables = ("people", "results", "events", "movements")
+    before = [rows_of(book, table) for table in tables]
+    book.UndoManager.clear()
+    done, said = to_logbook(office, example)
+    assert done, said
+    check("written into the open one, and into the file", ([len(rows_of(book, "results"))] * 2, book.isModified()),
+          ([23, len(contents_of_file(office, place))], False))
+    check("one step", len(book.UndoManager.AllUndoActionTitles), 1)
+    book.UndoManager.undo()
+    check("undone", [rows_of(book, table) for table in tables], before)
+
+
+def contents_of_file(office, place):
+    """The results in the file, though the logbook is open."""
+    copy = place.with_name("copy.ods")
+    shutil.copy(place, copy)
+    return contents(office, copy, "results")
+
+
+def test_copies_expire(office, place, example):
+    folder = place.with_suffix(".copies")
+    folder.mkdir()
+    day = lambda ago: (datetime.date.today() - datetime.timedelta(ago)).isoformat()
+    for name in (f"{day(31)} 10.00.00.ods", f"{day(30)} 10.00.00.ods", "mine.ods"):
+        (folder / name).write_bytes(b"old")
+    done, said = to_logbook(office, example)
+    assert done, said
+    check("31 days are too many", [name for name in copies(place) if not name.startswith(day(0))], [f"{day(30)} 10.00.00.ods", "mine.ods"])
+    fresh = next(name for name in copies(place) if name.startswith(day(0)))
+    check("the copy is from before", contents(office, folder / fresh, "results"), [])
+
+
+def test_a_logbook_that_cannot_be_written(office, place, example):
+    before = place.read_bytes()
+    book = office.open(place, ReadOnly=True)
+    check("read-only", to_logbook(office, example), (False, f"The logbook is read-only: {place}. Nothing was written."))
+    book.close(True)
+    lock = place.with_name(f".~lock.{place.name}#")
+    lock.write_text(",somebody,elsewhere,25.11.2026 18:00,file:///home/somebody;")
+    check("open elsewhere", to_logbook(office, example),
+          (False, f"The logbook is open elsewhere: {place}. Close it there, then try again."))
+    lock.unlink()
+    check("nothing was written", (place.read_bytes() == before, copies(place)), (True, []))
+    book = office.open(place)
+    cells = area(book, "logbook_results")
+    cells.getCellByPosition(list(cells.getDataArray()[0]).index("clocks"), 0).String = ""
+    book.store()
+    book.close(True)
+    before = place.read_bytes()
+    done, said = to_logbook(office, example)
+    check("a column is gone", (done, said), (False, "The table results of the logbook has no column with the key clocks. "
+                                                    "Undo what was deleted there."))
+    check("and nothing was written", place.read_bytes() == before, True)
+    place.unlink()
+    done, said = to_logbook(office, example)
+    check("not there any more", (done, said.startswith("The logbook is not there any more")), (False, True))
+
+
+def test_whose_result_it_is(office, place, example):
+    names = [name for name in first(example, "results_name", 40) if name]
+    almost = names[0][:-1] + ("x" if names[0][-1] != "x" else "y")
+    fill(office, place, people=[{"name": almost}, {"name": names[1]}, {"name": names[1].upper()}])
+    done, said = to_logbook(office, example)
+    assert done, said
+    check("said", (f"{names[0]}: left out: is this {almost} of the logbook?" in said, f"{names[1]}: left out: in the logbook twice" in said),
+          (True, True))
+    check("the others are taken over", [row["name"] for row in contents(office, place, "results")], names[2:])
+    typed(example, "workout.date", "")
+    check("no date", to_logbook(office, example)[1].startswith("Give the date of the event"), True)
+    check("another workbook", to_logbook(office, office.new())[0], False)
+
+
+# --- older workbooks ----------------------------------------------------------------------------------------------
+
+def saved(office, document, name):
+    file = WORK / name
+    save(document, file)
+    document.close(True)
+    return str(file)
+
+
+def brought(office, file, **arguments):
+    return run(office, office.new(), "import-to-logbook", File=file, **arguments)
+
+
+def test_import_of_an_older_event(office, place, example):
+    names = [name for name in first(example, "roster_name", 200) if name]
+    tested = [name for name in first(example, "tests_name", 300) if name]
+    machine = by_key(example, "tests_ski").getDataArray()[0]
+    results = [name for name in first(example, "results_name", 200) if name]
+    file = saved(office, example, "event of the spring.ods")
+    done, said = brought(office, file, Write="false")
+    check("shown, not written", (done, contents(office, place, "people"), copies(place)), (True, [], []))
+    done, said = brought(office, file)
+    assert done, said
+    people, tests, found = contents(office, place, "people", "tests", "results")
+    check("people", [row["name"] for row in people], names)
+    check("no plan for a day that is over", {row["plan"] for row in people}, {""})
+    check("tests of those who have some", ({row["name"] for row in tests} - set(tested), len({row["name"] for row in tests}) > 10), (set(), True))
+    ski = next(row for row in tests if row["name"] == tested[0] and row["what"] == "Ski")
+    check("a machine's values", tuple(ski[key] for key in ("critical", "reserve", "date", "time", "calories")), machine)
+    check("results", [row["name"] for row in found], results)
+    check("said", said.split("\n")[0],
+          f"{len(names)} people, {len(tests)} tests and {len(results)} results are new; 0 tests are there already.")
+    done, said = brought(office, file)
+    check("a second time", said.split("\n")[0], f"0 people, 0 tests and 0 results are new; {len(tests)} tests are there already.")
+    check("nothing twice", contents(office, place, "people", "tests", "results"), [people, tests, found])
+    event, said = new_event(office, **WORKOUT)
+    check("the next event has them all", first(event, "roster_name", len(names)), names)
+
+
+def test_import_of_a_tests_workbook(office, place):
+    book = office.open(TEMPLATES / "en" / "tests.ots", AsTemplate=True)
+    day = TODAY - 20
+    for name, row, column, value in (
+            ("athlete_row", 0, 0, 450 / 86400), ("athlete_row", 0, 3, 160), ("athlete_row", 0, 4, 240), ("athlete_row_date", 0, 0, day),
+            ("athlete_armbike", 1, 1, 120), ("athlete_armbike_date", 1, 0, day), ("athlete_sets", 0, 0, 13), ("athlete_sets", 0, 1, 80),
+            ("athlete_sets", 0, 2, 5), ("athlete_sets_date", 0, 0, day), ("athlete_ski", 1, 3, 50)):
+        area(book, name).getCellByPosition(column, row).Value = value
+    for row, name in enumerate(("Ida Lund", "Bo Berg")):
+        area(book, "athlete_name").getCellByPosition(0, row).String = name
+    heading = area(book, "header_row").getDataArray()[0]
+    fan = area(book, "header_armbike").getDataArray()[0]
+    movement = area(book, "athlete_movements").getDataArray()[0][0]
+    done, said = brought(office, saved(office, book, "tests of the spring.ods"))
+    assert done, said
+    people, tests = contents(office, place, "people", "tests")
+    check("people", [row["name"] for row in people], ["Ida Lund", "Bo Berg"])
+    filled = [{key: value for key, value in row.items() if value != ""} for row in tests]
+    ida = {"name": "Ida Lund", "date": day}
+    check("each test is a row", filled, [
+        {**ida, "what": "Rower", "time": 450 / 86400, "metres": heading[0]},
+        {**ida, "what": "Rower", "time": heading[3], "calories": 160},
+        {**ida, "what": "Rower", "time": heading[4], "watts": 240},
+        {"name": "Bo Berg", "date": day, "what": "Fan bike", "time": fan[1], "calories": 120},
+        {**ida, "what": movement, "reps": 13},
+        {**ida, "what": movement, "reps": 5, "load": 80}])
+    check("one without its date is left out in words", "A test of Bo Berg is left out: This test has no date." in said, True)
+    other = saved(office, office.new(), "something else.ods")
+    check("another workbook", brought(office, other),
+          (False, "This is neither an event workbook nor a tests workbook of Pacecells."))

@@ -2,6 +2,8 @@
 // workbook. What stays blank is left to the sheet.
 #include "event_cells.h"
 #include "form.h"
+#include "from_logbook.h"
+#include "prints.h"
 #include "read_as_written.h"
 
 #include "pacecells/text.h"
@@ -22,6 +24,7 @@ using css::uno::Reference;
 
 constexpr std::size_t division_count = 4; // in the window; the sheet has two more
 constexpr std::size_t station_count = 8;
+constexpr std::size_t most_people = 200; // on the roster
 
 // What the sheet Workout takes.
 constexpr Seconds longest_cap{4 * 3600.0};
@@ -57,6 +60,7 @@ struct Event {
     std::optional<double> windows;
     std::array<std::string, division_count> divisions;
     std::vector<TypedStation> stations;
+    WhichPeople people = WhichPeople::nobody; // of the logbook
 };
 
 std::string numbered(const char* name, std::size_t i) { return name + std::to_string(i + 1); }
@@ -176,10 +180,16 @@ void read_times(const Form& form, Event& event) {
             throw FieldRefusal{field, tr("Leave this blank: it is for intervals only.")};
 }
 
-Event read_event(const Form& form) {
+WhichPeople people_named(const std::string& value) {
+    return value == "all" ? WhichPeople::everyone : value == "last" ? WhichPeople::last_event : WhichPeople::nobody;
+}
+
+Event read_event(const Form& form, bool with_people) {
     Event event;
     const auto format = find_word(WordList::format, form.text("Format"));
     event.format = static_cast<Format>(format.value_or(0));
+    if (with_people)
+        event.people = people_named(form.text("People"));
     event.gym = form.text("Gym");
     event.title = form.text("Title");
     read_times(form, event);
@@ -204,19 +214,23 @@ constexpr int unit_width = 76;
 constexpr int amount_width = 94;
 constexpr int load_width = 56;
 
-void lay_out(Form& form) {
+// The words of the logbook, where there is one, stand in the fields already.
+void lay_out(Form& form, const std::optional<Offer>& offer) {
     std::vector<Form::Option> formats;
     for (std::size_t i = 0; i < words_of(WordList::format).size(); ++i)
         formats.push_back({std::string(words_of(WordList::format)[i].key), shown_word(WordList::format, i)});
     Form::Part format{{tr("~Format"), first_label, 122}, "Format"};
     format.options = formats;
     form.line({format, {{tr("~Cap"), 44, 40}, "Cap"}, {{tr("~Rounds, for time"), 72, 34}, "Rounds"}});
-    form.line({{{tr("~Gym"), first_label, 122}, "Gym"}, {{tr("~Title"), 44, 152}, "Title"}});
+    form.line({{{tr("~Gym"), first_label, 122, offer ? offer->gym : ""}, "Gym"}, {{tr("~Title"), 44, 152}, "Title"}});
     form.line({{{tr("~Intervals: every, s"), 76, 34}, "Every"},
                {{tr("or ~work, s"), 44, 34}, "Work"},
                {{tr("re~st, s"), 36, 34}, "Rest"},
                {{tr("wi~ndows"), 44, 34}, "Windows"}});
-    const std::array division_names{tr("as written"), tr("scaled"), std::string(), std::string()};
+    std::array division_names{tr("as written"), tr("scaled"), std::string(), std::string()};
+    if (offer && !offer->divisions.empty())
+        for (std::size_t d = 0; d < division_count; ++d)
+            division_names[d] = d < offer->divisions.size() ? offer->divisions[d] : std::string();
     std::vector<Form::Part> divisions;
     for (std::size_t d = 0; d < division_count; ++d) {
         Form::Part part{{d == 0 ? tr("~Divisions") : "", d == 0 ? first_label : 0, 78, division_names[d]},
@@ -225,6 +239,15 @@ void lay_out(Form& form) {
         divisions.push_back(std::move(part));
     }
     form.line(std::move(divisions));
+    if (offer) {
+        Form::Part people{{tr("~People"), first_label, 122}, "People"};
+        people.options = {{"all", tr("everyone in the logbook (%1)", std::to_string(offer->people))},
+                          {"last", tr("those of the last event")},
+                          {"none", tr("nobody yet")}};
+        if (offer->people > most_people)
+            std::ranges::rotate(people.options, people.options.begin() + 1);
+        form.line({people});
+    }
     form.dialog().headings({{"", 8},
                             {tr("Movement"), movement_width},
                             {tr("Unit"), unit_width},
@@ -243,6 +266,8 @@ void lay_out(Form& form) {
         auto movement = part("Movement", movement_width, tr("Station %1, movement", number));
         movement.label = "~" + number;
         movement.label_width = 10;
+        if (offer)
+            movement.items = offer->movements;
         auto unit = part("Unit", unit_width, tr("Station %1, unit", number));
         unit.items = units;
         form.line({movement, unit, part("Amount", amount_width, tr("Station %1, amount", number)),
@@ -307,13 +332,24 @@ Reference<css::lang::XComponent> open_template(Context& context) {
                 {{"AsTemplate", Any(true)}, {"Hidden", Any(!context.interactive())}});
 }
 
-void make_workbook(Context& context, const Event& event) {
+void make_workbook(Context& context, const Event& event, const Logbook* logbook) {
     const auto made = open_template(context);
     try {
         const auto document = need<css::sheet::XSpreadsheetDocument>(made);
+        const EventCells cells(document);
         Undo undo(document, tr("New event"));
-        write(EventCells(document), event);
+        write(cells, event);
+        std::string said;
+        if (logbook) {
+            take_usual_values(cells, *logbook);
+            if (event.people != WhichPeople::nobody) {
+                said = take_people(cells, *logbook, event.people);
+                fit_prints(document);
+            }
+        }
         undo.done();
+        if (!said.empty())
+            context.say(said);
     } catch (...) { // rather none than one half filled
         need<css::util::XCloseable>(made)->close(true);
         throw;
@@ -321,30 +357,33 @@ void make_workbook(Context& context, const Event& event) {
 }
 
 void new_event(Context& context) {
-    Event event;
-    bool empty = context.argument("Empty") == "true";
-    if (!empty) {
-        Form form(context, tr("New event"), window_width);
-        lay_out(form);
-        form.dialog().button(tr("~Empty workbook"), [&] {
-            empty = true;
-            form.dialog().leave();
-        });
-        bool as_written = false;
-        form.dialog().button(tr("Re~ad as written…"), [&] {
-            as_written = true;
-            form.dialog().leave();
-        });
-        const bool accepted = form.fill(tr("~Make"), [&](const Form& typed) { event = read_event(typed); });
-        if (as_written)
-            return read_into_new_event(context);
-        if (!accepted && !empty)
-            return;
-    }
-    if (empty)
+    if (context.argument("Empty") == "true") {
         open_template(context);
-    else
-        make_workbook(context, event);
+        return;
+    }
+    const auto logbook = logbook_to_take_from(context);
+    const auto offer = logbook ? std::optional(offer_of(*logbook)) : std::nullopt;
+    Event event;
+    bool empty = false;
+    Form form(context, tr("New event"), window_width);
+    lay_out(form, offer);
+    form.dialog().button(tr("~Empty workbook"), [&] {
+        empty = true;
+        form.dialog().leave();
+    });
+    bool as_written = false;
+    form.dialog().button(tr("Re~ad as written…"), [&] {
+        as_written = true;
+        form.dialog().leave();
+    });
+    const bool accepted =
+        form.fill(tr("~Make"), [&](const Form& typed) { event = read_event(typed, offer.has_value()); });
+    if (accepted)
+        make_workbook(context, event, logbook.get());
+    else if (as_written)
+        read_into_new_event(context);
+    else if (empty)
+        open_template(context);
 }
 
 const Command new_event_command{"new-event", new_event};

@@ -6,9 +6,6 @@
 #include "tests_plan.h"
 
 #include <com/sun/star/frame/XModel.hpp>
-#include <com/sun/star/sheet/XSheetCellRange.hpp>
-
-#include <map>
 
 namespace pacecells {
 
@@ -71,35 +68,11 @@ class Quiet {
     Reference<css::frame::XModel> model_;
 };
 
-void show_sheet(const Range& cells) {
-    const auto sheet = need<css::sheet::XSheetCellRange>(cells)->getSpreadsheet();
-    set_property(sheet, "IsVisible", Any(true));
-}
-
 void write(const EventCells& event, const TestPlan& plan) {
     const auto& document = event.document();
     const Quiet quiet(document);
     Undo undo(document, tr("Bring in test results"));
-    const auto headings = event.at("tests_movements");
-    for (const auto& [slot, movement] : plan.headings)
-        put_text(headings, static_cast<sal_Int32>(slot * of_movement), 0, movement);
-    const auto names = event.at("tests_name");
-    for (const auto& [row, name] : plan.names)
-        put_text(names, 0, row, name);
-    std::map<std::string, Range> ranges;
-    for (const auto& one : plan.writes) {
-        auto& range = ranges[one.range];
-        if (!range.is())
-            range = event.at(one.range);
-        auto column = one.column;
-        for (const auto& value : one.values) { // one by one: arrays of values cannot be undone
-            if (value)
-                put_number(range, column++, one.row, *value);
-            else
-                put_blank(range, column++, one.row);
-        }
-    }
-    show_sheet(names); // hidden while it is empty
+    write_tests(event, plan);
     fit_prints(document);
     undo.done();
 }

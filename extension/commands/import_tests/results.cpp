@@ -1,6 +1,7 @@
 #include "results.h"
 
 #include "form.h"
+#include "opened.h"
 #include "store.h"
 
 #include "pacecells/clock.h"
@@ -9,45 +10,9 @@
 #include "pacecells/ergometer.h"
 #include "pacecells/table.h"
 
-#include <com/sun/star/document/MacroExecMode.hpp>
-#include <com/sun/star/document/UpdateDocMode.hpp>
-#include <com/sun/star/util/XCloseable.hpp>
-
 namespace pacecells {
 
 namespace {
-
-using css::uno::Any;
-using css::uno::Reference;
-
-// A file opened out of sight, to read from; closed again whatever happens.
-class Opened {
-  public:
-    Opened(const Context& context, const std::string& url)
-        : document_(load(context, url,
-                         {{"Hidden", Any(true)},
-                          {"ReadOnly", Any(true)},
-                          {"MacroExecutionMode", Any(css::document::MacroExecMode::NEVER_EXECUTE)},
-                          {"UpdateDocMode", Any(css::document::UpdateDocMode::NO_UPDATE)}})) {}
-    ~Opened() {
-        try {
-            need<css::util::XCloseable>(document_)->close(true);
-        } catch (const css::uno::Exception&) { // it will go when the office lets it
-        }
-    }
-    Opened(const Opened&) = delete;
-    Opened& operator=(const Opened&) = delete;
-
-    [[nodiscard]] Document spreadsheet() const {
-        auto document = as<css::sheet::XSpreadsheetDocument>(document_);
-        if (!document.is())
-            throw Refusal{tr("This file is no spreadsheet. Choose the tests workbook, or a list saved as CSV.")};
-        return document;
-    }
-
-  private:
-    Reference<css::lang::XComponent> document_;
-};
 
 // Why a machine's values cannot be an athlete's: more watts than the best in the world hold.
 std::optional<Error> beyond_belief(const std::vector<std::optional<double>>& values) {
@@ -90,7 +55,10 @@ ResultFile read_any(const Context& context, const std::string& url) {
     }
     try {
         const Opened opened(context, url);
-        return read_results_workbook(opened.spreadsheet());
+        const auto document = opened.spreadsheet();
+        if (!document.is())
+            throw Refusal{tr("This file is no spreadsheet. Choose the tests workbook, or a list saved as CSV.")};
+        return read_results_workbook(document);
     } catch (const css::uno::Exception&) {
         throw Refusal{tr("%1 cannot be opened.", shown_path(url))};
     }

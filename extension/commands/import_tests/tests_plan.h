@@ -1,4 +1,4 @@
-// What results of tests would change on the sheet Tests of an event. Nothing is written here.
+// What results of tests would change on the sheet Tests of an event, and the writing of it.
 #pragma once
 
 #include "results.h"
@@ -32,5 +32,8 @@ struct TestPlan {
 
 // By name: each name once, on the roster, in the file and on the sheet, for only then is it known whose results they are.
 [[nodiscard]] TestPlan plan_tests(const EventCells& event, const ResultFile& file);
+
+// Into the cells, so that it can be undone; the sheet Tests, hidden while it is empty, is shown.
+void write_tests(const EventCells& event, const TestPlan& plan);
 
 } // namespace pacecells

@@ -1,0 +1,173 @@
+#include "event_results.h"
+
+#include "logbook_tests.h"
+#include "wording.h"
+
+#include "pacecells/athlete.h"
+#include "pacecells/athlete_plan.h"
+#include "pacecells/clock.h"
+#include "pacecells/words.h"
+#include "pacecells/workout.h"
+
+#include <algorithm>
+
+namespace pacecells {
+
+namespace {
+
+LogbookValue text_value(std::string text) { return {std::move(text), std::nullopt}; }
+LogbookValue number_value(std::optional<double> number) { return {{}, number}; }
+
+// The columns of the sheet Results, one below the other.
+struct Columns {
+    explicit Columns(const EventCells& event)
+        : names(event.texts("results_name")), divisions(event.texts("results_division")),
+          results(event.texts("results_result")), scores(event.values("results_score")),
+          places(event.values("results_place")), clocks(event.values("results_clocks")) {}
+
+    std::vector<std::string> names, divisions, results;
+    Rows scores, places, clocks;
+};
+
+std::optional<double> number_in(const Rows& rows, sal_Int32 row, sal_Int32 column = 0) {
+    double number = 0;
+    return (rows[row][column] >>= number) ? std::optional(number) : std::nullopt;
+}
+
+// "2:48 5:37 8:25"
+std::string clocks_text(const Rows& clocks, sal_Int32 row) {
+    std::string all;
+    for (sal_Int32 k = 0; k < clocks[row].getLength(); ++k)
+        if (const auto clock = number_in(clocks, row, k))
+            if (const auto text = clock_text(Seconds{*clock * seconds_per_day}))
+                all += (all.empty() ? "" : " ") + *text;
+    return all;
+}
+
+std::optional<double> in_units(const Score& score, Format format) {
+    if (format != Format::time)
+        return score.reps;
+    return score.time ? std::optional(score.time->value()) : std::nullopt;
+}
+
+class Reader {
+  public:
+    explicit Reader(const EventCells& event)
+        : event_(event), columns_(event), tests_(table_of(event.values("tests"))),
+          keys_(table_of(event.values("roster_keys"))), people_(event.values("roster_people")),
+          on_roster_(rows_by_name(event.values("roster_name"))), plans_(event.texts("roster_plan")),
+          groups_(event.texts("roster_group")), answers_(event.texts("roster_answer")) {
+        auto workout = read_workout(table_of(event.values("workout")));
+        if (!workout)
+            throw Refusal{tr("Sheet Workout: %1", tr(workout.error()))};
+        workout_ = *std::move(workout);
+    }
+
+    EventResults read() {
+        EventResults all;
+        const auto& settings = workout_.settings;
+        if (!settings.date)
+            throw Refusal{tr("Give the date of the event on the sheet Workout first: the logbook knows an event by "
+                             "date and title.")};
+        all.date = *settings.date;
+        const auto line = workout_line(workout_, 0);
+        all.title = settings.title.empty() ? line : settings.title;
+        for (const auto& [key, rows] : rows_by_name(event_.values("results_name"))) {
+            const auto& name = columns_.names[static_cast<std::size_t>(rows.front())];
+            if (rows.size() > 1)
+                throw Refusal{tr("%1 is on the sheet Results twice. Give one of them another name first.", name)};
+        }
+        for (sal_Int32 row = 0; row < columns_.clocks.getLength(); ++row)
+            if (has_result(row))
+                all.people.push_back(person(row, all));
+        if (all.people.empty())
+            throw Refusal{tr("Nobody has a result yet.")};
+        all.event = {{"date", number_value(all.date)},
+                     {"event", text_value(all.title)},
+                     {"format", text_value(event_.word("list_format", static_cast<std::size_t>(settings.format)))},
+                     {"cap", number_value(settings.cap.value() > 0 ? std::optional(settings.cap.value() / seconds_per_day)
+                                                                  : std::nullopt)},
+                     {"workout", text_value(line)},
+                     {"people", number_value(static_cast<double>(all.people.size()))}};
+        for (const auto& station : workout_.stations)
+            if (!station.movement.empty() && !machine_of(station.unit))
+                all.movements.push_back(movement(station));
+        return all;
+    }
+
+  private:
+    bool has_result(sal_Int32 row) const {
+        const auto place = static_cast<std::size_t>(row);
+        return !columns_.names[place].empty() &&
+               (!columns_.results[place].empty() || number_in(columns_.clocks, row, 0).has_value());
+    }
+
+    PersonResult person(sal_Int32 row, const EventResults& event) const {
+        const auto place = static_cast<std::size_t>(row);
+        const bool timed = workout_.settings.format == Format::time;
+        PersonResult person{columns_.names[place], columns_.divisions[place], {}, {}};
+        auto score = number_in(columns_.scores, row);
+        if (score && timed)
+            *score *= seconds_per_day;
+        Plan plan;
+        std::string day_plan;
+        std::string answer;
+        if (const auto found = on_roster_.find(fold_name(person.name)); found != on_roster_.end()) {
+            const auto on_roster = static_cast<std::size_t>(found->second.front());
+            person.group = groups_[on_roster];
+            day_plan = plans_[on_roster];
+            answer = answers_[on_roster];
+            if (const auto athlete = read_athlete(workout_, tests_, keys_, table_of(Rows(&people_[found->second.front()], 1))))
+                plan = plan_for(workout_, *athlete);
+        } else {
+            person.division.clear(); // the sheet says there that the name is not on the roster
+        }
+        const auto forecast = [&](const Score& one) {
+            return number_value(plan.planned ? in_units(one, workout_.settings.format) : std::nullopt);
+        };
+        const auto* station = plan.main ? &workout_.stations[*plan.main] : nullptr;
+        const auto machine = station ? machine_of(station->unit) : std::nullopt;
+        person.row = {{"name", text_value(person.name)},
+                      {"date", number_value(event.date)},
+                      {"event", text_value(event.title)},
+                      {"division", text_value(person.division)},
+                      {"plan", text_value(day_plan)},
+                      {"result", text_value(columns_.results[place])},
+                      {"score", number_value(score)},
+                      {"place", number_value(number_in(columns_.places, row))},
+                      {"goal", text_value(plan.goal ? plan.goal->goal.score.text : "")},
+                      {"low", forecast(plan.low)},
+                      {"planned", forecast(plan.expected)},
+                      {"high", forecast(plan.high)},
+                      {"clocks", text_value(clocks_text(columns_.clocks, row))},
+                      {"machine", text_value(machine ? std::string(words_of(WordList::machine)[static_cast<std::size_t>(*machine)].key) : "")},
+                      {"answer", text_value(answer)}};
+        return person;
+    }
+
+    LogbookRow movement(const Station& station) const {
+        const auto usual = [](double value) { return number_value(value > 0 ? std::optional(value) : std::nullopt); };
+        return {{"name", text_value(station.movement)},
+                {"unit", text_value(event_.word("list_units", static_cast<std::size_t>(station.unit)))},
+                {"rep_s", usual(station.usual_rate)},
+                {"handling_s", usual(station.handling.value())},
+                {"grip", text_value(station.grip ? event_.word("list_yes", 0) : "")},
+                {"away_share", number_value(station.away_share)},
+                {"longest", number_value(station.longest ? std::optional(station.longest->value()) : std::nullopt)}};
+    }
+
+    const EventCells& event_;
+    Columns columns_;
+    Table tests_;
+    Table keys_;
+    Rows people_;
+    NamedRows on_roster_;
+    std::vector<std::string> plans_, groups_, answers_;
+    Workout workout_;
+};
+
+} // namespace
+
+EventResults results_of(const EventCells& event) { return Reader(event).read(); }
+
+} // namespace pacecells

@@ -1,0 +1,271 @@
+#include "from_logbook.h"
+
+#include "logbook_place.h"
+#include "logbook_tests.h"
+#include "tests_plan.h"
+
+#include "pacecells/learning.h"
+#include "pacecells/test_history.h"
+#include "pacecells/words.h"
+
+#include <algorithm>
+#include <set>
+
+namespace pacecells {
+
+namespace {
+
+// --- people ------------------------------------------------------------------------------------------------------
+
+struct Person {
+    std::string name, division, group, plan;
+    bool judge = false;
+    bool consent_missing = false;
+};
+
+// The plan on a day: it ends with its last day. A word that nobody can read is the most careful plan.
+std::string plan_on(double day, const std::string& word, std::optional<double> until, const EventCells& event) {
+    if (word.empty() || (until && *until < day))
+        return {};
+    const auto place = find_word(WordList::day_plan, word);
+    if (place == static_cast<std::size_t>(DayPlan::full))
+        return {};
+    return event.word("list_plan", place.value_or(static_cast<std::size_t>(DayPlan::not_today)));
+}
+
+// Who took part in the event with the latest date.
+std::set<std::string> people_of_last_event(const Logbook& logbook) {
+    const auto results = logbook.table("results");
+    std::set<std::string> names;
+    double last = 0;
+    for (const auto row : results.rows()) {
+        const double date = results.number(row, "date").value_or(0);
+        if (date > last) {
+            last = date;
+            names.clear();
+        }
+        if (date == last)
+            names.insert(fold_name(results.text(row, "name")));
+    }
+    return names;
+}
+
+std::vector<Person> people_in(const Logbook& logbook, WhichPeople which, const EventCells& event, double day) {
+    std::vector<Person> people;
+    if (which == WhichPeople::nobody)
+        return people;
+    const auto wanted = which == WhichPeople::last_event ? people_of_last_event(logbook) : std::set<std::string>{};
+    const auto table = logbook.table("people");
+    const auto yes = [&](sal_Int32 row, std::string_view key) {
+        return find_word(WordList::yes, table.text(row, key)).has_value();
+    };
+    for (const auto row : table.rows()) {
+        Person person;
+        person.name = table.text(row, "name");
+        if (person.name.empty() ||
+            (which == WhichPeople::last_event && !wanted.contains(fold_name(person.name))))
+            continue;
+        person.division = table.text(row, "division");
+        person.group = table.text(row, "group");
+        person.plan = plan_on(day, table.text(row, "plan"), table.number(row, "until"), event);
+        person.judge = yes(row, "judge");
+        person.consent_missing = yes(row, "minor") && !table.number(row, "consent");
+        people.push_back(std::move(person));
+    }
+    return people;
+}
+
+// As the list spells it; empty where it is none of the list.
+std::string in_list(const std::vector<std::string>& list, const std::string& text) {
+    const auto found = std::ranges::find_if(list, [&](const auto& one) { return same_name(one, text); });
+    return text.empty() || found == list.end() ? std::string() : *found;
+}
+
+// --- tests -------------------------------------------------------------------------------------------------------
+
+std::vector<std::optional<double>> machine_values(const MachineTests& tests) {
+    std::vector<std::optional<double>> values(of_machine);
+    if (tests.values) {
+        values[0] = tests.values->critical.value();
+        values[1] = tests.values->reserve.value();
+    }
+    values[date_of_test] = tests.date;
+    if (tests.time && tests.calories) {
+        values[date_of_test + 1] = tests.time->value() / seconds_per_day;
+        values[date_of_test + 2] = tests.calories->value();
+    }
+    return values;
+}
+
+std::vector<std::optional<double>> movement_values(const MovementTests& tests) {
+    std::vector<std::optional<double>> values(of_movement);
+    if (tests.longest)
+        values[0] = tests.longest->value();
+    values[1] = tests.maximum;
+    if (tests.rep)
+        values[2] = tests.rep->value();
+    values[3] = tests.recovery;
+    return values;
+}
+
+// As a file of results has them, so that they go the same way into the event.
+ResultFile results_of(const std::vector<Person>& people, const LogbookTests& tests, const EventCells& event, double day,
+                      double weeks) {
+    ResultFile file;
+    for (const auto& movement : event.texts("workout.stations.movement"))
+        if (!movement.empty() && in_list(file.movements, movement).empty())
+            file.movements.push_back(movement);
+    for (const auto& one : people) {
+        const auto found = tests.people.find(fold_name(one.name));
+        if (found == tests.people.end())
+            continue;
+        auto person = person_with(one.name, file);
+        for (std::size_t m = 0; m < machine_count; ++m)
+            person.machines[m].values =
+                machine_values(machine_tests(found->second, static_cast<Machine>(m), day, weeks));
+        for (std::size_t k = 0; k < file.movements.size(); ++k)
+            person.movements[k].values = movement_values(movement_tests(found->second, file.movements[k], day, weeks));
+        file.people.push_back(std::move(person));
+    }
+    return file;
+}
+
+// What past results say of each person.
+std::map<std::string, std::vector<Observation>> observations_in(const Logbook& logbook) {
+    std::map<std::string, std::vector<Observation>> all;
+    const auto results = logbook.table("results");
+    for (const auto row : results.rows()) {
+        const auto ratio = results.number(row, "ratio");
+        const auto error = results.number(row, "ratio_sd");
+        const auto answer = find_word(WordList::answer, results.text(row, "answer"));
+        const bool had_more = answer == static_cast<std::size_t>(PracticeAnswer::more_left);
+        if (ratio && error && (!had_more || *ratio > 1))
+            all[fold_name(results.text(row, "name"))].push_back({*ratio, *error});
+    }
+    return all;
+}
+
+void write_factors(const EventCells& event, const Logbook& logbook) {
+    const auto observations = observations_in(logbook);
+    const auto tests = event.at("tests");
+    const auto cells = event.values("tests");
+    std::map<std::string, sal_Int32> columns;
+    for (sal_Int32 i = 0; i < cells[0].getLength(); ++i)
+        columns.emplace(text_of(cells[0][i]), i);
+    for (const auto& [name, rows] : rows_by_name(event.values("tests_name"))) {
+        const auto found = observations.find(name);
+        if (found == observations.end())
+            continue;
+        if (const auto factor = personal_factor(found->second)) {
+            constexpr sal_Int32 first_row = 2; // below keys and headings
+            put_number(tests, columns.at("factor"), rows.front() + first_row, factor->value);
+            put_number(tests, columns.at("factor_sd"), rows.front() + first_row, factor->error);
+        }
+    }
+}
+
+} // namespace
+
+std::unique_ptr<Logbook> logbook_to_take_from(Context& context) {
+    const auto place = logbook_place(context);
+    if (!place)
+        return nullptr;
+    try {
+        return std::make_unique<Logbook>(context, *place, Logbook::Use::read);
+    } catch (const Refusal& refusal) {
+        context.say(refusal.sentence);
+        return nullptr;
+    }
+}
+
+Offer offer_of(const Logbook& logbook) {
+    Offer offer;
+    offer.gym = logbook.gym();
+    const auto people = logbook.table("people");
+    std::vector<std::pair<std::string, std::size_t>> divisions;
+    for (const auto row : people.rows()) {
+        if (people.text(row, "name").empty())
+            continue;
+        ++offer.people;
+        const auto division = people.text(row, "division");
+        const auto found = std::ranges::find_if(divisions, [&](const auto& one) { return same_name(one.first, division); });
+        if (found != divisions.end())
+            ++found->second;
+        else if (!division.empty())
+            divisions.emplace_back(division, 1);
+    }
+    std::ranges::stable_sort(divisions, std::ranges::greater{}, [](const auto& one) { return one.second; });
+    for (const auto& [name, count] : divisions)
+        offer.divisions.push_back(name);
+    const auto movements = logbook.table("movements");
+    for (const auto row : movements.rows())
+        if (auto name = movements.text(row, "name"); !name.empty())
+            offer.movements.push_back(std::move(name));
+    return offer;
+}
+
+std::string take_people(const EventCells& event, const Logbook& logbook, WhichPeople which) {
+    const double day = event.number("workout.date").value_or(today_number());
+    const double weeks = event.number("workout.test_weeks").value_or(usual_test_weeks);
+    const auto people = people_in(logbook, which, event, day);
+    const auto there = rows_by_name(event.values("roster_name"));
+    const auto rows = event.values("roster_name");
+    const auto divisions = event.texts("list_divisions");
+    const auto groups = event.texts("list_groups");
+    std::string remarks;
+    std::size_t taken = 0;
+    std::size_t no_row = 0;
+    sal_Int32 row = 0;
+    std::set<std::string> seen;
+    for (const auto& person : people) {
+        const auto key = fold_name(person.name);
+        if (there.contains(key))
+            continue;
+        if (!seen.insert(key).second) {
+            remarks += "\n" + tr("%1 is in the logbook twice: taken once. Add a letter to one of the names.", person.name);
+            continue;
+        }
+        while (row < rows.getLength() && !blank(rows[row][0]))
+            ++row;
+        if (row == rows.getLength()) {
+            ++no_row;
+            continue;
+        }
+        const auto text = [&](const char* column, const std::string& value) {
+            if (!value.empty())
+                put_text(event.at(column), 0, row, value);
+        };
+        text("roster_name", person.name);
+        text("roster_plan", person.plan);
+        text("roster_group", in_list(groups, person.group));
+        const auto division = in_list(divisions, person.division);
+        text("roster_division", division);
+        if (division.empty() && !person.division.empty())
+            remarks += "\n" + tr("%1: this event has no division %2, so it stays blank.", person.name, person.division);
+        if (person.consent_missing)
+            remarks += "\n" + tr("%1 is a minor, and no guardian's consent is noted in the logbook.", person.name);
+        if (person.judge && event.find("roster_judge").is())
+            text("roster_judge", event.word("list_yes", 0));
+        ++taken;
+        ++row;
+    }
+    const auto tests = tests_in(logbook, today_number());
+    const auto plan = plan_tests(event, results_of(people, tests, event, day, weeks));
+    if (!plan.empty()) {
+        write_tests(event, plan);
+        write_factors(event, logbook);
+    }
+    std::size_t tested = 0;
+    for (const auto& line : plan.lines)
+        tested += line.happens == tr("new") || line.happens == tr("changed") ? 1 : 0;
+    auto said = tr("%1 people from the logbook, %2 of them with tests that count.", std::to_string(taken),
+                   std::to_string(tested));
+    if (no_row > 0)
+        said += " " + tr("%1 find no free row.", std::to_string(no_row));
+    for (const auto& unread : tests.unread)
+        if (seen.contains(fold_name(unread.name)))
+            remarks += "\n" + tr("A test of %1 in the logbook is not used: %2", unread.name, unread.why);
+    return said + remarks;
+}
+
+} // namespace pacecells

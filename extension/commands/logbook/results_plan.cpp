@@ -1,0 +1,167 @@
+#include "results_plan.h"
+
+#include "pacecells/names.h"
+#include "pacecells/text.h"
+#include "pacecells/words.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <set>
+
+namespace pacecells {
+
+namespace {
+
+struct Label {
+    std::string_view key;
+    Text text;
+};
+constexpr Label labels[] = {{"division", "division"}, {"plan", "plan"},         {"result", "result"},
+                            {"place", "place"},       {"goal", "goal"},         {"planned", "predicted"},
+                            {"low", "lowest"},        {"high", "highest"},      {"clocks", "clocks"},
+                            {"answer", "could go on"}, {"machine", "ergometer"}, {"score", "score"}};
+
+std::string shown(const LogbookValue& value) {
+    return value.number ? with_decimal_mark(number_text(std::round(*value.number * 100) / 100)) : value.text;
+}
+
+bool same_value(const LogbookTable& table, sal_Int32 row, std::string_view key, const LogbookValue& value) {
+    if (value.number) {
+        const auto number = table.number(row, key);
+        return number && std::abs(*number - *value.number) <= 1e-9 * std::max(1.0, std::abs(*value.number));
+    }
+    return table.text(row, key) == value.text;
+}
+
+std::string differences(const LogbookTable& table, sal_Int32 row, const LogbookRow& values) {
+    std::string all;
+    for (const auto& [key, value] : values) {
+        if (same_value(table, row, key, value))
+            continue;
+        const auto* label = std::ranges::find(labels, key, &Label::key);
+        const auto number = table.number(row, key);
+        const auto old = shown({number ? std::string() : table.text(row, key), number});
+        all += (all.empty() ? "" : ", ") + (label == std::end(labels) ? std::string(key) : tr(label->text)) + " " +
+               (old.empty() ? tr("blank") : old) + " \xE2\x86\x92 " + (shown(value).empty() ? tr("blank") : shown(value));
+    }
+    return all;
+}
+
+bool of_event(const LogbookTable& table, sal_Int32 row, const EventResults& event) {
+    return table.number(row, "date") == event.date && same_name(table.text(row, "event"), event.title);
+}
+
+} // namespace
+
+ResultsPlan plan_results(const ResultTables& tables, const EventResults& event) {
+    ResultsPlan plan;
+    std::vector<std::string> names;
+    for (const auto row : tables.people.rows())
+        names.push_back(tables.people.text(row, "name"));
+    const NameList people(names);
+    std::map<std::string, std::vector<sal_Int32>> there; // results of this event by person
+    for (const auto row : tables.results.rows())
+        if (of_event(tables.results, row, event))
+            there[fold_name(tables.results.text(row, "name"))].push_back(row);
+    for (const auto row : tables.events.rows())
+        if (of_event(tables.events, row, event))
+            plan.event_row = row;
+    for (const auto& person : event.people) {
+        ResultLine line{&person};
+        const auto match = people.find(person.name);
+        const auto found = there.find(fold_name(person.name));
+        if (match.same.size() > 1) {
+            line.happens = tr("left out: in the logbook twice");
+        } else if (found != there.end() && found->second.size() > 1) {
+            line.happens = tr("left out: two results of this event in the logbook");
+        } else if (match.same.empty() && !match.nearly.empty()) {
+            line.happens = tr("left out: is this %1 of the logbook? Write the name alike, or add the person there.",
+                              names[match.nearly.front()]);
+        } else if (found != there.end()) {
+            line.row = found->second.front();
+            line.differences = differences(tables.results, *line.row, person.row);
+            line.written = !line.differences.empty();
+            line.happens = line.written ? tr("changed") : tr("unchanged");
+            ++(line.written ? plan.changed : plan.same);
+        } else {
+            line.written = true;
+            line.new_person = match.same.empty();
+            line.happens = line.new_person ? tr("new, and new in the logbook") : tr("new");
+            for (const auto& [key, value] : person.row)
+                if (key == "result" || key == "clocks")
+                    line.differences += (line.differences.empty() ? "" : ", ") + shown(value);
+            ++plan.fresh;
+        }
+        plan.left_out += !line.row && !line.written ? 1 : 0;
+        plan.lines.push_back(std::move(line));
+    }
+    std::set<std::string> known;
+    for (const auto row : tables.movements.rows())
+        known.insert(fold_name(tables.movements.text(row, "name")));
+    for (const auto& movement : event.movements)
+        if (known.insert(fold_name(movement.front().second.text)).second)
+            plan.movements.push_back(&movement);
+    return plan;
+}
+
+void put(LogbookTable& table, sal_Int32 row, const LogbookRow& values) {
+    for (const auto& [key, value] : values)
+        if (value.number || value.text.empty())
+            table.put(row, key, value.number);
+        else
+            table.put(row, key, value.text);
+}
+
+void write_results(ResultTables& tables, const ResultsPlan& plan, const EventResults& event, bool with_movements) {
+    if (!plan.event_row || !differences(tables.events, *plan.event_row, event.event).empty())
+        put(tables.events, plan.event_row ? *plan.event_row : tables.events.new_row(), event.event);
+    for (const auto& line : plan.lines) {
+        if (!line.written)
+            continue;
+        put(tables.results, line.row ? *line.row : tables.results.new_row(), line.person->row);
+        if (line.new_person)
+            put(tables.people, tables.people.new_row(),
+                {{"name", {line.person->name, {}}},
+                 {"division", {line.person->division, {}}},
+                 {"group", {line.person->group, {}}}});
+    }
+    if (with_movements)
+        for (const auto* movement : plan.movements)
+            put(tables.movements, tables.movements.new_row(), *movement);
+}
+
+std::string ResultsPlan::summary() const {
+    auto text =
+        tr("%1 new, %2 changed, %3 unchanged.", std::to_string(fresh), std::to_string(changed), std::to_string(same));
+    if (left_out > 0)
+        text += " " + tr("%1 left out.", std::to_string(left_out));
+    return text;
+}
+
+std::string ResultsPlan::report() const {
+    auto text = summary();
+    for (const auto& line : lines)
+        if (line.happens != tr("unchanged"))
+            text += "\n" + line.person->name + ": " + line.happens +
+                    (line.differences.empty() ? "" : "; " + line.differences);
+    return text;
+}
+
+void ResultsPlan::leave_out(const std::string& names) {
+    for (auto& line : lines) {
+        std::string_view rest = names;
+        while (!rest.empty() && line.written) {
+            const auto end = std::min(rest.find(';'), rest.size());
+            if (same_name(rest.substr(0, end), line.person->name)) {
+                line.written = false;
+                line.happens = tr("left out");
+                --(line.row ? changed : fresh);
+                ++left_out;
+            }
+            rest.remove_prefix(std::min(end + 1, rest.size()));
+        }
+    }
+}
+
+} // namespace pacecells

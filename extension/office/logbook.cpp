@@ -1,0 +1,205 @@
+#include "logbook.h"
+
+#include "logbook_copies.h"
+#include "logbook_place.h"
+#include "store.h"
+
+#include <com/sun/star/container/XEnumerationAccess.hpp>
+#include <com/sun/star/document/MacroExecMode.hpp>
+#include <com/sun/star/frame/Desktop.hpp>
+#include <com/sun/star/frame/XModel.hpp>
+#include <com/sun/star/sheet/CellFlags.hpp>
+#include <com/sun/star/sheet/XCellRangesQuery.hpp>
+#include <com/sun/star/sheet/XSheetCellRanges.hpp>
+#include <com/sun/star/task/InteractionHandler.hpp>
+#include <com/sun/star/ucb/SimpleFileAccess.hpp>
+#include <com/sun/star/util/XCloseable.hpp>
+
+#include <algorithm>
+
+namespace pacecells {
+
+namespace {
+
+using css::uno::Any;
+using css::uno::Reference;
+
+constexpr sal_Int32 first_row = 2; // below keys and headings
+
+// The last row of a range with something in it, counted from its top.
+sal_Int32 last_filled(const Range& range) {
+    using namespace css::sheet::CellFlags;
+    const auto found =
+        need<css::sheet::XCellRangesQuery>(range)->queryContentCells(VALUE | DATETIME | STRING | FORMULA);
+    sal_Int32 last = address(range).StartRow;
+    for (const auto& one : found->getRangeAddresses())
+        last = std::max(last, one.EndRow);
+    return last - address(range).StartRow;
+}
+
+Document open_already(const Context& context, const std::string& url) {
+    const auto all = css::frame::Desktop::create(context.component())->getComponents()->createEnumeration();
+    while (all->hasMoreElements()) {
+        const Reference<css::frame::XModel> model(all->nextElement(), css::uno::UNO_QUERY);
+        if (model.is() && utf8(model->getURL()) == url)
+            return as<css::sheet::XSpreadsheetDocument>(model);
+    }
+    return {};
+}
+
+Document open(const Context& context, const std::string& url, Logbook::Use use) {
+    const std::pair<const char*, Any> hidden{"Hidden", Any(use == Logbook::Use::read || !context.interactive())};
+    const std::pair<const char*, Any> read_only{"ReadOnly", Any(use == Logbook::Use::read)};
+    const std::pair<const char*, Any> macros{"MacroExecutionMode", Any(css::document::MacroExecMode::NEVER_EXECUTE)};
+    try {
+        if (!context.interactive())
+            return as<css::sheet::XSpreadsheetDocument>(load(context, url, {hidden, read_only, macros}));
+        const auto asks = css::task::InteractionHandler::createWithParent(context.component(), nullptr); // a password
+        return as<css::sheet::XSpreadsheetDocument>(
+            load(context, url, {hidden, read_only, macros, {"InteractionHandler", Any(asks)}}));
+    } catch (const css::uno::Exception&) { // no such form of file, or no password
+        return {};
+    }
+}
+
+} // namespace
+
+// --- a table -----------------------------------------------------------------------------------------------------
+
+LogbookTable::LogbookTable(const Document& document, std::string_view name)
+    : name_(name), cells_(find_name(document, "logbook_" + name_)) {
+    if (!cells_.is())
+        throw Refusal{tr("This logbook has no table %1. Undo what was deleted there.", "logbook_" + name_)};
+    const auto where = address(cells_);
+    room_ = where.EndRow - where.StartRow + 1;
+    const auto last = std::max(last_filled(cells_), first_row - 1);
+    values_ = values_of(cells_->getCellRangeByPosition(0, 0, where.EndColumn - where.StartColumn, last));
+    for (sal_Int32 i = 0; i < values_[0].getLength(); ++i)
+        if (const auto key = text_of(values_[0][i]); !key.empty())
+            columns_.emplace(key, i);
+    for (sal_Int32 row = first_row; row < values_.getLength(); ++row)
+        if (!std::ranges::all_of(values_[row], [](const Any& one) { return blank(one); }))
+            filled_.push_back(row);
+}
+
+sal_Int32 LogbookTable::column(std::string_view key) const {
+    const auto found = columns_.find(key);
+    if (found == columns_.end())
+        throw Refusal{
+            tr("The table %1 of the logbook has no column with the key %2. Undo what was deleted there.", name_, key)};
+    return found->second;
+}
+
+const Any& LogbookTable::value(sal_Int32 row, std::string_view key) const {
+    static const Any none;
+    const auto place = column(key);
+    return row < values_.getLength() ? values_[row][place] : none;
+}
+
+std::optional<double> LogbookTable::number(sal_Int32 row, std::string_view key) const {
+    double number = 0;
+    return (value(row, key) >>= number) ? std::optional(number) : std::nullopt;
+}
+
+sal_Int32 LogbookTable::new_row() {
+    const auto row = filled_.empty() ? first_row : filled_.back() + 1;
+    if (row >= room_)
+        throw Refusal{tr("The table %1 of the logbook is full. Delete rows that are not needed any more.", name_)};
+    filled_.push_back(row);
+    return row;
+}
+
+void LogbookTable::put(sal_Int32 row, std::string_view key, const std::string& text) {
+    if (text.empty())
+        put_blank(cells_, column(key), row);
+    else
+        put_text(cells_, column(key), row, text);
+}
+
+void LogbookTable::put(sal_Int32 row, std::string_view key, const std::optional<double>& number) {
+    if (number)
+        put_number(cells_, column(key), row, *number);
+    else
+        put_blank(cells_, column(key), row);
+}
+
+// --- the workbook ------------------------------------------------------------------------------------------------
+
+void check_logbook(const Document& document) {
+    constexpr double layout = 1;
+    const auto known_by = find_name(document, "logbook");
+    if (!known_by.is() || text_of(values_of(known_by)[0][0]) != "pacecells.logbook")
+        throw Refusal{tr("This workbook is no logbook of Pacecells.")};
+    double version = 0;
+    if (!(values_of(known_by)[0][1] >>= version) || version != layout)
+        throw Refusal{tr("This logbook was made by a newer Pacecells. Install that one.")};
+}
+
+Logbook::Logbook(const Context& context, const std::string& url, Use use) : context_(context), url_(url) {
+    document_ = open_already(context, url);
+    if (!document_.is()) {
+        if (!css::ucb::SimpleFileAccess::create(context.component())->exists(utf16(url)))
+            throw Refusal{
+                tr("The logbook is not there any more: %1. Open it from its new place with Open the logbook.",
+                   shown_path(url))};
+        if (use == Use::write && locked(context, url))
+            throw Refusal{tr("The logbook is open elsewhere: %1. Close it there, then try again.", shown_path(url))};
+        document_ = open(context, url, use);
+        if (!document_.is())
+            throw Refusal{tr("%1 cannot be opened.", shown_path(url))};
+        close_ = use == Use::read || !context.interactive();
+    }
+    try {
+        check_logbook(document_);
+        if (use == Use::write && need<css::frame::XStorable>(document_)->isReadonly())
+            throw Refusal{tr("The logbook is read-only: %1. Nothing was written.", shown_path(url))};
+    } catch (...) {
+        if (close_)
+            need<css::util::XCloseable>(document_)->close(true);
+        throw;
+    }
+}
+
+Logbook::~Logbook() {
+    try {
+        if (close_)
+            need<css::util::XCloseable>(document_)->close(true);
+    } catch (const css::uno::Exception&) { // it will go when the office lets it
+    }
+}
+
+std::string Logbook::word(std::string_view list, std::size_t place) const {
+    const auto words = values_of(named_range(document_, list));
+    return static_cast<sal_Int32>(place) < words.getLength() ? text_of(words[static_cast<sal_Int32>(place)][0]) : "";
+}
+
+std::string Logbook::gym() const {
+    const auto cell = find_name(document_, "logbook_gym");
+    return cell.is() ? text_of(values_of(cell)[0][0]) : "";
+}
+
+void Logbook::keep_copy() const { keep_logbook_copy(context_, url_); }
+
+void Logbook::store() const {
+    try {
+        need<css::frame::XStorable>(document_)->store();
+    } catch (const css::uno::Exception&) {
+        throw Refusal{
+            tr("%1 could not be written. Is the folder there, with room and the right to write?", shown_path(url_))};
+    }
+}
+
+std::optional<std::string> ask_for_logbook(Context& context) {
+    if (const auto place = logbook_place(context))
+        return place;
+    if (!context.interactive())
+        throw Refusal{tr("There is no logbook yet. Make one with New logbook.")};
+    auto url = open_file(context, tr("The gym's logbook"), {{tr("Logbook"), "*.ods"}});
+    if (url) {
+        const Logbook chosen(context, *url, Logbook::Use::read); // refused where it is none
+        remember_logbook(context, *url);
+    }
+    return url;
+}
+
+} // namespace pacecells
