@@ -73,22 +73,31 @@ LanePlan lane_plan(const Workout& workout, const Plan& plan) {
     return lane;
 }
 
-bool RunningHeat::running(Seconds now) const {
-    return start_ && clock(now).value() > 0 && clock(now) <= task_.cap + grace;
+Seconds RunningHeat::last_offset() const {
+    Seconds last{0};
+    for (const auto& lane : lanes_)
+        last = std::max(last, lane.plan.offset);
+    return last;
 }
 
-bool RunningHeat::over(Seconds now) const { return start_ && clock(now) > task_.cap; }
+bool RunningHeat::over(Seconds now) const { return start_ && clock(now) > task_.cap + last_offset(); }
 
-Seconds RunningHeat::reading(Seconds now) const {
-    return std::min(Seconds{std::round(clock(now).value() * 1000) / 1000}, task_.cap);
+bool RunningHeat::running(std::size_t lane, Seconds now) const {
+    return start_ && clock(lane, now).value() > 0 && clock(lane, now) <= task_.cap + grace;
 }
 
-Verdict RunningHeat::may_stamp(const Lane& lane, Seconds now) const {
-    if (!start_ || !(reading(now).value() > 0))
+bool RunningHeat::over(std::size_t lane, Seconds now) const { return start_ && clock(lane, now) > task_.cap; }
+
+Seconds RunningHeat::reading(std::size_t lane, Seconds now) const {
+    return std::min(Seconds{std::round(clock(lane, now).value() * 1000) / 1000}, task_.cap);
+}
+
+Verdict RunningHeat::may_stamp(std::size_t lane, Seconds now) const {
+    if (!start_ || !(reading(lane, now).value() > 0))
         return Verdict::not_running;
-    if (!running(now))
+    if (!running(lane, now))
         return Verdict::over;
-    if (lane.record.out)
+    if (lanes_[lane].record.out)
         return Verdict::out;
     return Verdict::taken;
 }
@@ -96,18 +105,18 @@ Verdict RunningHeat::may_stamp(const Lane& lane, Seconds now) const {
 bool RunningHeat::too_soon(std::size_t index, Seconds now) const {
     const auto& lane = lanes_[index];
     const auto& clocks = lane.record.clocks;
-    if (clocks.empty() || may_stamp(lane, now) != Verdict::taken)
+    if (clocks.empty() || may_stamp(index, now) != Verdict::taken)
         return false;
     const auto due = target(index, clocks.size() + 1);
     const auto planned = due ? std::optional(*due - *target(index, clocks.size())) : lane.plan.planned;
-    const auto time = reading(now) - clocks.back();
+    const auto time = reading(index, now) - clocks.back();
     return planned && time.value() > 0 && time < *planned * shortest_round;
 }
 
 Stamp RunningHeat::stamp(std::size_t index, Seconds now) {
     auto& [plan, record] = lanes_[index];
     Stamp stamp;
-    stamp.verdict = may_stamp(lanes_[index], now);
+    stamp.verdict = may_stamp(index, now);
     if (stamp.verdict != Verdict::taken)
         return stamp;
     const bool for_time = task_.format == HeatFormat::for_time;
@@ -115,11 +124,11 @@ Stamp RunningHeat::stamp(std::size_t index, Seconds now) {
         stamp.verdict = Verdict::finished;
     else if (record.clocks.size() >= most_rounds)
         stamp.verdict = Verdict::full;
-    else if (!record.clocks.empty() && reading(now) <= record.clocks.back())
+    else if (!record.clocks.empty() && reading(index, now) <= record.clocks.back())
         stamp.verdict = Verdict::not_later;
     if (stamp.verdict != Verdict::taken)
         return stamp;
-    stamp.clock = reading(now);
+    stamp.clock = reading(index, now);
     record.clocks.push_back(stamp.clock);
     record.partial.reset();
     record.left.reset();
@@ -186,9 +195,9 @@ Stamp RunningHeat::remove(std::size_t index, std::size_t round) {
 
 Stamp RunningHeat::tiebreak(std::size_t index, Seconds now) {
     Stamp stamp;
-    stamp.verdict = may_stamp(lanes_[index], now);
+    stamp.verdict = may_stamp(index, now);
     if (stamp.verdict == Verdict::taken) {
-        stamp.clock = reading(now);
+        stamp.clock = reading(index, now);
         lanes_[index].record.tiebreak = stamp.clock;
     }
     return stamp;
@@ -260,7 +269,7 @@ std::optional<Seconds> RunningHeat::ahead(std::size_t index, Seconds now) const 
     if (const auto due = target(index, record.clocks.size()))
         ahead = *due - record.clocks.back();
     if (const auto next = next_target(index); next && start_ && !record.finish && !record.out) {
-        const auto late = std::min(clock(now), task_.cap) - *next;
+        const auto late = std::min(clock(index, now), task_.cap) - *next;
         if (late.value() > 0 && (!ahead || -late < *ahead))
             ahead = -late;
     }

@@ -33,6 +33,7 @@ struct LanePlan {
     std::optional<Seconds> planned{}; // time of a round as planned
     std::vector<double> work{};       // usual time by the end of round 1, 2 ...; empty: every round alike
     std::vector<double> reps{};       // of round 1, 2 ...; a single number: every round; empty: not known
+    Seconds offset{0};                // this lane starts so much later than the heat, and ends so much later
 };
 
 // The task of a heat. Refused: a format in which no rounds are stamped; for time without a number of rounds.
@@ -89,10 +90,15 @@ class RunningHeat {
     // Zero on the heat's clock; may lie ahead (counting in) or behind (already running).
     void start_at(Seconds instant) { start_ = instant; }
     [[nodiscard]] std::optional<Seconds> start() const { return start_; }
-    [[nodiscard]] bool running(Seconds now) const;
-    [[nodiscard]] bool over(Seconds now) const; // beyond the cap
+    [[nodiscard]] bool over(Seconds now) const; // beyond the cap of every lane
     // Negative while counting in. Precondition: started.
     [[nodiscard]] Seconds clock(Seconds now) const { return now - *start_; }
+    [[nodiscard]] Seconds last_offset() const; // of the lane that starts last
+
+    // A lane's own clock, from its own start: what its records count by.
+    [[nodiscard]] Seconds clock(std::size_t lane, Seconds now) const { return clock(now) - lanes_[lane].plan.offset; }
+    [[nodiscard]] bool running(std::size_t lane, Seconds now) const;
+    [[nodiscard]] bool over(std::size_t lane, Seconds now) const;
 
     std::size_t add_lane(LanePlan plan) {
         lanes_.push_back({std::move(plan), {}});
@@ -100,6 +106,7 @@ class RunningHeat {
     }
     [[nodiscard]] std::size_t lanes() const { return lanes_.size(); }
     [[nodiscard]] const LanePlan& plan(std::size_t lane) const { return lanes_[lane].plan; }
+    void set_offset(std::size_t lane, Seconds offset) { lanes_[lane].plan.offset = offset; }
     [[nodiscard]] const LaneRecord& record(std::size_t lane) const { return lanes_[lane].record; }
     void set_record(std::size_t lane, LaneRecord record) { lanes_[lane].record = std::move(record); }
 
@@ -140,8 +147,8 @@ class RunningHeat {
     };
 
     void finish_if_done(LaneRecord& record) const;
-    [[nodiscard]] Verdict may_stamp(const Lane& lane, Seconds now) const;
-    [[nodiscard]] Seconds reading(Seconds now) const;
+    [[nodiscard]] Verdict may_stamp(std::size_t lane, Seconds now) const;
+    [[nodiscard]] Seconds reading(std::size_t lane, Seconds now) const;
     [[nodiscard]] std::optional<double> reps_of_rounds(const Lane& lane, std::size_t rounds) const;
     [[nodiscard]] std::optional<double> reps_of_work(const Lane& lane, double work) const;
 

@@ -252,6 +252,45 @@ def test_commands(screen):
                 re.escape(day.setting("gym").String), r"Places so far, \d+:\d\d", "Tie-break +Heat")), page)
 
 
+def shared_machines(day):
+    """Lanes 2 and 3 start 30 and 600 seconds after lane 1."""
+    keys = day.cells("results").getDataArray()[0]
+    column = keys.index("offset") if "offset" in keys else len(keys) - 1  # the last stamp's: nobody needs it here
+    day.cells("results").getCellByPosition(column, 0).String = "offset"
+    row = day.cells("results_name").RangeAddress.StartRow - day.cells("results").RangeAddress.StartRow
+    names = day.heat(1)
+    for k, (lane, later) in enumerate(((2, 30), (3, 600))):
+        for name, value in (("name", names[lane]), ("heat", 1), ("lane", lane)):
+            cell = day.cells(f"results_{name}").getCellByPosition(0, k)
+            if isinstance(value, str):
+                cell.String = value
+            else:
+                cell.Value = value
+        day.cells("results").getCellByPosition(column, row + k).Value = later / 86400
+
+
+def test_lanes_that_start_later(screen):
+    """Each lane's clocks count from its own start; its name, not its row, knows when that is."""
+    with office(screen) as private:
+        day = Day(private, screen, prepare=shared_machines)
+        names = day.heat(1)
+        zero = day.running("2:30")
+        day.shows("the lane's own clock", f"2 | {names[2]} | 2:0", f"3 | {names[3]} | starts in 7:")
+        at = [day.press(str(lane)) - zero for lane in (1, 2)]
+        day.has("from the start of the heat", names[1], 1, at[0])
+        day.has("from its own", names[2], 1, at[1] - 30)
+        stamp, wanted = day.value("stamps", names[2]).Value, of_day(zero.late + 30 + day.clocks(names[2])[0])
+        check("and the time of day", beside(stamp, wanted) < 3, (stamp * 86400, wanted))
+        day.press("3")
+        day.says("not started", f"Lane 3, {names[3]}: starts 10:00 after the others")
+        check("and not stamped", day.clocks(names[3]) == [], day.clocks(names[3]))
+        check("the heat ends with the last", "| left 24:" in day.words(), day.words())
+        day.press("v")
+        eventually("the room", lambda: screen.titled("Heat, for the room"))
+        screen.tool("import", "-window", screen.titled("Heat, for the room")[0], str(WORK / "room_later.png"))
+        screen.tool("import", "-window", screen.windows()[0], str(WORK / "coach_later.png"))
+
+
 def test_the_room(screen):
     """A second window without keys; closed with the coach's."""
     def rooms(count):

@@ -67,6 +67,29 @@ TEST(RunningHeat, TheCapClosesAfterASecondOfGrace) {
     EXPECT_FALSE(heat.over(at(6199.9)));
 }
 
+TEST(RunningHeat, ALaneThatStartsLaterHasItsOwnClockAndCap) {
+    auto heat = eight_rounds();
+    heat.set_offset(1, at(45));
+    EXPECT_EQ(heat.stamp(1, at(5044.9)).verdict, Verdict::not_running);
+    EXPECT_EQ(heat.stamp(0, at(5044.9)).verdict, Verdict::taken);
+    const auto first = heat.stamp(1, at(5000 + 45 + 151.5));
+    EXPECT_DOUBLE_EQ(first.clock.value(), 151.5);
+    EXPECT_DOUBLE_EQ(heat.ahead(1, at(5197)).value().value(), -1.5);
+    EXPECT_DOUBLE_EQ(heat.clock(1, at(5030)).value(), -15);
+    EXPECT_DOUBLE_EQ(heat.clock(at(5030)).value(), 30);
+    EXPECT_DOUBLE_EQ(heat.tiebreak(1, at(5345)).clock.value(), 300);
+    EXPECT_FALSE(heat.too_soon(1, at(5196.5 + 60.1)));
+    EXPECT_TRUE(heat.too_soon(1, at(5196.5 + 59.9)));
+    EXPECT_TRUE(heat.over(0, at(6200.1)));
+    EXPECT_FALSE(heat.over(1, at(6244.9)));
+    EXPECT_FALSE(heat.over(at(6244.9)));
+    EXPECT_TRUE(heat.over(at(6245.1)));
+    EXPECT_EQ(heat.stamp(0, at(6201.1)).verdict, Verdict::over);
+    const auto last = heat.stamp(1, at(6245.9));
+    EXPECT_EQ(last.verdict, Verdict::taken);
+    EXPECT_DOUBLE_EQ(last.clock.value(), 1200);
+}
+
 TEST(RunningHeat, TheLastStampCanBeTakenBack) {
     auto heat = eight_rounds();
     EXPECT_EQ(heat.take_back(0).verdict, Verdict::nothing_there);

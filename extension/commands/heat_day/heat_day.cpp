@@ -355,7 +355,7 @@ void HeatDay::no_sound() {
 bool HeatDay::beep_due(Seconds now) {
     if (std::exchange(beep_now_, false))
         return true;
-    if (!running() || heat_->clock(now).value() < 0 || heat_->clock(now) > task_.cap + Seconds{1})
+    if (!running() || heat_->clock(now).value() < 0 || heat_->over(now - Seconds{1}))
         return false;
     const int minutes = static_cast<int>(heat_->clock(now).value() / 60);
     const bool due = beeps_ && minutes > minutes_;

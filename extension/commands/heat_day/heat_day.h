@@ -172,6 +172,7 @@ class HeatDay {
     // heat_day_heat.cpp
     void choose(int heat);
     void seat(std::vector<Seat> seats);
+    void read_offsets();
     [[nodiscard]] std::optional<std::size_t> row_of_lane(int lane) const;
     [[nodiscard]] bool may_start(Seconds now);
     void start_or_ask(Seconds now);
@@ -203,7 +204,7 @@ class HeatDay {
     void ask_rounds(std::size_t row);
     void correct(std::size_t row, const std::string& typed, Seconds now);
     void step_back();
-    [[nodiscard]] CellValue day_at(const std::string& name, Seconds clock) const;
+    [[nodiscard]] CellValue day_at(std::size_t row, Seconds clock) const;
     [[nodiscard]] std::vector<CellChange> changed_rounds(std::size_t row, const LaneRecord& before) const;
 
     // heat_day_logs.cpp

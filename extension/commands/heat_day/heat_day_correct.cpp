@@ -26,9 +26,10 @@ void HeatDay::ask_rounds(std::size_t row) {
 }
 
 // The time of day at a clock of this heat, as the sheet holds it.
-CellValue HeatDay::day_at(const std::string& name, Seconds clock) const {
+CellValue HeatDay::day_at(std::size_t row, Seconds clock) const {
     if (day_zero_)
-        return share_of_day(*day_zero_ + clock.value());
+        return share_of_day(*day_zero_ + (heat_->plan(row).offset + clock).value());
+    const auto& name = seats_[row].name;
     const auto first = logged_.find({"results_clocks", name, 0});
     const auto stamp = logged_.find({"results_stamps", name, 0});
     if (first == logged_.end() || stamp == logged_.end())
@@ -49,7 +50,7 @@ std::vector<CellChange> HeatDay::changed_rounds(std::size_t row, const LaneRecor
             changes.push_back({"results_stamps", name, column, {}});
         } else if (k >= before.clocks.size() || before.clocks[k] != after.clocks[k]) {
             changes.push_back({"results_clocks", name, column, after.clocks[k].value() / seconds_per_day});
-            changes.push_back({"results_stamps", name, column, day_at(name, after.clocks[k])});
+            changes.push_back({"results_stamps", name, column, day_at(row, after.clocks[k])});
         }
     }
     if (before.finish != after.finish)
@@ -70,7 +71,7 @@ void HeatDay::correct(std::size_t row, const std::string& typed, Seconds now) {
     const auto clock = parse_clock(second.empty() ? first : second);
     if (!more.empty() || (!second.empty() && !round) || (!give && !take_out && !clock))
         throw Refusal{tr("Type a clock; or a round and a clock, - or > and a lane. Got %1.", typed)};
-    if (clock && (*clock >= task_.cap || (running() && *clock > heat_->clock(now))))
+    if (clock && (*clock >= task_.cap || (running() && *clock > heat_->clock(row, now))))
         throw Refusal{tr("The clock has not shown %1 in this heat.", time_text(*clock))};
     auto to = row;
     if (give) {
@@ -87,7 +88,7 @@ void HeatDay::correct(std::size_t row, const std::string& typed, Seconds now) {
     if (round)
         stamp = heat_->remove(row, static_cast<std::size_t>(std::max(*round, 0)));
     if (stamp.verdict == Verdict::taken && !take_out)
-        stamp = heat_->insert(to, clock && !give ? *clock : stamp.clock);
+        stamp = heat_->insert(to, clock && !give ? *clock : heat_->plan(row).offset + stamp.clock - heat_->plan(to).offset);
     if (stamp.verdict != Verdict::taken) {
         heat_->set_record(row, before);
         heat_->set_record(to, before_to);

@@ -36,16 +36,20 @@ void HeatDay::choose(int heat) {
 
 void HeatDay::seat(std::vector<Seat> seats) {
     const auto start = heat_ ? heat_->start() : std::nullopt;
-    std::map<std::string, LaneRecord> records; // of whom the sheet does not have all yet
+    std::map<std::string, std::pair<LaneRecord, Seconds>> lanes; // of whom the sheet does not have all yet
     for (std::size_t row = 0; heat_ && row < seats_.size(); ++row)
-        records[seats_[row].name] = heat_->record(row);
+        lanes[seats_[row].name] = {heat_->record(row), heat_->plan(row).offset};
     seats_ = std::move(seats);
     heat_.emplace(task_);
     for (auto& plan : sheet_.plans(seats_))
         heat_->add_lane(std::move(plan));
+    read_offsets();
     for (std::size_t row = 0; row < seats_.size(); ++row)
-        if (const auto known = records.find(seats_[row].name); known != records.end())
-            heat_->set_record(row, known->second);
+        if (const auto known = lanes.find(seats_[row].name); known != lanes.end()) {
+            heat_->set_record(row, known->second.first);
+            if (start) // whatever the sheet says meanwhile
+                heat_->set_offset(row, known->second.second);
+        }
     if (start)
         heat_->start_at(*start);
     fresh_.assign(seats_.size(), std::nullopt);
@@ -53,6 +57,12 @@ void HeatDay::seat(std::vector<Seat> seats) {
     placed_ = false;
     known_.clear();
     reload();
+}
+
+void HeatDay::read_offsets() {
+    const auto offsets = sheet_.offsets(seats_);
+    for (std::size_t row = 0; row < seats_.size(); ++row)
+        heat_->set_offset(row, offsets[row]);
 }
 
 std::optional<std::size_t> HeatDay::row_of_lane(int lane) const {
@@ -117,6 +127,7 @@ void HeatDay::start(Seconds zero, double day_zero) {
             put_aside(stored.path);
     ended_ = false;
     minutes_ = 0;
+    read_offsets();
     heat_->start_at(zero);
     day_zero_ = day_zero;
     logged_.clear();
@@ -314,6 +325,8 @@ std::string HeatDay::who(std::size_t row) const {
 std::string HeatDay::refusal(Verdict verdict, std::size_t row) const {
     switch (verdict) {
     case Verdict::not_running:
+        if (heat_->start() && heat_->plan(row).offset.value() > 0)
+            return tr("%1: starts %2 after the others.", who(row), time_text(heat_->plan(row).offset));
         return tr("The clock is not running yet: S starts it.");
     case Verdict::over:
         return tr("The cap has passed. Type the partial score with P.");
@@ -338,7 +351,7 @@ void HeatDay::ask_soon() {
         return nothing_asked();
     const auto& [row, when, day] = soon_.front();
     const auto& clocks = heat_->record(row).clocks;
-    const auto since = clocks.empty() ? heat_->clock(when) : heat_->clock(when) - clocks.back();
+    const auto since = heat_->clock(row, when) - (clocks.empty() ? Seconds{0} : clocks.back());
     ask(Ask::soon, tr("%1: only %2 after round %3. Is it a round? Enter: yes. Esc: no.", who(row), time_text(since),
                       std::to_string(clocks.size())));
 }
@@ -423,7 +436,7 @@ void HeatDay::partial(std::size_t row, const std::string& typed, Seconds now) {
         throw Refusal{tr("A partial score is whole and below the reps of its round; got %1.", typed)};
     record.partial = reps;
     std::vector<CellChange> changes{{"results_partial", name, 0, reps ? CellValue{double(*reps)} : CellValue{}}};
-    if (task_.format == HeatFormat::for_time && heat_->over(now)) {
+    if (task_.format == HeatFormat::for_time && heat_->over(row, now)) {
         const auto left = reps ? heat_->left(row, *reps) : std::nullopt;
         record.left = left;
         changes.push_back({"results_left", name, 0, left ? CellValue{*left} : CellValue{}});

@@ -131,10 +131,7 @@ void RoomWindow::paint() {
     for (const auto& row : view_.rows) {
         painter.rule(0, top, width);
         const auto ink = row.quiet ? colours.soft : colours.ink;
-        const auto tone = row.room_ahead == "?" ? ink
-                          : row.tone > 0        ? colours.ahead
-                          : row.tone < 0        ? colours.behind
-                                                : ink;
+        const auto tone = row.tone > 0 ? colours.ahead : row.tone < 0 ? colours.behind : ink;
         int x = pad;
         const auto column = [&](int share, const std::string& what, sal_Int32 colour) {
             const int wide = (width - 2 * pad) * share / 100;

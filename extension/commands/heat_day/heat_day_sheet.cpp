@@ -238,6 +238,27 @@ std::vector<LanePlan> EventSheet::plans(const std::vector<Seat>& seats) {
     return plans;
 }
 
+std::vector<Seconds> EventSheet::offsets(const std::vector<Seat>& seats) {
+    std::vector<Seconds> offsets(seats.size(), Seconds{0});
+    if (!find_name(document_, "results").is()) // the workbook of an older package
+        return offsets;
+    const auto all = table("results");
+    const auto column_of = [&](const char* key) {
+        std::size_t column = 0;
+        while (column < all.columns && cell_text(all.at(0, column)) != key)
+            ++column;
+        return column;
+    };
+    const auto name = column_of("name");
+    const auto offset = column_of("offset");
+    for (std::size_t row = 1; row < all.rows && name < all.columns && offset < all.columns; ++row)
+        for (std::size_t i = 0; i < seats.size(); ++i)
+            if (const auto later = number_of(all.at(row, offset));
+                later && *later > 0 && *later < 1 && same_name(cell_text(all.at(row, name)), seats[i].name))
+                offsets[i] = Seconds{*later * seconds_per_day};
+    return offsets;
+}
+
 std::set<std::string> EventSheet::known() {
     std::set<std::string> known;
     for (const auto& name : names("results_name"))

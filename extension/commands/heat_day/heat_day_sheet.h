@@ -54,6 +54,8 @@ class EventSheet {
     [[nodiscard]] bool on_roster(const std::string& athlete);
     // Plans of these people; who has none gets no targets.
     [[nodiscard]] std::vector<LanePlan> plans(const std::vector<Seat>& seats);
+    // How much later than the heat the lanes of these people start.
+    [[nodiscard]] std::vector<Seconds> offsets(const std::vector<Seat>& seats);
 
     // The row of each person of a heat. Somebody whose name is gone is the one new name in the same heat and lane.
     // `known`: names that were on the sheet before, which nobody can have been renamed to.

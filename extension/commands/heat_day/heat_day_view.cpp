@@ -47,8 +47,9 @@ std::optional<double> HeatDay::two_rounds(std::size_t row) const {
 RowView HeatDay::row_view(std::size_t row, Seconds now) {
     const auto& record = heat_->record(row);
     const auto& plan = heat_->plan(row);
-    const bool over = heat_->over(now) || ended_;
+    const bool over = heat_->over(row, now) || ended_;
     RowView view;
+    std::string own_clock;
     view.lane = std::to_string(seats_[row].lane);
     view.name = seats_[row].name;
     view.fresh = fresh_[row] && now - *fresh_[row] < freshness;
@@ -56,6 +57,10 @@ RowView HeatDay::row_view(std::size_t row, Seconds now) {
         view.round = tr("withdrawn");
         view.room_round = view.round;
         view.quiet = true;
+        return view;
+    } else if (heat_->start() && !over && plan.offset.value() > 0 && heat_->clock(row, now).value() < 0) {
+        view.round = tr("starts in %1", time_text(Seconds{std::ceil(-heat_->clock(row, now).value())}));
+        view.room_round = view.round;
         return view;
     } else if (record.finish) {
         view.round = tr("done at %1", time_text(*record.finish, 1));
@@ -67,6 +72,8 @@ RowView HeatDay::row_view(std::size_t row, Seconds now) {
         const auto round = std::to_string(record.clocks.size() + 1);
         const auto target = heat_->next_target(row);
         view.round = target ? tr("round %1 by %2", round, time_text(*target)) : tr("round %1", round);
+        if (heat_->start() && plan.offset.value() > 0) // the targets count from there
+            own_clock = time_text(Seconds{std::floor(heat_->clock(row, now).value())}) + "  ";
     }
     if (const auto ahead = heat_->ahead(row, now); ahead && !over) {
         const auto amount = time_text(Seconds{std::round(std::abs(ahead->value()))});
@@ -77,10 +84,16 @@ RowView HeatDay::row_view(std::size_t row, Seconds now) {
             view.ahead = view.tone > 0 ? tr("ahead %1", amount) : tr("behind %1", amount);
         }
     }
-    view.room_round = !over && !view.quiet ? tr("round %1", std::to_string(record.clocks.size() + 1)) : view.round;
+    view.room_round =
+        !over && !view.quiet ? own_clock + tr("round %1", std::to_string(record.clocks.size() + 1)) : view.round;
+    view.round = own_clock + view.round;
     const auto due = heat_->next_target(row);
-    const bool missed = heat_->start() && !record.finish && due && heat_->clock(now) > *due + overdue;
-    view.room_ahead = missed && !over ? "?" : view.ahead;
+    const bool missed = heat_->start() && !record.finish && due && heat_->clock(row, now) > *due + overdue;
+    if (missed && !over) {
+        view.ahead = "?";
+        view.tone = 0;
+    }
+    view.room_ahead = view.ahead;
     if ((over || record.finish) && places_[row].row) {
         const auto cell = [&](const char* range) { return sheet_.shown(range, *places_[row].row); };
         view.ahead = cell("results_result");
@@ -130,12 +143,12 @@ View HeatDay::view(Seconds now) {
             view.clock = "−" + std::to_string(static_cast<int>(std::ceil(-heat_->clock(now).value())));
             view.left = tr("counting in");
         } else if (heat_->over(now)) {
-            view.clock = time_text(task_.cap);
+            view.clock = time_text(task_.cap + heat_->last_offset());
             view.left = tr("time is up");
         } else {
             const Seconds whole{std::floor(heat_->clock(now).value())};
             view.clock = time_text(whole);
-            view.left = tr("left %1", time_text(task_.cap - whole));
+            view.left = tr("left %1", time_text(task_.cap + heat_->last_offset() - whole));
         }
         for (std::size_t row = 0; row < seats_.size(); ++row)
             view.rows.push_back(row_view(row, now));
