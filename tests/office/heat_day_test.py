@@ -102,16 +102,24 @@ def test_layouts(screen):
     with office(screen) as private:
         day = Day(private, screen)
         names = day.heat(1)
-        for layout in ("us", "gb", "de", "es", "fr", "se"):
-            screen.tool("setxkbmap", layout)
+        # Swiss, Czech, Canadian: the sign that Shift makes of one digit is that of another elsewhere.
+        for layout in ("us", "gb", "de", "es", "fr", "se", "ch", "ch fr", "cz", "ca", "it"):
+            screen.tool("setxkbmap", *layout.split())
+            time.sleep(0.6)  # until the office asks anew
             for number in range(1, 11):
-                if number > 1:
-                    day.press("Escape")  # no sentence of the key before
+                day.press("Escape")  # no sentence of the key before
+                eventually("nothing said", lambda: not day.said(), day.said)
                 day.rest(9 + number, shift=True)
                 wanted = f"Lane {number}, {names[number]}: no stamp to take back" if number in names else (
                     f"There is no lane {number} ")
                 eventually(f"{layout}: Shift and key {number} mean lane {number}", lambda: wanted in day.said(), day.said,
                            limit=10)
+        screen.tool("setxkbmap", "hu")  # its digits begin with 0, in the place of the 1 there is none
+        time.sleep(0.6)
+        day.press("Escape")
+        eventually("nothing said", lambda: not day.said(), day.said)
+        day.rest(12, shift=True)
+        day.says("hu: the third key", f"Lane 3, {names[3]}: no stamp to take back")
         zero = day.running()
         screen.tool("setxkbmap", "fr")
         time.sleep(0.5)  # until the office has the layout
@@ -126,6 +134,69 @@ def test_layouts(screen):
         day.rest(10 + 3, shift=True)
         day.has("and back", names[4], 0)
         screen.tool("setxkbmap", "us")
+
+
+def test_key_layouts(screen):
+    """The numeric pad whether it types or moves; half a keyboard for each of two judges; shown in the rows."""
+    def nothing_said():
+        day.press("Escape")
+        eventually("nothing said", lambda: not day.said(), day.said)
+
+    with office(screen) as private:
+        day = Day(private, screen)
+        names = day.heat(1)
+        zero = day.running()
+        day.press("k")
+        day.says("chosen", "numeric pad")
+        at = day.press("KP_End") - zero
+        day.has("the pad's 1, moving", names[1], 1, at)
+        day.press("KP_Left", shift=True)
+        day.says("Shift and the pad's 4", f"Lane 4, {names[4]}: no stamp to take back")
+        screen.press("Num_Lock")
+        at = day.press("KP_Down") - zero  # the same key types 2 now
+        screen.press("Num_Lock")
+        day.has("the pad's 2, typing", names[2], 1, at)
+        day.rest("KP_Down", shift=True)
+        day.has("taken back", names[2], 0)
+        day.press("k")
+        day.says("chosen", "A S D F G and H J K L ;")
+        at = [day.press(key) - zero for key in "df"]
+        day.has("the third key of the left half", names[3], 1, at[0])
+        day.has("the fourth", names[4], 1, at[1])
+        day.press("d", shift=True)
+        day.has("with Shift", names[3], 0)
+        nothing_said()
+        day.press("h")
+        day.says("the first of the right half", "no lane 6")
+        nothing_said()
+        day.press("semicolon")
+        day.says("the last of the right half", "no lane 10")
+        screen.tool("setxkbmap", "fr")
+        time.sleep(0.6)
+        at = day.press(38) - zero  # types q there
+        day.press("Return")  # yes, it is a round
+        day.has("the same place on another keyboard", names[1], 2, at)
+        screen.tool("setxkbmap", "us")
+        time.sleep(0.6)
+        screen.tool("import", "-window", screen.windows()[0], str(WORK / "halves.png"))
+        screen.tool("xdotool", "key", "ctrl+p")
+        day.asks("a command", "Partial score: which lane?")
+        day.press("f")
+        day.asks("of a lane by its letter", names[4])
+        day.answer("2")
+        eventually("a number is typed", lambda: day.value("partial", names[4]).String == "2", day.words)
+        screen.tool("xdotool", "key", "ctrl+e")
+        day.asks("ended", "End heat")
+        day.press("Return")
+        day.document.close(True)
+        eventually("closed", lambda: not screen.windows())
+        day = Day(private, screen)
+        day.asks("what this new file lacks", "lacks entries of heat 1")
+        day.press("Escape")
+        day.press("d", shift=True)
+        day.says("the choice is kept", f"Lane 3, {names[3]}")
+        screen.tool("xdotool", "key", "ctrl+k")
+        day.says("and goes round", "row of digits")
 
 
 def test_keys(screen):

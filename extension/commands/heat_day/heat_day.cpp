@@ -11,6 +11,7 @@
 #include <algorithm>
 #include <charconv>
 #include <cmath>
+#include <fstream>
 #include <utility>
 
 namespace pacecells {
@@ -21,6 +22,8 @@ std::string trimmed(const std::string& typed) {
     const auto from = typed.find_first_not_of(' ');
     return from == std::string::npos ? std::string() : typed.substr(from, typed.find_last_not_of(' ') - from + 1);
 }
+
+constexpr const char* keys_file = "keys";
 
 std::filesystem::path log_folder(const Context& context) {
     const auto places =
@@ -63,6 +66,10 @@ HeatDay::HeatDay(Context& context, bool dark)
         }
         return false;
     };
+    int chosen = 0;
+    if (std::ifstream(folder_ / keys_file) >> chosen && chosen > 0 && chosen <= static_cast<int>(KeyLayout::halves))
+        keys_ = static_cast<KeyLayout>(chosen);
+    read_keyboard();
     int heat = 1; // the first that has no times yet
     for (const int heats = sheet_.heats(); heat < heats && has_times(heat);)
         ++heat;
@@ -210,6 +217,9 @@ void HeatDay::act(char letter, Seconds now) {
         beep_now_ = beeps_; // to be heard at once
         message_ = beeps_ ? tr("A beep each minute.") : tr("No beep.");
         break;
+    case 'K':
+        next_keys();
+        break;
     case 'V':
         room_ = !room_;
         break;
@@ -229,6 +239,33 @@ void HeatDay::act(char letter, Seconds now) {
         }
         break;
     default:
+        break;
+    }
+}
+
+// The choice is the person's at this computer, for every workbook.
+void HeatDay::next_keys() {
+    keys_ = keys_ == KeyLayout::row ? KeyLayout::pad : keys_ == KeyLayout::pad ? KeyLayout::halves : KeyLayout::row;
+    read_keyboard();
+    std::error_code ignored; // then it is chosen anew next time
+    std::filesystem::create_directories(folder_, ignored);
+    std::ofstream(folder_ / keys_file) << static_cast<int>(keys_) << '\n';
+    const auto these = [&](std::size_t from, std::size_t to) {
+        std::string all;
+        for (; from < to; ++from)
+            all += (all.empty() ? "" : " ") + lane_keys_[from];
+        return all;
+    };
+    switch (keys_) {
+    case KeyLayout::row:
+        message_ = tr("Lanes by the row of digits. Shift takes back.");
+        break;
+    case KeyLayout::pad:
+        message_ = tr("Lanes by the numeric pad, with and without Num Lock. Shift takes back.");
+        break;
+    case KeyLayout::halves:
+        message_ = tr("Two judges, half a keyboard each: %1 and %2. Shift takes back; commands with Ctrl.",
+                      these(0, 5), these(5, 10));
         break;
     }
 }

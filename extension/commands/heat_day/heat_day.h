@@ -12,6 +12,7 @@
 #pragma once
 
 #include "heat_day_journal.h"
+#include "heat_day_keys.h"
 #include "heat_day_sheet.h"
 #include "results_list.h"
 
@@ -51,6 +52,7 @@ template <class Do>
 // What the window shows.
 struct RowView {
     std::string lane;
+    std::string key; // of the lane, where it is not its number
     std::string name;
     std::string round;      // what is next: round and target clock
     std::string ahead;      // "ahead 0:04"
@@ -79,20 +81,10 @@ struct View {
     std::string question; // what is being asked; then `typed` is the answer so far
     std::string typed;
     std::vector<ButtonView> buttons;
+    bool ctrl = false; // letters are commands only with Ctrl
     bool dark = false;
     bool room = false; // the room's window is open
     friend bool operator==(const View&, const View&) = default;
-};
-
-// A key as the window hands it over.
-struct KeyPress {
-    Seconds when{0};
-    double day = 0; // when, since 1970
-    int lane = -1;  // from 0: a digit
-    bool shift = false;
-    char letter = 0;  // 'A' to 'Z'
-    std::string text; // what would be typed
-    enum class Edit { none, enter, escape, backspace } edit = Edit::none;
 };
 
 class HeatDay {
@@ -123,6 +115,8 @@ class HeatDay {
     [[nodiscard]] bool beep_due(Seconds now);
     void no_sound(); // it could not be made
     void close_room() { room_ = false; }
+    [[nodiscard]] KeyLayout keys() const { return keys_; }
+    void read_keyboard() { lane_keys_ = lane_keys(keys_); }
     [[nodiscard]] const std::filesystem::path& folder() const { return folder_; }
 
     // What the disk kept of a heat is not all in the workbook: the window asks about it.
@@ -161,6 +155,7 @@ class HeatDay {
         }
     }
     void act(char letter, Seconds now);
+    void next_keys();
     void answer(Seconds now);
     [[nodiscard]] bool lane_asked() const;
     void pick(std::size_t row, Seconds when, double day);
@@ -271,6 +266,8 @@ class HeatDay {
     std::string message_;
     std::vector<std::optional<Seconds>> fresh_;
     Seconds reloaded_{0};
+    KeyLayout keys_ = KeyLayout::row;
+    std::vector<std::string> lane_keys_;
     bool dark_;
     bool room_ = false;
     bool beeps_ = false;

@@ -51,6 +51,8 @@ RowView HeatDay::row_view(std::size_t row, Seconds now) {
     RowView view;
     std::string own_clock;
     view.lane = std::to_string(seats_[row].lane);
+    if (const auto place = static_cast<std::size_t>(seats_[row].lane - 1); place < lane_keys_.size())
+        view.key = lane_keys_[place] == view.lane ? std::string() : lane_keys_[place];
     view.name = seats_[row].name;
     view.fresh = fresh_[row] && now - *fresh_[row] < freshness;
     if (record.out) {
@@ -126,6 +128,7 @@ View HeatDay::view(Seconds now) {
     View view;
     view.dark = dark_;
     view.room = room_;
+    view.ctrl = keys_ == KeyLayout::halves;
     const auto wrong = sentence_of([&] {
         const bool quiet = now - last_key_ >= lull || now < last_key_;
         if ((waiting_.empty() || held_) && quiet && (now - reloaded_ >= reload_every || now < reloaded_)) {
@@ -165,7 +168,7 @@ View HeatDay::view(Seconds now) {
     } else if (running()) {
         view.buttons = {{'P', tr("partial")}, {'T', tr("tie-break")},  {'W', tr("withdraw")}, {'A', tr("add")},
                         {'I', tr("rounds")},  {'U', tr("take back")},  {'E', tr("end heat")}, {'B', tr("beep")},
-                        {'V', tr("room")},    {'L', tr("light, dark")}};
+                        {'K', tr("keys")},    {'V', tr("room")},      {'L', tr("light, dark")}};
         if (heat_->over(now))
             view.buttons = {{'P', tr("partial")},     {'W', tr("withdraw")}, {'I', tr("rounds")},
                             {'U', tr("take back")},   {'E', tr("end heat")}, {'O', tr("results list")},
@@ -174,7 +177,7 @@ View HeatDay::view(Seconds now) {
         view.buttons = {{'S', tr("start")},     {'R', tr("running")},      {'H', tr("heat")},
                         {'A', tr("add")},       {'P', tr("partial")},      {'I', tr("rounds")},
                         {'U', tr("take back")}, {'O', tr("results list")}, {'J', tr("judge sheets")},
-                        {'V', tr("room")},      {'L', tr("light, dark")}};
+                        {'K', tr("keys")},      {'V', tr("room")},         {'L', tr("light, dark")}};
     }
     return view;
 }

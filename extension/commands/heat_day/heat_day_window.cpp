@@ -5,8 +5,6 @@
 
 #include <com/sun/star/awt/AsyncCallback.hpp>
 #include <com/sun/star/awt/InvalidateStyle.hpp>
-#include <com/sun/star/awt/Key.hpp>
-#include <com/sun/star/awt/KeyModifier.hpp>
 #include <com/sun/star/awt/PosSize.hpp>
 #include <com/sun/star/awt/Toolkit.hpp>
 #include <com/sun/star/awt/WindowAttribute.hpp>
@@ -98,56 +96,6 @@ void Ticker::done() {
     shared_->waiting = false;
 }
 
-namespace {
-
-// --- keys --------------------------------------------------------------------------------------------------------
-
-// The digits' row where it types digits only with Shift (AZERTY): what its keys type without.
-int lane_of_character(sal_Unicode character) {
-    constexpr std::u16string_view first = u"&\u00e9\"'(-\u00e8_\u00e7\u00e0";
-    constexpr std::u16string_view second = u"&\u00e9\"'(\u00a7\u00e8!\u00e7\u00e0"; // Belgian
-    for (const auto row : {first, second})
-        if (const auto place = row.find(character); place != std::u16string_view::npos)
-            return static_cast<int>(place);
-    return -1;
-}
-
-KeyPress key_press(const css::awt::KeyEvent& event, Seconds when, double day) {
-    namespace Key = css::awt::Key;
-    KeyPress key;
-    key.when = when;
-    key.day = day;
-    key.shift = (event.Modifiers & css::awt::KeyModifier::SHIFT) != 0;
-    if (event.Modifiers & (css::awt::KeyModifier::MOD1 | css::awt::KeyModifier::MOD2))
-        return key;
-    if (event.KeyChar >= 32 && event.KeyChar != 127)
-        key.text = utf8(OUString(event.KeyChar));
-    if (event.KeyCode >= Key::NUM0 && event.KeyCode <= Key::NUM9) {
-        key.lane = event.KeyCode == Key::NUM0 ? 9 : event.KeyCode - Key::NUM1;
-    } else if (event.KeyCode >= Key::A && event.KeyCode <= Key::Z) {
-        key.letter = static_cast<char>('A' + event.KeyCode - Key::A);
-    } else if (event.KeyCode == Key::RETURN) {
-        key.edit = KeyPress::Edit::enter;
-    } else if (event.KeyCode == Key::ESCAPE) {
-        key.edit = KeyPress::Edit::escape;
-    } else if (event.KeyCode == Key::BACKSPACE) {
-        key.edit = KeyPress::Edit::backspace;
-    } else if (!key.shift) {
-        key.lane = lane_of_character(event.KeyChar);
-    } else if (event.KeyCode == Key::MULTIPLY) { // what Shift makes of three digits has codes of its own: English 8,
-        key.lane = 7;
-    } else if (event.KeyCode == Key::DIVIDE) { // German and Spanish 7,
-        key.lane = 6;
-    } else if (event.KeyCode == Key::EQUAL) { // and 0;
-        key.lane = 9;
-    } else if (event.KeyChar == u'#') { // in newer offices also English and Nordic 3
-        key.lane = 2;
-    }
-    return key;
-}
-
-} // namespace
-
 // --- HeatWindow --------------------------------------------------------------------------------------------------
 
 HeatWindow::HeatWindow(const Context& context, std::shared_ptr<HeatDay> day, std::function<void(const View&)> published)
@@ -179,6 +127,7 @@ void HeatWindow::open() {
     refresh();
     window_->setVisible(true);
     window_->setFocus();
+    day_->read_keyboard();
     ticker_ = std::make_unique<Ticker>(context_.component(), [this] { beat(); });
 }
 
@@ -265,7 +214,7 @@ void HeatWindow::keyPressed(const css::awt::KeyEvent& event) {
     const auto when = event_now(); // before anything else
     const auto day = day_now();
     try {
-        day_->press(key_press(event, when, day));
+        day_->press(key_press(event, day_->keys(), when, day));
         refresh();
     } catch (...) {
     }
@@ -357,7 +306,9 @@ void HeatWindow::paint() {
             painter.text(x, top, wide - pad, tall, what, size, bold, colour, align);
             x += wide;
         };
-        column(55, row.lane, big, true, ink, Align::centre);
+        if (!row.key.empty())
+            painter.text(x, top, width * 18 / 1000, tall, row.key, small * 70 / 100, true, colours.soft);
+        column(55, row.lane, big, true, ink, row.key.empty() ? Align::centre : Align::right);
         column(285, row.name, big, true, ink, Align::left);
         column(225, row.round, small, false, ink, Align::left);
         column(195, row.ahead, big * 85 / 100, true, tone, Align::left);
@@ -390,15 +341,18 @@ void HeatWindow::paint() {
     const auto wide_of = [&](const ButtonView& button) {
         return painter.width_of(label_of(button), size, true) + size * 3 / 2;
     };
+    const std::string held = view_.ctrl && !asked ? tr("Ctrl") + " +" : std::string(); // with each of them
+    const auto held_width = [&] { return held.empty() ? 0 : painter.width_of(held, size, true) + size; };
     const auto all_fit = [&] {
-        int all = pad;
+        int all = pad + held_width();
         for (const auto& button : view_.buttons)
             all += wide_of(button) + pad / 2;
         return all <= width;
     };
     while (size > 8 && !all_fit())
         --size;
-    int x = pad;
+    painter.text(pad, top + line + line / 10, held_width(), line * 8 / 10, held, size, true, colours.soft);
+    int x = pad + held_width();
     for (const auto& button : view_.buttons) {
         const int wide = wide_of(button);
         painter.box(x, top + line + line / 10, wide, line * 8 / 10, colours.paper, colours.soft);
