@@ -81,6 +81,13 @@ std::vector<std::string_view> fields_of(std::string_view text) {
     }
 }
 
+std::string written(const CellValue& value) {
+    if (const auto* amount = std::get_if<double>(&value))
+        return exact(*amount);
+    const auto* text = std::get_if<std::string>(&value);
+    return text ? "=" + *text : "-";
+}
+
 std::optional<CellValue> value_of(std::string_view text) {
     if (text == "-")
         return CellValue{};
@@ -93,7 +100,10 @@ std::optional<CellValue> value_of(std::string_view text) {
 
 void rename(HeatLog& log, const std::string& before, const std::string& after) {
     std::replace(log.lanes.begin(), log.lanes.end(), before, after);
-    decltype(log.cells) cells;
+    for (auto& fix : log.fixes)
+        if (fix.change.athlete == before)
+            fix.change.athlete = after;
+    HeatCells cells;
     for (auto& [place, value] : log.cells) {
         const auto& [range, athlete, column] = place;
         cells[{range, athlete == before ? after : athlete, column}] = std::move(value);
@@ -123,6 +133,16 @@ void take(HeatLog& log, const std::vector<std::string_view>& fields) {
         rename(log, plain(fields[1]), plain(fields[2]));
     } else if (kind == "end" && fields.size() == 1) {
         log.ended = true;
+    } else if (kind == "fix" && fields.size() == 8) {
+        const auto column = whole(fields[3]);
+        auto before = value_of(fields[4]);
+        auto after = value_of(fields[5]);
+        const auto day = number(fields[6]);
+        if (column && before && after && day)
+            log.fixes.push_back({{plain(fields[1]), plain(fields[2]), *column, *std::move(after)},
+                                 *std::move(before),
+                                 *day,
+                                 plain(fields[7])});
     }
 }
 
@@ -137,17 +157,25 @@ std::string start_line(double boot_start, std::string_view boot, double day_star
 std::string lane_line(int lane, std::string_view athlete) { return line({"lane", std::to_string(lane), athlete}); }
 
 std::string set_line(const CellChange& change) {
-    std::string value = "-";
-    if (const auto* amount = std::get_if<double>(&change.value))
-        value = exact(*amount);
-    else if (const auto* text = std::get_if<std::string>(&change.value))
-        value = "=" + *text;
-    return line({"set", change.range, change.athlete, std::to_string(change.column), value});
+    return line({"set", change.range, change.athlete, std::to_string(change.column), written(change.value)});
+}
+
+std::string fix_line(const Fix& fix) {
+    const auto& change = fix.change;
+    return line({"fix", change.range, change.athlete, std::to_string(change.column), written(fix.before),
+                 written(change.value), exact(fix.day), fix.who});
 }
 
 std::string name_line(std::string_view before, std::string_view after) { return line({"name", before, after}); }
 
 std::string end_line() { return line({"end"}); }
+
+HeatCells HeatLog::fixed() const {
+    auto all = cells;
+    for (const auto& [change, before, day, who] : fixes)
+        all[{change.range, change.athlete, change.column}] = change.value;
+    return all;
+}
 
 std::optional<HeatLog> read_heat_log(std::string_view text) {
     std::optional<HeatLog> log;

@@ -12,6 +12,7 @@
 #include <com/sun/star/frame/Desktop.hpp>
 #include <com/sun/star/lang/IllegalArgumentException.hpp>
 #include <com/sun/star/lang/XInitialization.hpp>
+#include <com/sun/star/lang/XMultiServiceFactory.hpp>
 #include <com/sun/star/sheet/CellFlags.hpp>
 #include <com/sun/star/sheet/XCellRangeAddressable.hpp>
 #include <com/sun/star/sheet/XCellRangeData.hpp>
@@ -99,6 +100,18 @@ Reference<css::uno::XInterface> create(const Reference<css::uno::XComponentConte
     return Reference<css::uno::XInterface>(
         component->getServiceManager()->createInstanceWithContext(OUString::createFromAscii(service), component),
         css::uno::UNO_SET_THROW);
+}
+
+OUString setting(const Reference<css::uno::XComponentContext>& component, const char* path, const char* name) {
+    const auto provider =
+        need<css::lang::XMultiServiceFactory>(create(component, "com.sun.star.configuration.ConfigurationProvider"));
+    const Any where(css::beans::PropertyValue("nodepath", 0, Any(OUString::createFromAscii(path)),
+                                              css::beans::PropertyState_DIRECT_VALUE));
+    const auto settings = need<css::container::XNameAccess>(provider->createInstanceWithArguments(
+        "com.sun.star.configuration.ConfigurationAccess", Sequence<Any>(&where, 1)));
+    OUString text;
+    settings->getByName(OUString::createFromAscii(name)) >>= text;
+    return text;
 }
 
 Sequence<css::beans::PropertyValue> properties(Properties values) {

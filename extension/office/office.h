@@ -38,6 +38,10 @@ template <class Interface, class Object>
 [[nodiscard]] css::uno::Reference<css::uno::XInterface>
 create(const css::uno::Reference<css::uno::XComponentContext>& component, const char* service);
 
+// A text of the office's own configuration.
+[[nodiscard]] rtl::OUString setting(const css::uno::Reference<css::uno::XComponentContext>& component, const char* path,
+                                    const char* name);
+
 using Properties = std::initializer_list<std::pair<const char*, css::uno::Any>>;
 [[nodiscard]] css::uno::Sequence<css::beans::PropertyValue> properties(Properties values);
 

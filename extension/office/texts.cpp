@@ -3,9 +3,6 @@
 #include "office.h"
 #include "wording.h"
 
-#include <com/sun/star/container/XNameAccess.hpp>
-#include <com/sun/star/lang/XMultiServiceFactory.hpp>
-
 #include <algorithm>
 #include <atomic>
 #include <cmath>
@@ -54,15 +51,7 @@ std::string_view in_workbook(std::string_view english, Language wanted) {
 } // namespace
 
 void read_interface_language(const css::uno::Reference<css::uno::XComponentContext>& component) {
-    const auto provider =
-        need<css::lang::XMultiServiceFactory>(create(component, "com.sun.star.configuration.ConfigurationProvider"));
-    const css::uno::Any path(css::beans::PropertyValue("nodepath", 0,
-                                                       css::uno::Any(rtl::OUString("/org.openoffice.Setup/L10N")),
-                                                       css::beans::PropertyState_DIRECT_VALUE));
-    const auto settings = need<css::container::XNameAccess>(provider->createInstanceWithArguments(
-        "com.sun.star.configuration.ConfigurationAccess", css::uno::Sequence<css::uno::Any>(&path, 1)));
-    rtl::OUString locale;
-    settings->getByName("ooLocale") >>= locale;
+    const auto locale = setting(component, "/org.openoffice.Setup/L10N", "ooLocale");
     for (std::size_t i = 0; i < std::size(text_languages); ++i)
         if (utf8(locale).substr(0, 2) == text_languages[i].code)
             language = i;

@@ -7,6 +7,7 @@
 //   set    <range>  <athlete>  <column>  <value>
 //   name   <athlete>  <as the name was corrected>
 //   end
+//   fix    <range>  <athlete>  <column>  <value before>  <value>  <time of day, s since 1970>  <who>
 #pragma once
 
 #include <map>
@@ -29,6 +30,16 @@ struct CellChange {
     CellValue value;
 };
 
+// A cell that was changed after the end of its heat.
+struct Fix {
+    CellChange change;
+    CellValue before;
+    double day = 0; // when, in seconds since 1970
+    std::string who;
+};
+
+using HeatCells = std::map<std::tuple<std::string, std::string, int>, CellValue>; // range, athlete, column
+
 struct HeatLog {
     std::string event;
     int heat = 0;
@@ -37,8 +48,11 @@ struct HeatLog {
     std::optional<double> day_start;
     std::optional<double> cap;
     std::vector<std::string> lanes; // athlete of lane 1, 2, ...; "" for a lane left free
-    std::map<std::tuple<std::string, std::string, int>, CellValue> cells;
+    HeatCells cells; // until the end of the heat
     bool ended = false;
+    std::vector<Fix> fixes; // in their order
+
+    [[nodiscard]] HeatCells fixed() const; // the cells with what was changed since
 };
 
 [[nodiscard]] std::string heat_line(std::string_view event, int heat);
@@ -47,6 +61,7 @@ struct HeatLog {
 [[nodiscard]] std::string set_line(const CellChange& change);
 [[nodiscard]] std::string name_line(std::string_view before, std::string_view after);
 [[nodiscard]] std::string end_line();
+[[nodiscard]] std::string fix_line(const Fix& fix);
 
 // Lines that make no sense are passed over. None where the text is no such log.
 [[nodiscard]] std::optional<HeatLog> read_heat_log(std::string_view text);

@@ -97,6 +97,8 @@ def test_kill(screen):
         day.press("Return")
         day.has("killed twice: all is there", names[1], len(done[1]))
         day.end()
+        day.rest("1", shift=True)
+        day.has("a stamp taken out after the end", names[1], len(done[1]) - 1)
         save(day.document, file)
         day.document.close(True)
         eventually("closed", lambda: not screen.windows())
@@ -107,6 +109,50 @@ def test_kill(screen):
         day = Day(private, screen, file=file)
         day.settled()
         check("ended and saved: nothing is asked", day.question() == "", day.words())
+
+
+def test_kill_in_the_third_heat(screen):
+    """Nothing was saved since the start of the day: all three heats come back, each by its name."""
+    file = WORK / "three.ods"
+    expected = {}
+
+    def stamps(day, heat, zero, lanes):
+        for lane in lanes:
+            expected.setdefault(day.heat(heat)[lane], []).append(day.lane(lane) - zero)
+            day.press("Return")  # yes, it is a round, though it is short
+
+    with office(screen) as private:
+        day = Day(private, screen)
+        save(day.document, file)
+        for heat in (1, 2, 3):
+            zero = day.running()
+            lanes = sorted(day.heat(heat))
+            stamps(day, heat, zero, lanes)
+            stamps(day, heat, zero, lanes[:2])
+            for lane in lanes:
+                day.has(f"heat {heat}", day.heat(heat)[lane], 2 if lane in lanes[:2] else 1)
+            if heat < 3:
+                day.end()
+                day.press("h")
+                day.asks("which heat", "Heat, 1 to")
+                day.press("Return")  # the next is offered
+                day.shows("the next heat", f", heat {heat + 1} |")
+        day.logged("the third on the disk", day.heat(3), {lane: [None] for lane in day.heat(3)})
+        kill(private)
+    with office(screen, after_a_crash=True) as private:
+        day = Day(private, screen, file=file)
+        day.asks("the third goes on", "Heat 3 was interrupted")
+        day.press("Return")
+        day.shows("it runs", ", heat 3 |", "| left ")
+        day.end()
+        for heat in (2, 1):
+            day.asks("what the file lacks", f"entries of heat {heat} ")
+            day.press("Return")
+        for name, moments in expected.items():
+            day.has(f"back: {name}", name, len(moments))
+            for clock, moment in zip(day.clocks(name), moments):
+                check(f"back: {name}", moment.near(clock), (clock, moment))
+        eventually("nothing more is asked", lambda: not day.question(), day.words)
 
 
 @pytest.fixture

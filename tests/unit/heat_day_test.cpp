@@ -366,6 +366,26 @@ TEST(HeatLog, ReadsBackWhatWasWritten) {
     EXPECT_TRUE(log->ended);
 }
 
+TEST(HeatLog, WhatWasChangedAfterTheEndIsBesideWhatWas) {
+    const CellChange then{"results_clocks", "Ada\tBrimsole", 2, 0.25};
+    const Fix moved{{"results_clocks", "Ada\tBrimsole", 2, 0.375}, 0.25, 1764000000.5, "Nobodal, R."};
+    const Fix gone{{"results_clocks", "Ada\tBrimsole", 2, {}}, 0.375, 1764000060, ""};
+    const auto lines = heat_line("e", 1) + set_line(then) + end_line() + fix_line(moved) + fix_line(gone);
+    const auto log = read_heat_log(lines);
+    ASSERT_TRUE(log);
+    const auto place = std::make_tuple(std::string("results_clocks"), std::string("Ada\tBrimsole"), 2);
+    EXPECT_EQ(log->cells.at(place), CellValue{0.25});
+    EXPECT_EQ(log->fixed().at(place), CellValue{});
+    ASSERT_EQ(log->fixes.size(), 2u);
+    EXPECT_EQ(log->fixes[0].before, CellValue{0.25});
+    EXPECT_EQ(log->fixes[0].change.value, CellValue{0.375});
+    EXPECT_DOUBLE_EQ(log->fixes[0].day, 1764000000.5);
+    EXPECT_EQ(log->fixes[0].who, "Nobodal, R.");
+    EXPECT_EQ(log->fixes[1].who, "");
+    const auto renamed = read_heat_log(lines + name_line("Ada\tBrimsole", "Ada Nobodal"));
+    EXPECT_EQ(renamed->fixes[1].change.athlete, "Ada Nobodal");
+}
+
 TEST(HeatLog, ACorrectedNameTakesItsEntriesAlong) {
     const auto log =
         read_heat_log(heat_line("e", 1) + lane_line(1, "Ada") + lane_line(2, "Bela") +

@@ -11,6 +11,7 @@
 #include <algorithm>
 #include <charconv>
 #include <cmath>
+#include <cstdlib>
 #include <fstream>
 #include <utility>
 
@@ -24,6 +25,16 @@ std::string trimmed(const std::string& typed) {
 }
 
 constexpr const char* keys_file = "keys";
+
+// As the office's own settings have it; else as the computer knows who is logged in.
+std::string user_of(const Context& context) {
+    std::string name;
+    for (const char* part : {"givenname", "sn"})
+        if (const auto word = utf8(setting(context.component(), "/org.openoffice.UserProfile/Data", part)); !word.empty())
+            name += (name.empty() ? "" : " ") + word;
+    const char* account = std::getenv("USER");
+    return name.empty() && account ? account : name;
+}
 
 std::filesystem::path log_folder(const Context& context) {
     const auto places =
@@ -56,7 +67,8 @@ bool same_value(const CellValue& a, const CellValue& b) {
 std::vector<HeatDay*> HeatDay::open_days_;
 
 HeatDay::HeatDay(Context& context, bool dark)
-    : context_(context), sheet_(context.document()), folder_(log_folder(context)), dark_(dark) {
+    : context_(context), sheet_(context.document()), folder_(log_folder(context)),
+      user_(user_of(context)), dark_(dark) {
     const auto all = sheet_.lines();
     const auto has_times = [&](int heat) {
         for (int row = 0; row < static_cast<int>(all.size()); ++row) {

@@ -192,6 +192,7 @@ class HeatDay {
     [[nodiscard]] bool waits(const std::string& name) const;
     void reload();
     void journal(const std::string& lines);
+    void tell(const std::vector<Fix>& fixes); // changed after the end
     [[nodiscard]] std::string refusal(Verdict verdict, std::size_t row) const;
     [[nodiscard]] std::string who(std::size_t row) const;
 
@@ -210,6 +211,7 @@ class HeatDay {
     };
     [[nodiscard]] Kept kept(const HeatLog& log);
     [[nodiscard]] std::vector<Correction> corrections(); // of all heats that ended
+    void find_ended_log();
     void look_for_logs();
     void recover(Seconds now);
     [[nodiscard]] std::vector<StoredLog> left_running();
@@ -225,6 +227,7 @@ class HeatDay {
     Context context_;
     EventSheet sheet_;
     std::filesystem::path folder_;
+    std::string user_; // at this office, for what is changed afterwards
     HeatTask task_;
     int number_ = 0;
     std::optional<RunningHeat> heat_;
@@ -237,7 +240,8 @@ class HeatDay {
     std::unique_ptr<Journal> journal_;
     std::optional<StoredLog> found_;
     std::set<std::filesystem::path> declined_;                              // logs not to be asked about again
-    std::map<std::tuple<std::string, std::string, int>, CellValue> logged_; // the sheet as the journal knows it
+    HeatCells logged_;                         // the sheet as the journal knows it
+    std::filesystem::path ended_log_;          // of this heat, if it ended: what is changed now is told there
     struct Step {
         std::string title;
         std::vector<CellChange> changes;

@@ -2,6 +2,7 @@
 
 #include <dlfcn.h>
 
+#include <array>
 #include <cstdint>
 #include <ctime>
 #include <fstream>
@@ -47,6 +48,14 @@ const std::string& computer_run() {
 }
 
 double day_now() { return read(CLOCK_REALTIME); }
+
+std::string day_and_time(double day) {
+    const auto whole = static_cast<std::time_t>(day);
+    std::tm local{};
+    localtime_r(&whole, &local);
+    std::array<char, 40> text{};
+    return std::string(text.data(), std::strftime(text.data(), text.size(), "%Y-%m-%d %H:%M", &local));
+}
 
 double share_of_day(double day) {
     const auto whole = static_cast<std::time_t>(day);

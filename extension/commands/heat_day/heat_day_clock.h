@@ -21,6 +21,9 @@ namespace pacecells {
 // Seconds since 1970.
 [[nodiscard]] double day_now();
 
+// Date and time of day here, as 2026-03-01 18:05.
+[[nodiscard]] std::string day_and_time(double day);
+
 // The local time of day as the office counts it: a share of the day.
 [[nodiscard]] double share_of_day(double day);
 

@@ -28,6 +28,7 @@ void HeatDay::choose(int heat) {
     done_.clear();
     soon_.clear();
     seat(sheet_.seats(heat));
+    find_ended_log();
     if (seats_.empty())
         message_ = tr("Nobody stands in heat %1 yet: the sheet Heats is made from the roster.", std::to_string(heat));
     if (left)
@@ -56,6 +57,7 @@ void HeatDay::seat(std::vector<Seat> seats) {
     places_.assign(seats_.size(), {});
     placed_ = false;
     known_.clear();
+    ended_log_.clear(); // what differs now was changed before
     reload();
 }
 
@@ -128,6 +130,7 @@ void HeatDay::start(Seconds zero, double day_zero) {
     ended_ = false;
     minutes_ = 0;
     read_offsets();
+    ended_log_.clear();
     heat_->start_at(zero);
     day_zero_ = day_zero;
     logged_.clear();
@@ -148,24 +151,37 @@ void HeatDay::journal(const std::string& lines) {
         journal_->write(lines);
 }
 
+void HeatDay::tell(const std::vector<Fix>& fixes) {
+    if (ended_log_.empty() || fixes.empty())
+        return;
+    std::string lines;
+    for (const auto& fix : fixes)
+        lines += fix_line(fix);
+    append_to_log(ended_log_, lines);
+}
+
 // --- to the sheet and back ---------------------------------------------------------------------------------------
 
 // First the log, then between two keys the sheet: what the log has can be put back whatever happens to the office.
 void HeatDay::apply(const std::string& title, const std::vector<CellChange>& changes) {
     std::string lines;
+    std::vector<Fix> fixes;
     Step before{title, {}};
     for (const auto& change : changes) {
         lines += set_line(change);
         const auto place = std::make_tuple(change.range, change.athlete, change.column);
         const auto known = logged_.find(place);
-        before.changes.push_back(
-            {change.range, change.athlete, change.column, known == logged_.end() ? CellValue{} : known->second});
+        const auto was = known == logged_.end() ? CellValue{} : known->second;
+        before.changes.push_back({change.range, change.athlete, change.column, was});
+        if (!same_value(was, change.value))
+            fixes.push_back({change, was, day_now(), user_});
         if (change.value == CellValue{})
             logged_.erase(place);
         else
             logged_[place] = change.value;
     }
     journal(lines);
+    tell(fixes);
     done_.push_back(std::move(before));
     waiting_.push_back({title, changes});
     message_ = title;
@@ -200,6 +216,8 @@ void HeatDay::rename(std::size_t row, const std::string& name) {
     const auto old = std::exchange(seats_[row].name, name);
     known_.erase(fold_name(old)); // it may be undone
     journal(name_line(old, name));
+    if (!ended_log_.empty())
+        append_to_log(ended_log_, name_line(old, name));
     const auto follow = [&](Step& step) {
         for (auto& change : step.changes)
             if (change.athlete == old)
@@ -207,7 +225,7 @@ void HeatDay::rename(std::size_t row, const std::string& name) {
     };
     std::ranges::for_each(waiting_, follow);
     std::ranges::for_each(done_, follow);
-    decltype(logged_) logged;
+    HeatCells logged;
     for (auto& [place, value] : logged_) {
         const auto& [range, athlete, column] = place;
         logged[{range, athlete == old ? name : athlete, column}] = std::move(value);
@@ -290,7 +308,7 @@ void HeatDay::reload() {
     if (!heat_)
         return;
     find_people();
-    std::map<std::tuple<std::string, std::string, int>, CellValue> now;
+    HeatCells now;
     for (std::size_t row = 0; row < seats_.size(); ++row) {
         const auto& name = seats_[row].name;
         if (!places_[row].row || waits(name)) {
@@ -305,14 +323,21 @@ void HeatDay::reload() {
             now[{cell.range, cell.athlete, cell.column}] = cell.value;
     }
     std::string lines;
+    std::vector<Fix> fixes;
+    const auto changed = [&](const auto& place, const CellValue& was, const CellValue& value) {
+        const CellChange change{std::get<0>(place), std::get<1>(place), std::get<2>(place), value};
+        lines += set_line(change);
+        fixes.push_back({change, was, day_now(), user_});
+    };
     for (const auto& [place, value] : now)
         if (const auto known = logged_.find(place); known == logged_.end() || !same_value(known->second, value))
-            lines += set_line({std::get<0>(place), std::get<1>(place), std::get<2>(place), value});
+            changed(place, known == logged_.end() ? CellValue{} : known->second, value);
     for (const auto& [place, value] : logged_)
         if (!now.contains(place))
-            lines += set_line({std::get<0>(place), std::get<1>(place), std::get<2>(place), {}});
+            changed(place, value, {});
     if (running())
         journal(lines);
+    tell(fixes);
     logged_ = std::move(now);
 }
 
@@ -487,6 +512,8 @@ void HeatDay::clear_heat() {
 void HeatDay::end() {
     reload();
     journal(end_line());
+    if (journal_)
+        ended_log_ = journal_->path();
     journal_.reset();
     ended_ = true;
     message_ = tr("Heat %1 has ended. H chooses the next one.", std::to_string(number_));

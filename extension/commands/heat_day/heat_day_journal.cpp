@@ -102,8 +102,12 @@ std::vector<StoredLog> stored_logs(const std::filesystem::path& folder) {
     return logs;
 }
 
+void append_to_log(const std::filesystem::path& log, const std::string& lines) {
+    std::ofstream(log, std::ios::binary | std::ios::app) << lines;
+}
+
 void close_log(const std::filesystem::path& log) {
-    std::ofstream(log, std::ios::binary | std::ios::app) << '\n' << end_line(); // a line that was torn ends first
+    append_to_log(log, '\n' + end_line()); // a line that was torn ends first
 }
 
 void put_aside(const std::filesystem::path& log) {

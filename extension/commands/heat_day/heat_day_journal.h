@@ -49,6 +49,9 @@ struct StoredLog {
 // The logs of a folder, the latest first. Those that were put aside or cannot be read are left out.
 [[nodiscard]] std::vector<StoredLog> stored_logs(const std::filesystem::path& folder);
 
+// More about a heat whose log nobody holds open.
+void append_to_log(const std::filesystem::path& log, const std::string& lines);
+
 // Ends a log that nobody holds open: its clock runs no longer, its entries are still offered.
 void close_log(const std::filesystem::path& log);
 

@@ -73,7 +73,7 @@ HeatDay::Kept HeatDay::kept(const HeatLog& log) {
         if (places[i].row && places[i].name != kept.seats[i].name)
             kept.renamed[kept.seats[i].name] = std::exchange(kept.seats[i].name, places[i].name);
     }
-    for (const auto& [place, value] : log.cells) {
+    for (const auto& [place, value] : log.fixed()) {
         const auto& [range, athlete, column] = place;
         const auto row = rows.find(athlete);
         if (column < 0 || column >= static_cast<int>(RunningHeat::most_rounds) || !range.starts_with("results_") ||
@@ -88,7 +88,14 @@ HeatDay::Kept HeatDay::kept(const HeatLog& log) {
     return kept;
 }
 
-// What the log of a heat had at its end, beside what the sheet has now.
+void HeatDay::find_ended_log() {
+    const auto key = sheet_.key();
+    for (const auto& stored : stored_logs(folder_))
+        if (ended_log_.empty() && stored.log.event == key && stored.log.heat == number_ && stored.log.ended)
+            ended_log_ = stored.path;
+}
+
+// What was changed after the end of a heat: each step as it was told, then what differs without having been told.
 std::vector<Correction> HeatDay::corrections() {
     const auto key = sheet_.key();
     std::vector<Correction> all;
@@ -97,21 +104,29 @@ std::vector<Correction> HeatDay::corrections() {
     for (const auto& [path, log] : logs) {
         if (log.event != key || !log.ended)
             continue;
-        const auto seats = kept(log).seats;
-        const auto places = sheet_.places(log.heat, seats, {});
-        for (std::size_t i = 0; i < seats.size(); ++i) {
+        const auto add = [&](const std::string& name, const std::string& range, int column, const CellValue& before,
+                             const CellValue& after, const std::string& when, const std::string& who) {
+            if (range != "results_stamps" && !same_value(before, after))
+                all.push_back({log.heat, name, what_of(range, column), value_text(range, before),
+                               value_text(range, after), when, who});
+        };
+        const auto back = kept(log);
+        for (const auto& [change, before, day, who] : log.fixes)
+            add(new_name(back.renamed, change.athlete), change.range, change.column, before, change.value,
+                day_and_time(day), who);
+        const auto places = sheet_.places(log.heat, back.seats, {});
+        for (std::size_t i = 0; i < back.seats.size(); ++i) {
             if (!places[i].row)
                 continue;
+            const auto& name = back.seats[i].name;
             std::map<std::pair<std::string, int>, std::pair<CellValue, CellValue>> cells; // then and now
-            for (const auto& [place, value] : log.cells)
-                if (same_name(std::get<1>(place), seats[i].name))
+            for (const auto& [place, value] : log.fixed())
+                if (same_name(new_name(back.renamed, std::get<1>(place)), name))
                     cells[{std::get<0>(place), std::get<2>(place)}].first = value;
-            for (const auto& cell : sheet_.written(*places[i].row, seats[i].name))
+            for (const auto& cell : sheet_.written(*places[i].row, name))
                 cells[{cell.range, cell.column}].second = cell.value;
             for (const auto& [place, values] : cells)
-                if (place.first != "results_stamps" && !same_value(values.first, values.second))
-                    all.push_back({log.heat, seats[i].name, what_of(place.first, place.second),
-                                   value_text(place.first, values.first), value_text(place.first, values.second)});
+                add(name, place.first, place.second, values.first, values.second, {}, {});
         }
     }
     return all;
@@ -156,7 +171,7 @@ void HeatDay::recover(Seconds now) {
     choose(std::max(1, log.heat));
     auto back = kept(log);
     std::map<std::string, std::vector<CellChange>> written;
-    decltype(logged_) logged;
+    HeatCells logged;
     for (const auto& [place, value] : log.cells) {
         const auto& [range, athlete, column] = place;
         const auto& name = new_name(back.renamed, athlete);
@@ -193,8 +208,11 @@ void HeatDay::recover(Seconds now) {
     (void)sentence_of([&] { place_all(); }); // what keeps it from that is said as long as entries wait
     reload();
     message_ = title;
-    if (ended_)
-        look_for_logs();
+    if (!ended_)
+        return;
+    if (waiting_.empty())
+        ended_log_ = stored.path;
+    look_for_logs();
 }
 
 } // namespace pacecells

@@ -307,7 +307,7 @@ void HeatWindow::paint() {
             x += wide;
         };
         if (!row.key.empty())
-            painter.text(x, top, width * 18 / 1000, tall, row.key, small * 70 / 100, true, colours.soft);
+            painter.text(x, top, width * 18 / 1000, tall, row.key, small, true, colours.soft);
         column(55, row.lane, big, true, ink, row.key.empty() ? Align::centre : Align::right);
         column(285, row.name, big, true, ink, Align::left);
         column(225, row.round, small, false, ink, Align::left);

@@ -74,6 +74,11 @@ class Page {
         put(0, text, bold, height);
         ++row_;
     }
+    // Below a line, beside its first column.
+    void note(const std::string& text) {
+        put(1, text, false, 9);
+        ++row_;
+    }
     // All so far heads each printed page.
     void repeat() {
         const auto print = need<css::sheet::XPrintAreas>(sheet_);
@@ -166,8 +171,12 @@ void list_results(const Context& context, EventSheet& event, const std::vector<C
         page.new_page();
         page.heading(tr("Changed since the end of the heat"), true, 15);
         page.line({tr("Heat"), tr("Name"), tr("What"), tr("Then"), tr("Now")}, true);
-        for (const auto& one : corrections)
+        for (const auto& one : corrections) {
             page.line({std::to_string(one.heat), one.name, one.what, one.then, one.now}, false);
+            page.note(one.when.empty()  ? tr("When and by whom is not known")
+                      : one.who.empty() ? tr("Changed %1", one.when)
+                                        : tr("Changed %1 by %2", one.when, one.who));
+        }
     }
     fit_to_page(document, page.sheet());
 }

@@ -12,6 +12,8 @@ struct Correction {
     std::string what; // "round 3"
     std::string then; // empty: nothing
     std::string now;
+    std::string when; // empty: not known, as who
+    std::string who;
 };
 
 // A new document: places so far, by division, and on a page of their own the corrections since. Refused where there are
