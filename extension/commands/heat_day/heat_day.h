@@ -90,7 +90,7 @@ struct View {
 class HeatDay {
   public:
     static constexpr Seconds count_in{10};
-    static constexpr Seconds lull{0.1}; // after a key, before the sheet is written: others may follow at once
+    static constexpr Seconds lull{0.02}; // after a key, before the sheet is written: others may follow at once
 
     HeatDay(Context& context, bool dark);
     ~HeatDay();
