@@ -6,8 +6,9 @@ import subprocess
 import time
 
 import pytest
-from heat_kit import (SEED, Day, Load, beside, check, compare, eventually, logs_of, now, of_day, off_at, office, outlook, play,
-                      pressed, screen)
+import sharing
+from heat_kit import (QUIET, SEED, Day, Load, Screen, beside, check, compare, eventually, logs_of, now, of_day, off_at,
+                      office, outlook, play, pressed, screen)
 from office import result, save
 from sharing import BUILD, folder_of
 
@@ -29,7 +30,7 @@ def test_heats(screen, kind):
         with Load():
             before = day.steps()
             done = play(day, zero, 8, dice, pause=(1.1, 3.0), most=2)
-            time.sleep(1.1)  # a key counts when it was quiet for a second
+            time.sleep(QUIET)
             for lane in done:  # all at once, as at the end of a round
                 done[lane].append(pressed(day, lane, zero))
                 time.sleep(0.03)
@@ -222,7 +223,7 @@ def test_keys(screen):
         day.has("a held key is one stamp", names[1], 1)
         day.press("1", shift=True)
         day.has("Shift takes it back", names[1], 0)
-        time.sleep(1.1)
+        time.sleep(QUIET)
         at = screen.click(300, 200) - zero
         day.has("a click on the row", names[1], 1, at)
         before = day.document.UndoManager.getCurrentUndoActionTitle()
@@ -259,10 +260,11 @@ def test_commands(screen):
         day.has("the same key once more: yes, at the first press", names[2], 2, at)
         eventually("a stamp ends the open round", lambda: partial(2) == "")
         day.press("p")
-        day.press("2")
+        day.press("4")
         day.answer("999")
         day.says("a partial score beyond the round is refused", "below the reps")
-        day.press("Escape")
+        day.answer("7")
+        eventually("what is typed then replaces it", lambda: partial(4) == "7", day.words)
         day.press("t")
         at = day.lane(2) - zero
         eventually("tie-break", lambda: day.value("tiebreak", names[2]).Value > 0)
@@ -418,6 +420,33 @@ def test_the_room(screen):
         rooms(1)
         day.document.close(True)
         rooms(0)
+
+
+def test_the_room_on_another_screen(screen):
+    """It fills the screen that is chosen; the other one is offered."""
+    two = Screen(1366, 800)
+    try:
+        with office(two) as private:
+            day = Day(private, two)
+            day.press("v")
+            day.asks("which", "on which screen? 1: 1366 × 768; 2: 800 × 768")
+            day.answer("3")
+            day.says("no third", "no screen 3")
+            day.press("Escape")
+            day.press("v")
+            day.asks("which", "on which screen?")
+            day.press("Return")  # the other one
+            eventually("the room", lambda: two.titled("Heat, for the room"))
+            window = two.titled("Heat, for the room")[0]
+            place = lambda: two.tool("xdotool", "getwindowgeometry", "--shell", window).split()
+            eventually("all of the second screen", lambda: {"X=1366", "Y=0", "WIDTH=800", "HEIGHT=768"} <= set(place()),
+                       place)
+            two.focus(two.windows()[-1])
+            day.press("v")
+            eventually("closed", lambda: not two.titled("Heat, for the room"))
+    finally:
+        sharing.stop()
+        two.close()
 
 
 def test_beep(screen):

@@ -6,7 +6,7 @@ import shutil
 
 import uno
 from com.sun.star.table import TableSortField
-from heat_kit import SEED, Day, check, eventually, kill, logs_of, now, office, screen
+from heat_kit import QUIET, SEED, Day, check, eventually, kill, logs_of, now, office, screen
 from office import named, save
 from sharing import folder_of
 
@@ -327,7 +327,7 @@ class Walk:
 
     def stamp_any(self, lane):
         """A key counts when it was quiet for a second: one of those that were, where there is one."""
-        quiet = [one for one in self.names if now() - self.last[one] > 1.05 and len(self.record[one]) < 38]
+        quiet = [one for one in self.names if now() - self.last[one] > QUIET and len(self.record[one]) < 38]
         self.stamp(self.dice.choice(quiet) if quiet else min(self.last, key=self.last.get))
 
     def take_back(self, lane):

@@ -1,6 +1,7 @@
 #include "heat_day.h"
 
 #include "heat_day_clock.h"
+#include "heat_day_screens.h"
 
 #include "pacecells/clock.h"
 #include "pacecells/words.h"
@@ -101,7 +102,8 @@ void HeatDay::press(const KeyPress& key) {
     last_key_ = key.when;
     guarded([&] {
         const bool writing = asking_ == Ask::heat || asking_ == Ask::running_at || asking_ == Ask::partial ||
-                             asking_ == Ask::add || asking_ == Ask::again || asking_ == Ask::rounds;
+                             asking_ == Ask::add || asking_ == Ask::again || asking_ == Ask::rounds ||
+                             asking_ == Ask::screen;
         const bool yes_or_no = asking_ == Ask::end || asking_ == Ask::recover || asking_ == Ask::give_up ||
                                asking_ == Ask::log_only || asking_ == Ask::soon;
         if (key.edit == KeyPress::Edit::escape) {
@@ -233,7 +235,7 @@ void HeatDay::act(char letter, Seconds now) {
         next_keys();
         break;
     case 'V':
-        room_ = !room_;
+        room();
         break;
     case 'L':
         dark_ = !dark_;
@@ -253,6 +255,30 @@ void HeatDay::act(char letter, Seconds now) {
     default:
         break;
     }
+}
+
+// On another screen where there is one.
+void HeatDay::room() {
+    const auto all = screens();
+    room_screen_ = 0;
+    if (room_ || all.size() < 2) {
+        room_ = !room_;
+        return;
+    }
+    const auto here = context_.frame()->getContainerWindow()->getPosSize();
+    std::string list;
+    std::string other;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        const auto number = std::to_string(i + 1);
+        list += (list.empty() ? "" : "; ") + number + ": " + std::to_string(all[i].Width) + " × " +
+                std::to_string(all[i].Height);
+        const auto x = here.X + here.Width / 2;
+        if (other.empty() && (x < all[i].X || x >= all[i].X + all[i].Width))
+            other = number;
+    }
+    ask(Ask::screen, tr("The room's window: on which screen? %1.", list));
+    typed_ = other;
+    replace_ = true;
 }
 
 // The choice is the person's at this computer, for every workbook.
@@ -376,6 +402,15 @@ void HeatDay::answer(Seconds now) {
         clear_heat();
         start(now + count_in, day_now() + count_in.value());
         break;
+    case Ask::screen: {
+        const auto screen = whole_number(typed);
+        if (!screen || *screen < 1 || *screen > static_cast<int>(screens().size()))
+            throw Refusal{tr("There is no screen %1.", typed)};
+        nothing_asked();
+        room_ = true;
+        room_screen_ = *screen;
+        break;
+    }
     case Ask::log_only:
         nothing_asked();
         warned_ = true;

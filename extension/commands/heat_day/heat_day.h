@@ -5,7 +5,8 @@
 // queue only when it is in the row that is surely this person's; until then the window's own record counts.
 //
 // heat_day.cpp      keys and questions
-// heat_day_heat.cpp which heat, stamps, the way to the sheet and back
+// heat_day_heat.cpp which heat, the way to the sheet and back
+// heat_day_stamps.cpp what a key does
 // heat_day_correct.cpp rounds put right afterwards, steps taken back
 // heat_day_logs.cpp after a crash
 // heat_day_view.cpp what there is to see
@@ -84,6 +85,7 @@ struct View {
     bool ctrl = false; // letters are commands only with Ctrl
     bool dark = false;
     bool room = false; // the room's window is open
+    int room_screen = 0; // there, from 1; 0: beside this window
     friend bool operator==(const View&, const View&) = default;
 };
 
@@ -143,7 +145,8 @@ class HeatDay {
         again,
         recover,
         give_up,
-        log_only
+        log_only,
+        screen
     };
 
     // What cannot be done becomes the message; the sheet is read again, so that both agree.
@@ -156,6 +159,7 @@ class HeatDay {
     }
     void act(char letter, Seconds now);
     void next_keys();
+    void room();
     void answer(Seconds now);
     [[nodiscard]] bool lane_asked() const;
     void pick(std::size_t row, Seconds when, double day);
@@ -173,16 +177,6 @@ class HeatDay {
     void start_or_ask(Seconds now);
     void start(Seconds zero, double day_zero);
     void must_be_alone(Seconds now) const;
-    void press_lane(std::size_t row, Seconds when, double day); // a stamp, or the question whether it is one
-    void ask_soon();
-    void stamp(std::size_t row, Seconds when, double day);
-    void take_back(std::size_t row);
-    void tiebreak(std::size_t row, Seconds when);
-    void withdraw(std::size_t row);
-    void partial(std::size_t row, const std::string& typed, Seconds now);
-    void add(const std::string& begins);
-    void clear_heat();
-    void end();
     void apply(const std::string& title, const std::vector<CellChange>& changes);
     [[nodiscard]] bool write_next(); // false: nothing that can be written now
     void write_all();
@@ -193,6 +187,18 @@ class HeatDay {
     void reload();
     void journal(const std::string& lines);
     void tell(const std::vector<Fix>& fixes); // changed after the end
+
+    // heat_day_stamps.cpp
+    void press_lane(std::size_t row, Seconds when, double day); // a stamp, or the question whether it is one
+    void ask_soon();
+    void stamp(std::size_t row, Seconds when, double day);
+    void take_back(std::size_t row);
+    void tiebreak(std::size_t row, Seconds when);
+    void withdraw(std::size_t row);
+    void partial(std::size_t row, const std::string& typed, Seconds now);
+    void add(const std::string& begins);
+    void clear_heat();
+    void end();
     [[nodiscard]] std::string refusal(Verdict verdict, std::size_t row) const;
     [[nodiscard]] std::string who(std::size_t row) const;
 
@@ -274,6 +280,7 @@ class HeatDay {
     std::vector<std::string> lane_keys_;
     bool dark_;
     bool room_ = false;
+    int room_screen_ = 0;
     bool beeps_ = false;
     bool beep_now_ = false;
     int minutes_ = 0;

@@ -81,7 +81,7 @@ int place_in(const Row& row, sal_Unicode character) {
     return character == 0 || found == row.end() ? -1 : static_cast<int>(found - row.begin());
 }
 
-// Where the rows are not known: the digits' row of keyboards that type digits only with Shift.
+// Where the rows are not known, and beyond Latin 1: the digits' row of keyboards that type digits only with Shift.
 int lane_of_character(sal_Unicode character) {
     for (const std::u16string_view row : {u"&\u00e9\"'(-\u00e8_\u00e7\u00e0", // French
                                           u"&\u00e9\"'(\u00a7\u00e8!\u00e7\u00e0", // Belgian
@@ -111,12 +111,9 @@ int lane_of_row(const css::awt::KeyEvent& event, bool shift) {
         return event.KeyCode == Key::NUM0 ? 9 : event.KeyCode - Key::NUM1;
     if (event.KeyCode >= Key::A && event.KeyCode <= Key::Z)
         return -1;
-    if (const auto& rows = rows_now())
-        if (const int lane = place_in(shift ? rows->top_shift : rows->top, event.KeyChar); lane >= 0)
-            return lane;
-    if (!shift)
-        return lane_of_character(event.KeyChar);
-    return rows_now() ? -1 : lane_of_shifted(event);
+    if (const auto& rows = rows_now(); rows && event.KeyChar < 0x100)
+        return place_in(shift ? rows->top_shift : rows->top, event.KeyChar);
+    return shift ? lane_of_shifted(event) : lane_of_character(event.KeyChar);
 }
 
 // A pad that moves a cursor, as it does with Shift: what its keys are called then, from 1 to 0.

@@ -1,6 +1,7 @@
 #include "heat_day_room.h"
 
 #include "heat_day_paint.h"
+#include "heat_day_screens.h"
 
 #include <com/sun/star/awt/InvalidateStyle.hpp>
 #include <com/sun/star/awt/PosSize.hpp>
@@ -31,10 +32,12 @@ RoomWindow::RoomWindow(const Context& context, std::function<void()> closed)
     : context_(context), closed_(std::move(closed)) {}
 
 void RoomWindow::open() {
-    // The office tells nothing of other screens: a hand moves the window to the projector, and it grows with it.
     const auto around = context_.frame()->getContainerWindow()->getPosSize();
-    const css::awt::Rectangle place{around.X + 60, around.Y + 60, std::max(640, around.Width * 8 / 10),
-                                    std::max(400, around.Height * 8 / 10)};
+    css::awt::Rectangle place(around.X + 60, around.Y + 60, std::max(640, around.Width * 8 / 10),
+                              std::max(400, around.Height * 8 / 10));
+    const auto all = screens();
+    if (view_.room_screen > 0 && view_.room_screen <= static_cast<int>(all.size()))
+        place = all[static_cast<std::size_t>(view_.room_screen - 1)];
     css::awt::WindowDescriptor wanted;
     wanted.Type = css::awt::WindowClass_TOP;
     wanted.WindowServiceName = "window";

@@ -128,6 +128,7 @@ View HeatDay::view(Seconds now) {
     View view;
     view.dark = dark_;
     view.room = room_;
+    view.room_screen = room_screen_;
     view.ctrl = keys_ == KeyLayout::halves;
     const auto wrong = sentence_of([&] {
         const bool quiet = now - last_key_ >= lull || now < last_key_;
