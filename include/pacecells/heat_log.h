@@ -48,7 +48,7 @@ struct HeatLog {
     std::optional<double> day_start;
     std::optional<double> cap;
     std::vector<std::string> lanes; // athlete of lane 1, 2, ...; "" for a lane left free
-    HeatCells cells; // until the end of the heat
+    HeatCells cells;                // until the end of the heat
     bool ended = false;
     std::vector<Fix> fixes; // in their order
 

@@ -31,7 +31,8 @@ constexpr const char* keys_file = "keys";
 std::string user_of(const Context& context) {
     std::string name;
     for (const char* part : {"givenname", "sn"})
-        if (const auto word = utf8(setting(context.component(), "/org.openoffice.UserProfile/Data", part)); !word.empty())
+        if (const auto word = utf8(setting(context.component(), "/org.openoffice.UserProfile/Data", part));
+            !word.empty())
             name += (name.empty() ? "" : " ") + word;
     const char* account = std::getenv("USER");
     return name.empty() && account ? account : name;
@@ -68,8 +69,8 @@ bool same_value(const CellValue& a, const CellValue& b) {
 std::vector<HeatDay*> HeatDay::open_days_;
 
 HeatDay::HeatDay(Context& context, bool dark)
-    : context_(context), sheet_(context.document()), folder_(log_folder(context)),
-      user_(user_of(context)), dark_(dark) {
+    : context_(context), sheet_(context.document()), folder_(log_folder(context)), user_(user_of(context)),
+      dark_(dark) {
     const auto all = sheet_.lines();
     const auto has_times = [&](int heat) {
         for (int row = 0; row < static_cast<int>(all.size()); ++row) {
@@ -302,8 +303,8 @@ void HeatDay::next_keys() {
         message_ = tr("Lanes by the numeric pad, with and without Num Lock. Shift takes back.");
         break;
     case KeyLayout::halves:
-        message_ = tr("Two judges, half a keyboard each: %1 and %2. Shift takes back; commands with Ctrl.",
-                      these(0, 5), these(5, 10));
+        message_ = tr("Two judges, half a keyboard each: %1 and %2. Shift takes back; commands with Ctrl.", these(0, 5),
+                      these(5, 10));
         break;
     }
 }

@@ -84,7 +84,7 @@ struct View {
     std::vector<ButtonView> buttons;
     bool ctrl = false; // letters are commands only with Ctrl
     bool dark = false;
-    bool room = false; // the room's window is open
+    bool room = false;   // the room's window is open
     int room_screen = 0; // there, from 1; 0: beside this window
     friend bool operator==(const View&, const View&) = default;
 };
@@ -245,7 +245,7 @@ class HeatDay {
     std::optional<double> day_zero_; // seconds since 1970 at 0:00
     std::unique_ptr<Journal> journal_;
     std::optional<StoredLog> found_;
-    std::set<std::filesystem::path> declined_;                              // logs not to be asked about again
+    std::set<std::filesystem::path> declined_; // logs not to be asked about again
     HeatCells logged_;                         // the sheet as the journal knows it
     std::filesystem::path ended_log_;          // of this heat, if it ended: what is changed now is told there
     struct Step {

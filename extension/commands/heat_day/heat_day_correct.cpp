@@ -88,7 +88,8 @@ void HeatDay::correct(std::size_t row, const std::string& typed, Seconds now) {
     if (round)
         stamp = heat_->remove(row, static_cast<std::size_t>(std::max(*round, 0)));
     if (stamp.verdict == Verdict::taken && !take_out)
-        stamp = heat_->insert(to, clock && !give ? *clock : heat_->plan(row).offset + stamp.clock - heat_->plan(to).offset);
+        stamp =
+            heat_->insert(to, clock && !give ? *clock : heat_->plan(row).offset + stamp.clock - heat_->plan(to).offset);
     if (stamp.verdict != Verdict::taken) {
         heat_->set_record(row, before);
         heat_->set_record(to, before_to);

@@ -83,9 +83,9 @@ int place_in(const Row& row, sal_Unicode character) {
 
 // Where the rows are not known, and beyond Latin 1: the digits' row of keyboards that type digits only with Shift.
 int lane_of_character(sal_Unicode character) {
-    for (const std::u16string_view row : {u"&\u00e9\"'(-\u00e8_\u00e7\u00e0", // French
-                                          u"&\u00e9\"'(\u00a7\u00e8!\u00e7\u00e0", // Belgian
-                                          u"+\u011b\u0161\u010d\u0159\u017e\u00fd\u00e1\u00ed\u00e9", // Czech
+    for (const std::u16string_view row : {u"&\u00e9\"'(-\u00e8_\u00e7\u00e0",                          // French
+                                          u"&\u00e9\"'(\u00a7\u00e8!\u00e7\u00e0",                     // Belgian
+                                          u"+\u011b\u0161\u010d\u0159\u017e\u00fd\u00e1\u00ed\u00e9",  // Czech
                                           u"+\u013e\u0161\u010d\u0165\u017e\u00fd\u00e1\u00ed\u00e9"}) // Slovak
         if (const int lane = place_in(row, character); lane >= 0)
             return lane;
@@ -149,9 +149,8 @@ KeyPress key_press(const css::awt::KeyEvent& event, KeyLayout layout, Seconds wh
     key.when = when;
     key.day = day;
     key.shift = (event.Modifiers & Modifier::SHIFT) != 0;
-    const auto letter = event.KeyCode >= Key::A && event.KeyCode <= Key::Z
-                            ? static_cast<char>('A' + event.KeyCode - Key::A)
-                            : '\0';
+    const auto letter =
+        event.KeyCode >= Key::A && event.KeyCode <= Key::Z ? static_cast<char>('A' + event.KeyCode - Key::A) : '\0';
     const bool halves = layout == KeyLayout::halves;
     if (event.Modifiers & (Modifier::MOD1 | Modifier::MOD2)) {
         if (halves && !(event.Modifiers & Modifier::MOD2))
@@ -182,7 +181,8 @@ std::vector<std::string> lane_keys(KeyLayout layout) {
     const auto& rows = rows_now();
     if (layout == KeyLayout::halves) {
         for (std::size_t i = 0; i < home_keys; ++i)
-            keys.push_back(utf8(OUString(rows && rows->home[i] ? rows->home[i] : home_letters()[i]).toAsciiUpperCase()));
+            keys.push_back(
+                utf8(OUString(rows && rows->home[i] ? rows->home[i] : home_letters()[i]).toAsciiUpperCase()));
         return keys;
     }
     for (const char* digit : {"1", "2", "3", "4", "5", "6", "7", "8", "9", "0"})

@@ -167,8 +167,8 @@ View HeatDay::view(Seconds now) {
     if (asking_ != Ask::nothing) {
         view.buttons = {{'\n', tr("Enter")}, {'\x1b', tr("Esc")}};
     } else if (running()) {
-        view.buttons = {{'P', tr("partial")}, {'T', tr("tie-break")},  {'W', tr("withdraw")}, {'A', tr("add")},
-                        {'I', tr("rounds")},  {'U', tr("take back")},  {'E', tr("end heat")}, {'B', tr("beep")},
+        view.buttons = {{'P', tr("partial")}, {'T', tr("tie-break")}, {'W', tr("withdraw")},   {'A', tr("add")},
+                        {'I', tr("rounds")},  {'U', tr("take back")}, {'E', tr("end heat")},   {'B', tr("beep")},
                         {'K', tr("keys")},    {'V', tr("room")},      {'L', tr("light, dark")}};
         if (heat_->over(now))
             view.buttons = {{'P', tr("partial")},     {'W', tr("withdraw")}, {'I', tr("rounds")},
