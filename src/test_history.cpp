@@ -328,6 +328,8 @@ std::vector<std::size_t> records(std::span<const TestEntry> tests, double today,
     return places;
 }
 
+bool one_kind(const TestEntry& a, const TestEntry& b) { return record_key(a) == record_key(b); }
+
 std::vector<std::size_t> out_of_date(std::span<const TestEntry> tests, double today, double weeks) {
     Places places;
     for (std::size_t i = 0; i < tests.size(); ++i) {

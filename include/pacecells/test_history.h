@@ -64,6 +64,8 @@ struct Misfit {
 [[nodiscard]] std::vector<std::size_t> records(std::span<const TestEntry> tests, double today,
                                                double weeks = usual_test_weeks);
 
+[[nodiscard]] bool one_kind(const TestEntry& a, const TestEntry& b); // for records
+
 // The newest test of each machine and movement of which none counts any more.
 [[nodiscard]] std::vector<std::size_t> out_of_date(std::span<const TestEntry> tests, double today,
                                                    double weeks = usual_test_weeks);

@@ -190,6 +190,13 @@ TEST(Records, TheBestOfEachKind) {
         << "116.7 kg by Epley are more than 110; who had 25 first keeps them";
 }
 
+TEST(Records, AreOfOneKind) {
+    EXPECT_TRUE(one_kind(metres("2024-03-01", 2000, "7:55"), metres("2025-03-01", 2000, "8:00")));
+    EXPECT_FALSE(one_kind(metres("2024-03-01", 2000, "7:55"), metres("2025-03-01", 1000, "3:40")));
+    EXPECT_TRUE(one_kind(calories("2024-03-01", 150, "10:00"), watts("2025-03-01", 210, "10:00"))) << "both say the power";
+    EXPECT_FALSE(one_kind(longest("2024-03-01", "Deadlift", 9), load("2024-03-01", "Deadlift", 100, 1)));
+}
+
 TEST(Records, WhatCannotBeTrueIsNone) {
     const Tests tests{longest("2026-05-04", "Ring rows", 20), longest("2026-05-11", "Ring rows", 22),
                       longest("2026-05-18", "Ring rows", 220)};

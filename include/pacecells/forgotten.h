@@ -1,0 +1,13 @@
+// The log of a heat (heat_log.h) without one of its people.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+namespace pacecells {
+
+// All lines without those about the athlete of that name (same_name), under every name that the log gives this athlete.
+// The lane stays free, the others as they are.
+[[nodiscard]] std::string log_without(std::string_view log, std::string_view name);
+
+} // namespace pacecells
