@@ -7,6 +7,7 @@ from logbook.sizes import GROUPS, MACHINES, MOVEMENTS
 from logbook.table import FIRST
 
 LAYOUT = 1
+MISSED = ("one place behind the last", "a fixed place", "nothing: it is left out")  # in the order of Missed in season.h
 WORDS = ("plan", "answer", "yes", "format", "units")
 
 
@@ -18,8 +19,9 @@ def make(book):
     for col, key in enumerate(WORDS):
         make_list(sheet, col, f"list_{key}", words(key, book.texts.language))
     make_list(sheet, len(WORDS), "list_groups", GROUPS)
+    make_list(sheet, len(WORDS) + 1, "list_missed", [book.texts(rule) for rule in MISSED])
     # all that can be tested, from two sheets
-    what = len(WORDS) + 1
+    what = len(WORDS) + 2
     last = 3 + len(MACHINES) + MOVEMENTS - 1
     sheet.down(address(what, 2), f"=$'{book.machines.title}'.$A{FIRST}&\"\"", len(MACHINES), "working")
     sheet.down(address(what, 2 + len(MACHINES)), f"=$'{book.movements.title}'.$A{FIRST}&\"\"", MOVEMENTS, "working")

@@ -17,9 +17,12 @@ def make(book):
     make_table(sheet, "logbook_season", "Season", "The standings of the season.", COLUMNS, PEOPLE)
     for row, (name, label, style, rule) in enumerate((
             ("season_from", "From", "input date", DAY), ("season_to", "To", "input date", DAY),
-            ("season_best", "Best results that count", "input number", ("whole", 1, 99, "Enter a whole number of results."))), 5):
+            ("season_best", "Best results that count", "input number", ("whole", 1, 99, "Enter a whole number of results.")),
+            ("season_missed", "A missed event counts as", "input", ("choose", "list_missed", "Choose a rule from the list.")),
+            ("season_fixed", "The fixed place", "input number", ("whole", 1, 999, "Enter a place as a whole number."))), 5):
         sheet.text(f"H{row}", label)
         sheet.put(f"I{row}", None, style)
         getattr(sheet, rule[0])(f"I{row}", *rule[1:])
         sheet.name(name, f"I{row}")
-    sheet.widths("G", 10, 58, 28)
+    sheet.text("I8", "one place behind the last", "input")
+    sheet.widths("G", 10, 58, 54)

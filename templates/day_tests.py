@@ -1,0 +1,87 @@
+"""A table of tests to fill in, which goes into the logbook by a command: on the sheet for a test day and on a person's page.
+Only what is typed is unlocked, and each cell takes only what can be meant."""
+
+from dataclasses import dataclass
+
+from builder import address, pc
+
+KEYS, HEAD, FIRST = 5, 6, 7  # rows, counted from 1
+REPS = ("whole", 1, 999, "Enter the reps as a whole number.")
+
+
+@dataclass
+class Column:
+    key: str
+    label: str
+    width: float
+    style: str
+    rule: tuple = ()
+
+
+COLUMNS = (
+    Column("name", "Name", 40, "cell"),
+    Column("what", "Machine or movement", 36, "cell"),
+    Column("time", "Time", 14, "input time", ("limit", 20 / 86400, 4 / 24 - 1e-9, "Enter minutes and seconds such as 5:00.")),
+    Column("calories", "Calories", 16, "input number", ("limit", 1, 5000, "Enter the calories that the monitor showed at the end.")),
+    Column("metres", "Metres", 15, "input number", ("limit", 50, 50000, "Enter metres, such as 2000.")),
+    Column("watts", "Watts", 14, "input number", ("limit", 20, 1500, "Enter average watts, such as 210.")),
+    Column("reps", "Reps in one set", 16, "input number", REPS),
+    Column("load", "Load, kg", 15, "input number", ("limit", 1, 999, "Enter kilograms.")),
+    Column("second", "Second set, reps", 17, "input number", REPS),
+    Column("rest_s", "Rest before it, s", 17, "input number", ("limit", 1, 600, "Enter seconds as a plain number, such as 30.")),
+    Column("damper", "Damper", 17, "input number", ("limit", 0, 20, "Enter the damper setting, such as 5.")),
+)
+MEANING = (("cal/h", 26), ("Maximum, kg", 26))  # what it means at once, behind the columns and the machine's key
+
+
+def make_day(sheet, title, line, rows, free=()):
+    """The table day_tests with room for so many rows; columns of `free` may be typed as well. day_date is the day of the tests;
+    day_mark says what the workbook is."""
+    last = FIRST + rows - 1
+    sheet.text("A1", title, "title")
+    sheet.put("A2", None, "stamp")
+    sheet.name("day_gym", "A2")
+    sheet.text("A3", line, "note line")
+    sheet.text("A4", "Day of the tests", "label")
+    sheet.put("B4", None, "input date")
+    sheet.limit("B4", 36526, "TODAY()", "Enter a date that is not in the future.")
+    sheet.name("day_date", "B4")
+    for place, col in enumerate(COLUMNS):
+        letter = address(place, 0)[:-1]
+        cells = f"{letter}{FIRST}:{letter}{last}"
+        sheet.put(f"{letter}{KEYS}", col.key, "working")
+        sheet.text(f"{letter}{HEAD}", col.label, "head")
+        sheet.styled(cells, "input text" if col.key in free else col.style)
+        if col.rule:
+            kind, *rest = col.rule
+            getattr(sheet, kind)(cells, *rest)
+    key = len(COLUMNS)
+    sheet.put(f"{address(key, 0)[:-1]}{KEYS}", "machine", "working")
+    letter = {col.key: address(place, 0)[:-1] for place, col in enumerate(COLUMNS)} | {"machine": address(key, 0)[:-1]}
+    at = lambda name: f"${letter[name]}{FIRST}"
+    typed = f'IF({at("calories")}<>"";{at("calories")};IF({at("metres")}<>"";{at("metres")}&" m";{at("watts")}&" W"))'
+    rate = pc("TEST.RATE", at("time"), typed, at("time"), 1, at("machine"))
+    fan = pc("ERG.RATE", at("calories"), at("time"))
+    is_there = f'COUNT({at("calories")}:{at("watts")})*N({at("time")})>0'
+    impossible = sheet.book.texts.lit("▲ unit right?")
+    sheet.down(f"{address(key + 1, 0)[:-1]}{FIRST}",
+               f'=IF({is_there};IFERROR(IF({at("machine")}="armbike";{fan};{rate});{impossible});"")', rows, "cell whole")
+    most = pc("SETS.ONEREPMAX", at("load"), f'IF({at("reps")}="";1;{at("reps")})')
+    sheet.down(f"{address(key + 2, 0)[:-1]}{FIRST}", f'=IF({at("load")}="";"";IFERROR({most};{impossible}))', rows, "cell tenth")
+    for step, (label, _width) in enumerate(MEANING, key + 1):
+        sheet.text(f"{address(step, 0)[:-1]}{HEAD}", label, "head")
+    end = address(key + len(MEANING), 0)[:-1]
+    sheet.name("day_tests", f"A{KEYS}:{letter['machine']}{last}")
+    sheet.put(f"{address(key + len(MEANING) + 1, 0)[:-1]}1", "pacecells.tests", "working")
+    sheet.name("day_mark", f"{address(key + len(MEANING) + 1, 0)[:-1]}1")
+    sheet.widths("A", *[col.width for col in COLUMNS], 5, *[width for _label, width in MEANING])
+    sheet.hide_columns(letter["machine"], letter["machine"])
+    sheet.hide_columns(address(key + len(MEANING) + 1, 0)[:-1], address(key + len(MEANING) + 1, 0)[:-1])
+    sheet.hide_rows(KEYS, KEYS)
+    sheet.heights(1, 1, 11)
+    sheet.heights(3, 3, 6)
+    sheet.heights(4, 4, 7.5)
+    sheet.heights(HEAD, HEAD, 12)
+    sheet.heights(FIRST, last, 7.5)
+    sheet.freeze(f"C{FIRST}")
+    sheet.page(f"A1:{end}{last}", landscape=True, repeat=(1, HEAD))
