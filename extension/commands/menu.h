@@ -42,6 +42,12 @@ inline constexpr MenuItem menu[] = {
     {"fit-prints", "~Fit prints to the people"},
     {"share", "Share as ~values…", false, true},
     {"copy-without-people", "Copy witho~ut people…"},
+    {"person-page", "Person's pa~ge…", true},
+    {"test-day", "Test da~y…"},
+    {"take-tests", "Take tests into the logboo~k…"},
+    {"season", "Seaso~n"},
+    {"forecasts", "How forecasts ~held…"},
+    {"forget-person", "For~get a person…"},
     {"help", "~Help", true},
     {"about", "Ab~out Pacecells…"},
 };
