@@ -34,7 +34,7 @@ inline constexpr MenuItem menu[] = {
     {"explain", "E~xplain this cell…", false, true},
     {"heat-day", "Heat ~day…", true, true},
     {"start-list", "Start l~ist"},
-    {"results-to-logbook", "~Results to the logbook…"},
+    {"results-to-logbook", "Res~ults to the logbook…"},
     {"import-to-logbook", "Import into the log~book…"},
     {"print-pack", "Print pac~k as PDF…", false, true},
     {"print-changed", "Print what chan~ged…"},
