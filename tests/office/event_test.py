@@ -22,7 +22,7 @@ FREE = {"Workout", "Roster", "Wall", "Cards", "Heats", "Results"}  # what a new 
 PEOPLE = (  # name, division, plan for the day, pace group
     ("Ada Brimsole", "as prescribed", "", "C"), ("Bela Ostrevan", "as prescribed", "", "B"),
     ("Cora Vantuil", "scaled", "", "D"), ("Dagny Tellmoor", "scaled", "easy", "D"),
-    ("Emil Sandrick", "scaled", "not today", "C"), ("Fenja Okarell", "as prescribed", "", "A"),
+    ("Emil Sandruvel", "scaled", "not today", "C"), ("Fenja Okarell", "as prescribed", "", "A"),
 )
 
 

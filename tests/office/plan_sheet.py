@@ -36,12 +36,12 @@ end
 TESTS = """
 name | ski.critical | ski.reserve | longest | longest
 Name | Critical power | Reserve | Ring rows | Sandbags
-Ilka Moor | 190 | 15000 | 14 | 11
+Ilka Moorvane | 190 | 15000 | 14 | 11
 Bero Tann | 240 | 18000 | 25 | 20
 """
 ROSTER = """
 name | division | plan | group | goal | answer | twice
-Ilka Moor | scaled | full | middle | 6 | | FALSE
+Ilka Moorvane | scaled | full | middle | 6 | | FALSE
 Bero Tann | as prescribed | | quick | | |
 Cilla Feld | scaled | easy | | | |
  | scaled | | | | |

@@ -100,7 +100,7 @@ WORKOUT = [
     ('=WORKOUT.SCORE(workout;"scaled";"2:00";9)', "Err:502"),
     ("=WORKOUT.CHECK(5)", "Err:504"),
     ('=WORKOUT.CHECK({1|2})', "Err:504"),
-    ("=WORKOUT.CHECK(tests)", 'This is no workout: its first key must be "pacecells.workout".'),
+    ("=WORKOUT.CHECK(tests)", "This is not a workout: its first key must be \"pacecells.workout\"."),
     ("=WORKOUT.TEXT(tests)", "Err:502"),
 ]
 
@@ -200,7 +200,7 @@ def test_rehearsal(answer):
 def test_message_holds_what_the_cells_say(answer):
     text = answer(of(1, "TEXT"))
     hold = answer(of(1, "RATE"))
-    assert text.startswith("Ilka Moor, Tide: goal 6, ")
+    assert text.startswith("Ilka Moorvane, Tide: goal 6, ")
     assert f"SKI: hold {hold:.0f} cal/h" in text
     assert answer(of(1, "SETS", 0)) in text
 
@@ -222,7 +222,7 @@ BAD_ROSTER = [
     ("C2", "juniors", 'column 2 of the row: there is no division "juniors" in the workout.'),
     ("F2", "seven", 'column 5 of the row: the goal "seven" names no one station: write the station as it is in the workout.'),
     ("F2", "5+40", 'column 5 of the row: the goal "5+40" has more reps than that round, which has 32.'),
-    ("H2", 1, 'column 1 of the row: the name "Ilka Moor" is on the roster twice: add an initial.'),
+    ("H2", 1, 'column 1 of the row: the name "Ilka Moorvane" is on the roster twice: add an initial.'),
     ("E2", "fast", 'column 4 of the row: there is no pace group "fast" in the workout.'),
 ]
 
@@ -243,7 +243,7 @@ def test_roster_that_cannot_be_meant(fresh, place, content, sentence):
 
 
 BAD_BLOCK = [
-    ("A5", "", "Give the cap as minutes and seconds, such as 18:00."),
+    ("A5", "", "Enter the cap as minutes and seconds, such as 18:00."),
     ("A7", "cap", 'Workout.A7: the key "cap" is there twice.'),
     ("A7", "stepps", 'Workout.A7: the key "stepps" is not known. Was a key typed over?'),
     ("A12", "", "Workout.C12: this row of the workout has no key: copy the row above it, then type."),
@@ -272,7 +272,7 @@ def test_block_that_cannot_be_meant(fresh, place, content, sentence):
 
 
 BAD_TESTS = [
-    ("A4", "Ilka  MOOR", 'Tests.A3 and Tests.A4: the tests have the name "Ilka Moor" twice.'),
+    ("A4", "Ilka  MOORVANE", 'Tests.A3 and Tests.A4: the tests have the name "Ilka Moorvane" twice.'),
     ("B1", "ski.critcal", 'Tests.B1: the key "ski.critcal" is not known over the tests.'),
 ]
 
@@ -352,7 +352,7 @@ def test_rows_and_columns_may_be_inserted(fresh):
     answer.row = 200
     assert answer("=WORKOUT.CHECK(workout)") == ""
     wide = of(1, "TEXT").replace("$H$1", "$I$1").replace(":H2", ":I2")
-    assert answer(wide) == before["Ilka Moor"][-1]
+    assert answer(wide) == before["Ilka Moorvane"][-1]
 
 
 def test_a_sorted_roster_gives_each_person_their_own_plan(fresh):
@@ -404,7 +404,7 @@ def test_copied_to_another_workbook_it_never_gives_someone_elses_numbers(office,
     for place in ("A1", "A2"):
         assert result(empty.Sheets[0][place]) in ("#NAME?", "#REF!", "Err:504", "Err:502", "Err:508"), place
     other = lay_out(office.new(), block=BLOCK.replace("17:00", "12:00"),
-                    roster=ROSTER.replace("Ilka Moor", "Vera Holm"))
+                    roster=ROSTER.replace("Ilka Moorvane", "Vera Holm"))
     other.Sheets.removeByName("Results")
     other.Sheets.importSheet(fresh, "Results", 3)
     recalculate(other)
@@ -424,8 +424,8 @@ def test_saved_and_opened_again(office, fresh, kind):
     assert shown == [pytest.approx(one) if isinstance(one, float) else one for answers in before.values() for one in answers]
 
 
-LANGUAGES = [("de", "Mia", "Ilka Moor, Tide: Ziel 6, "), ("es", "Mia", "Ilka Moor, Tide: objetivo 6, "),
-             ("fr", "Mia", "Ilka Moor, Tide\u00a0: objectif 6, ")]
+LANGUAGES = [("de", "Mia", "Ilka Moorvane, Tide: Ziel 6, "), ("es", "Mia", "Ilka Moorvane, Tide: objetivo 6, "),
+             ("fr", "Mia", "Ilka Moorvane, Tide\u00a0: objectif 6, ")]
 
 
 @pytest.mark.parametrize("language, _, start", LANGUAGES, ids=[language for language, *_ in LANGUAGES])
