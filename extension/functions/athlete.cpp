@@ -41,7 +41,7 @@ Result<Given> with_goal(const AreaPointer& workout, const AreaPointer& tests, co
     return answer(*cell->planned->workout, cell->planned->plan);
 }
 
-// A station of the plan, by its number in working order or its name; none beyond the last.
+// A station of the plan, by its number in order or its name; none beyond the last.
 Result<const StationPlan*> station_in(const Workout& workout, const Plan& plan, const NumberOrText& station) {
     if (const auto* number = std::get_if<double>(&station.value)) {
         if (*number < 1 || *number != static_cast<int>(*number))
@@ -348,7 +348,7 @@ constexpr std::string_view keys_text =
     "The row of keys over the roster, such as B$5:H$5: name, division, goal and more.";
 constexpr std::string_view row_text = "The athlete's row of the roster, as wide as the keys.";
 constexpr std::string_view station_help =
-    "The station by its number in working order, or its movement; the main ergometer if left out.";
+    "The station by its number in order, or its movement; the main ergometer if left out.";
 constexpr std::string_view domain_text =
     "The workout and the athlete's row must be complete: ATHLETE.NOTE and WORKOUT.CHECK say what is missing. Without a "
     "name or a goal the cell stays empty.";
@@ -362,18 +362,16 @@ constexpr Row rows[] = {
          {"tests", tests_text},
          {"keys", keys_text},
          {"athlete", row_text},
-         {"index", "1 the goal, 2 the suggested one, 3 the goal as text, 4 the next goal down as text; 1 "
-                   "if left out."}},
+         {"index", "1 the goal, 2 the suggested one, 3 the goal as text, 4 the next goal down as text.", 1}},
         domain_text, plan_source, {"workout;tests;B$1:H$1;B2:H2;3", "6"}),
-    row<&athlete_score>(
-        "athleteScore", "ATHLETE.SCORE",
-        "The score to expect of an athlete, with its range: reps, or the time of a workout for time.",
-        {{"workout", block_text},
-         {"tests", tests_text},
-         {"keys", keys_text},
-         {"athlete", row_text},
-         {"index", "1 low, 2 expected, 3 high, 4 expected as text, 5 the range as text; 2 if left out."}},
-        domain_text, plan_source, {"workout;tests;B$1:H$1;B2:H2;4", "6+27"}),
+    row<&athlete_score>("athleteScore", "ATHLETE.SCORE",
+                        "The score to expect of an athlete, with its range: reps, or the time of a workout for time.",
+                        {{"workout", block_text},
+                         {"tests", tests_text},
+                         {"keys", keys_text},
+                         {"athlete", row_text},
+                         {"index", "1 low, 2 expected, 3 high, 4 expected as text, 5 the range as text.", 2}},
+                        domain_text, plan_source, {"workout;tests;B$1:H$1;B2:H2;4", "6+27"}),
     row<&athlete_target>("athleteTarget", "ATHLETE.TARGET", "Time per round for the goal: the target pace of a round.",
                          {{"workout", block_text},
                           {"tests", tests_text},
@@ -389,9 +387,8 @@ constexpr Row rows[] = {
          {"keys", keys_text},
          {"athlete", row_text},
          {"k", "The round."},
-         {"station", "The station by its number in working order, or its movement; the end of the round "
-                     "if left out."},
-         {"which", "1 the goal, 2 the next goal down; 1 if left out."}},
+         {"station", "The station by its number in order, or its movement; the end of the round if left out."},
+         {"which", "1 the goal, 2 the next goal down.", 1}},
         domain_text, plan_source, {"workout;tests;B$1:H$1;B2:H2;3", "8:25"}),
     row<&athlete_rate>(
         "athleteRate", "ATHLETE.RATE",
@@ -401,8 +398,10 @@ constexpr Row rows[] = {
          {"tests", tests_text},
          {"keys", keys_text},
          {"athlete", row_text},
-         {"index", "1 hold, 2 what makes the goal, 3 never above, 4 time on the machine at the rate to "
-                   "hold, 5 the machine, 6 the amount of a round, in words; 1 if left out."},
+         {"index",
+          "1 hold, 2 what makes the goal, 3 never above, 4 time on the machine at the rate to hold, 5 the machine, 6 "
+          "the amount of a round, in words.",
+          1},
          {"station", station_help}},
         domain_text, plan_source, {"workout;tests;B$1:H$1;B2:H2", "850"}),
     row<&athlete_check>(
@@ -413,7 +412,7 @@ constexpr Row rows[] = {
          {"tests", tests_text},
          {"keys", keys_text},
          {"athlete", row_text},
-         {"index", "1 the round, 2 the clock, 3 the clock at the tie-break; 1 if left out."}},
+         {"index", "1 the round, 2 the clock, 3 the clock at the tie-break.", 1}},
         domain_text, plan_source, {"workout;tests;B$1:H$1;B2:H2", "2"}),
     row<&athlete_needs>("athleteNeeds", "ATHLETE.NEEDS",
                         "Rate in cal/h that the goal leaves room for at the main ergometer.",
@@ -430,8 +429,7 @@ constexpr Row rows[] = {
          {"tests", tests_text},
          {"keys", keys_text},
          {"athlete", row_text},
-         {"index", "1 a word, 2 the situation (1 fits, 2 a stretch, 3 out of reach), 3 the chance, 0 to "
-                   "1; 1 if left out."}},
+         {"index", "1 a word, 2 the situation (1 fits, 2 a stretch, 3 out of reach), 3 the chance, 0 to 1.", 1}},
         domain_text, plan_source, {"workout;tests;B$1:H$1;B2:H2", "fits"}),
     row<&athlete_sets>(
         "athleteSets", "ATHLETE.SETS",
@@ -440,9 +438,8 @@ constexpr Row rows[] = {
          {"tests", tests_text},
          {"keys", keys_text},
          {"athlete", row_text},
-         {"station", "The station by its number in working order, or its movement; 0 is all in one line."},
-         {"index", "1 how to start, 2 what to fall back to, 3 seconds between sets, 4 reps to spare, 5 the "
-                   "load; 1 if left out."}},
+         {"station", "The station by its number in order, or its movement; 0 is all in one line."},
+         {"index", "1 how to start, 2 what to fall back to, 3 seconds between sets, 4 reps to spare, 5 the load.", 1}},
         domain_text, plan_source, {"workout;tests;B$1:H$1;B2:H2;\"Sandbags\"", "3-3"}),
     row<&athlete_rehearsal>(
         "athleteRehearsal", "ATHLETE.REHEARSAL",
@@ -451,16 +448,14 @@ constexpr Row rows[] = {
          {"tests", tests_text},
          {"keys", keys_text},
          {"athlete", row_text},
-         {"index", "1 time of an easy round, 2 its rate, 3 rounds in all, 4 in words; 1 if left "
-                   "out."}},
+         {"index", "1 time of an easy round, 2 its rate, 3 rounds in all, 4 in words.", 1}},
         domain_text, plan_source, {"workout;tests;B$1:H$1;B2:H2", "3:24"}),
-    row<&athlete_note>("athleteNote", "ATHLETE.NOTE",
-                       "What to put right or to know about an athlete, in words; empty where all is well.",
-                       {{"workout", block_text}, {"tests", tests_text}, {"keys", keys_text}, {"athlete", row_text}},
-                       "The workout must be complete: WORKOUT.CHECK says what is missing.", plan_source,
-                       {"workout;tests;B$1:H$1;B4:H4",
-                        "Easy: stop at 8:30 or after 3 rounds, whichever comes first, at "
-                        "a pace at which you can talk."}),
+    row<&athlete_note>(
+        "athleteNote", "ATHLETE.NOTE", "What to fix or to know about an athlete, in words; empty if all is well.",
+        {{"workout", block_text}, {"tests", tests_text}, {"keys", keys_text}, {"athlete", row_text}},
+        "The workout must be complete: WORKOUT.CHECK says what is missing.", plan_source,
+        {"workout;tests;B$1:H$1;B4:H4", "Easy: stop at 8:30 or after 3 rounds, whichever comes first, at "
+                                        "a pace at which you can talk."}),
     row<&athlete_text>("athleteText", "ATHLETE.TEXT",
                        "The message for the athlete's phone: goal, rate, sets and practice in one text.",
                        {{"workout", block_text}, {"tests", tests_text}, {"keys", keys_text}, {"athlete", row_text}},

@@ -4,16 +4,32 @@
 
 #include "cells.h"
 
+#include "pacecells/quantity.h"
+
 #include <array>
 #include <cstddef>
+#include <optional>
 #include <span>
 #include <string_view>
 
 namespace pacecells {
 
+// What a parameter that is left out is taken as: a number (seconds for a time), or a word.
+struct Default {
+    constexpr Default() = default;
+    constexpr Default(int value) : number{static_cast<double>(value)} {} // implicit, so that a row is a plain list
+    constexpr Default(double value) : number{value} {}
+    constexpr Default(Seconds value) : number{value.value()} {}
+    constexpr Default(const char* value) : word{value} {}
+
+    std::optional<double> number;
+    std::string_view word;
+};
+
 struct Parameter {
     std::string_view name;        // as shown: critical_W
-    std::string_view description; // one sentence for the function wizard
+    std::string_view description; // one sentence for the function wizard, without the default
+    Default left_out{};           // none: the description says what then happens
     bool optional = false;        // this and the rest follow from the C++ parameter
     bool time = false;            // a Calc time
     bool area = false;            // a range as an object

@@ -20,7 +20,7 @@ Result<Seconds> clock_value(AnyTime text) { return text.value; }
 
 constexpr Row rows[] = {
     row<&clock_text_cell>("clockText", "CLOCK.TEXT", "Writes a time as minutes and seconds.",
-                          {{"time", "Time to write."}, {"decimals", "Decimals of the seconds, 0 to 3; 0 if left out."}},
+                          {{"time", "Time to write."}, {"decimals", "Decimals of the seconds, 0 to 3.", 0}},
                           "time at least 0 and below 4 h; decimals whole, 0 to 3.", practice, {"\"2:30\"", "2:30"}),
     row<&clock_value>("clockValue", "CLOCK.VALUE", "Reads a time written as minutes and seconds.",
                       {{"text", "Time as text: \"2:30\", \"1:02:30\" or \"2:30.5\"."}},

@@ -51,35 +51,35 @@ Result<Kilocalories> erg_calories(AnyTime time, RateNumber rate, std::optional<P
 // NOLINTEND(performance-unnecessary-value-param)
 
 constexpr Row rows[] = {
-    row<&erg_convert>(
-        "ergConvert", "ERG.CONVERT",
-        "Converts between calories per hour, watts and split of an ergometer: rower, ski or bike.",
-        {{"value", "Value to convert; a split is a time."},
-         {"from", "Its unit: \"cal/h\", \"W\" or \"split\"."},
-         {"to", "Unit wanted: \"cal/h\", \"W\" or \"split\"."},
-         {"machine", machine_text}},
-        "At least 300 cal/h; exactly 300 is 0 W and has no split. A split is above 0 and below 10 min. "
-        "\"armbike\" is refused: its calories follow no such formula.",
-        "Power and split: A. Dudhia, The Physics of Ergometers. Calories: 300 + 4 x 0.8604 W, from memory; "
-        "within 0.4 % of Dudhia's formula. Air-braked monitors of this formula only: check yours.",
-        {"1000;\"cal/h\";\"W\"", "203.394"}),
-    row<&erg_time>("ergTime", "ERG.TIME", "Time until that many calories are done on an ergometer.",
-                   {{"calories", "Calories to do."}, {"cal_per_hour", "Rate in cal/h."}, {"spin_up_s", spin_up_text}},
-                   "calories and rate above 0.", arithmetic, {"15;1000", "0:54"}),
+    row<&erg_convert>("ergConvert", "ERG.CONVERT",
+                      "Converts between calories per hour, watts and split of an ergometer: rower, ski or bike.",
+                      {{"value", "Value to convert; a split is a time."},
+                       {"from", "Its unit: \"cal/h\", \"W\" or \"split\"."},
+                       {"to", "Unit wanted: \"cal/h\", \"W\" or \"split\"."},
+                       {"machine", machine_text, "row"}},
+                      "At least 300 cal/h; exactly 300 is 0 W and has no split. A split is above 0 and below 10 min. "
+                      "\"armbike\" is refused: its calories do not follow this formula.",
+                      "Power and split: A. Dudhia, The Physics of Ergometers. Calories: 300 + 4 x 0.8604 W, from "
+                      "memory; within 0.4% of Dudhia's formula. Air-braked monitors of this formula only: check yours.",
+                      {"1000;\"cal/h\";\"W\"", "203.394"}),
+    row<&erg_time>(
+        "ergTime", "ERG.TIME", "Time until that many calories are done on an ergometer.",
+        {{"calories", "Calories to do."}, {"cal_per_hour", "Rate in cal/h."}, {"spin_up_s", spin_up_text, 0}},
+        "calories and rate above 0.", arithmetic, {"15;1000", "0:54"}),
     row<&erg_rate>("ergRate", "ERG.RATE", "Rate in cal/h on an ergometer that completes the calories in that time.",
-                   {{"calories", "Calories to do."}, {"time", "Time for them."}, {"spin_up_s", spin_up_text}},
+                   {{"calories", "Calories to do."}, {"time", "Time for them."}, {"spin_up_s", spin_up_text, 0}},
                    "calories and time above 0; Err:523 where the spin-up takes all the time.", arithmetic,
                    {"20;\"1:00\"", "1200"}),
     row<&erg_calories>(
         "ergCalories", "ERG.CALORIES",
         "Calories done by then on an ergometer, with decimals; 0 until the spin-up is over.",
-        {{"time", "Time on the ergometer."}, {"cal_per_hour", "Rate in cal/h."}, {"spin_up_s", spin_up_text}},
+        {{"time", "Time on the ergometer."}, {"cal_per_hour", "Rate in cal/h."}, {"spin_up_s", spin_up_text, 0}},
         "time at least 0, rate above 0.", arithmetic, {"\"0:54\";1000", "15"}),
     row<&erg_watts>("ergWatts", "ERG.WATTS",
                     "Mean watts of an ergometer (rower, ski or bike) over a distance done in that time.",
-                    {{"distance", "Distance in metres."}, {"time", "Time for it."}, {"machine", machine_text}},
+                    {{"distance", "Distance in metres."}, {"time", "Time for it."}, {"machine", machine_text, "row"}},
                     "distance and time above 0, time below 1 h. Watts above what the best in the world hold for that "
-                    "long are refused. \"armbike\" has no such formula.",
+                    "long are refused. \"armbike\" has no formula.",
                     "A. Dudhia, The Physics of Ergometers. The most that people hold is judgement, from memory.",
                     {"1000;\"3:52\"", "224.230"}),
 };

@@ -62,14 +62,14 @@ using MachineOption = Option<&parse_machine>;
 
 inline constexpr std::string_view arithmetic = "Arithmetic.";
 inline constexpr std::string_view practice = "Common practice, no source.";
-inline constexpr std::string_view cap_text = "Time cap of the task.";
+inline constexpr std::string_view cap_text = "Time cap of the workout.";
 inline constexpr std::string_view reps_per_round_text =
     "Reps of a round, or a range with those of round 1, 2, 3 and so on.";
 inline constexpr std::string_view critical_text = "Critical power in watts.";
 inline constexpr std::string_view reserve_text = "Reserve above critical power in joules.";
-inline constexpr std::string_view spin_up_text = "Seconds before the monitor counts; 0 if left out.";
-inline constexpr std::string_view machine_text = "\"row\", \"ski\" or \"bike\"; \"row\" if left out.";
+inline constexpr std::string_view spin_up_text = "Seconds before the monitor counts.";
+inline constexpr std::string_view machine_text = "\"row\", \"ski\" or \"bike\".";
 inline constexpr std::string_view erg_calories_text = "Calories on the ergometer in each round.";
-inline constexpr std::string_view other_text = "Seconds for all else in the round.";
+inline constexpr std::string_view other_text = "Seconds for everything else in the round.";
 
 } // namespace pacecells

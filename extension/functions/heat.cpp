@@ -25,7 +25,7 @@ Result<Answer> heat_list_cells(RawCells names, Numbers projected, Number lanes, 
     const auto places =
         heat_list(name_texts, projected.values, lanes.value,
                   first_start ? std::optional{Seconds{first_start->days * seconds_a_day}} : std::nullopt,
-                  value_or(every, Seconds{900}), group_texts);
+                  value_or(every, usual_heat_interval), group_texts);
     if (!places)
         return places.error();
     if (places->empty())
@@ -50,7 +50,7 @@ constexpr Row rows[] = {
                            {"projected", "Projected scores beside them; blanks rank lowest."},
                            {"lanes", "Lanes in a heat."},
                            {"first_start", "Time of day of the first heat; without it there are no starts."},
-                           {"every", "Time from start to start; 15 min if left out."},
+                           {"every", "Time from start to start.", usual_heat_interval},
                            {"groups", "Groups beside the names; each has heats of its own."},
                            {"row", "Row wanted; all if left out."},
                            {"column", "Column wanted: 1 heat, 2 lane, 3 start, 4 name, 5 judge; all if left out."}},

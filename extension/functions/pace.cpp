@@ -48,7 +48,7 @@ Result<Range> pace_splits(Duration cap, CountNumber rounds, std::optional<Number
 }
 
 Result<Seconds> pace_rehearsal(ShortTime time, std::optional<Number> effort) {
-    return rehearsal_time(time.value, value_or(effort, 0.825));
+    return rehearsal_time(time.value, value_or(effort, usual_rehearsal));
 }
 
 Result<CaloriesPerHour> pace_ergneed(ShortTime time, CalorieNumber calories, PlainSeconds other,
@@ -76,7 +76,7 @@ Result<Range> pace_table(Duration cap, CountNumber from, CountNumber to, std::op
 // NOLINTEND(performance-unnecessary-value-param)
 
 constexpr std::string_view drift_text =
-    "Change of the round time from start to end, as a share of the mean; negative: finishing faster; 0 if left out.";
+    "Change of the round time from start to end, as a share of the mean; negative: finishing faster.";
 
 constexpr Row rows[] = {
     row<&pace_round>("paceRound", "PACE.ROUND", "Pace: time per round for a goal.",
@@ -90,18 +90,18 @@ constexpr Row rows[] = {
                       "round_time above 0, below 1 h and not above the cap.", arithmetic, {"\"18:00\";\"2:15\"", "8"}),
     row<&pace_clock>(
         "paceClock", "PACE.CLOCK", "What the clock shows at the end of round k.",
-        {{"cap", cap_text}, {"rounds", "Rounds in all."}, {"k", "Round, may be decimal."}, {"drift", drift_text}},
+        {{"cap", cap_text}, {"rounds", "Total rounds."}, {"k", "Round, may be decimal."}, {"drift", drift_text, 0}},
         "k above 0 and at most rounds; drift from -1 to 1.", "A straight line of round times; own derivation.",
         {"\"18:00\";8;4", "9:00"}),
     row<&pace_splits>("paceSplits", "PACE.SPLITS", "Every round, its time and the clock at its end, in three columns.",
                       {{"cap", cap_text},
                        {"rounds", "Rounds in all; a last partial round has a row of its own."},
-                       {"drift", drift_text}},
+                       {"drift", drift_text, 0}},
                       "rounds above 0, at most 10000; drift from -1 to 1.",
                       "A straight line of round times; own derivation.", {"\"18:00\";8", "1"}),
     row<&pace_rehearsal>(
         "paceRehearsal", "PACE.REHEARSAL", "Round time at a share of the planned pace.",
-        {{"round_time", "Planned time per round."}, {"effort", "Share of the planned pace; 0.825 if left out."}},
+        {{"round_time", "Planned time per round."}, {"effort", "Share of the planned pace.", usual_rehearsal}},
         "effort above 0, at most 1.", "Common practice, no source: 0.80 to 0.85 for three rounds.",
         {"\"2:12\"", "2:40"}),
     row<&pace_ergneed>("paceErgneed", "PACE.ERGNEED",
@@ -109,16 +109,16 @@ constexpr Row rows[] = {
                        {{"round_time", "Time per round."},
                         {"calories", erg_calories_text},
                         {"other_s", other_text},
-                        {"spin_up_s", spin_up_text}},
-                       "Err:523 where the round leaves no room.", arithmetic, {"\"2:15\";15;81", "1000"}),
+                        {"spin_up_s", spin_up_text, 0}},
+                       "Err:523 if the round leaves no time.", arithmetic, {"\"2:15\";15;81", "1000"}),
     row<&pace_table>("paceTable", "PACE.TABLE",
                      "Table of goals for the wall: goal, round time, clock at half-way and cal/h needed.",
                      {{"cap", cap_text},
                       {"from_rounds", "First goal in rounds."},
                       {"to_rounds", "Last goal in rounds."},
-                      {"step", "From goal to goal; 1 if left out."},
+                      {"step", "From goal to goal.", 1},
                       {"calories", "Calories in each round; without them the last column stays empty."},
-                      {"other_s", "Seconds for all else in the round; 0 if left out."}},
+                      {"other_s", "Seconds for everything else in the round.", 0}},
                      "from_rounds at least 1 and at most to_rounds; step above 0; at most 10000 rows.", arithmetic,
                      {"\"18:00\";8;10", "8"}),
 };

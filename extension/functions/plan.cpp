@@ -19,7 +19,7 @@ class Stations {
     static Result<Stations> from(const RawCells& units, const RawCells& amounts, const RawCells& rates,
                                  const RawCells& extras, const std::optional<RawCells>& counts = {}) {
         if (units.columns != 1)
-            return out_of_domain("Units are one column, one row a station.");
+            return out_of_domain("Units are one column, one row per station.");
         for (const auto* part : {&amounts, &rates, &extras})
             if (part->rows != units.rows)
                 return out_of_domain("Units, amounts, rates and extras need ranges of equal height.");
@@ -197,20 +197,18 @@ constexpr std::string_view stations_domain =
     "Err:502 for a unit that is not known or a rate that a round needs and has not; Err:523 for a round beyond the "
     "last "
     "of several columns.";
-constexpr std::string_view units_text = "Unit of each station, in working order: rep, row cal, ski cal, bike cal, "
-                                        "armbike cal, row m, ski m, bike m, run m, "
-                                        "carry m, hold or rest.";
+constexpr std::string_view units_text = "Unit of each station, in order: rep, row cal, ski cal, bike cal, armbike cal, "
+                                        "row m, ski m, bike m, run m, carry m, hold or rest.";
 constexpr std::string_view amounts_text = "Amount at each station; one column, or one column for each round.";
 constexpr std::string_view rates_text =
     "Rate at each station: seconds per rep, cal/h, split, time for 1000 m of running, or seconds per metre carried.";
 constexpr std::string_view extras_text =
     "Seconds at each station for walking, picking up and rests between sets, after its work.";
-constexpr std::string_view keep_text = "Share of the reserve not to be touched; 0.10 if left out.";
-constexpr std::string_view work_share_text =
-    "Watts at the other stations as a share of the ergometer's; 0.90 if left out.";
-constexpr std::string_view all_other_text = "Seconds for all else in the round, walking and rest included.";
-constexpr std::string_view walk_text = "Seconds of these for walking and picking up; 0 if left out.";
-constexpr std::string_view rest_text = "Seconds of these for rest; 0 if left out.";
+constexpr std::string_view keep_text = "Share of the reserve not to be touched.";
+constexpr std::string_view work_share_text = "Watts at the other stations as a share of the ergometer's.";
+constexpr std::string_view all_other_text = "Seconds for everything else in the round, walking and rest included.";
+constexpr std::string_view walk_text = "Seconds of these for walking and picking up.";
+constexpr std::string_view rest_text = "Seconds of these for rest.";
 
 constexpr Row rows[] = {
     row<&plan_roundtime>("planRoundtime", "PLAN.ROUNDTIME", "Time of round k at these stations.",
@@ -218,7 +216,7 @@ constexpr Row rows[] = {
                           {"amounts", amounts_text},
                           {"rates", rates_text},
                           {"extras_s", extras_text},
-                          {"k", "Round; 1 if left out."}},
+                          {"k", "Round.", 1}},
                          stations_domain, arithmetic, {"{\"rep\"|\"row cal\"};{10|15};{3|1000};{6|10}", "1:40"}),
     row<&plan_score>(
         "planScore", "PLAN.SCORE", "Reps done when the clock shows this, counted station by station.",
@@ -230,8 +228,8 @@ constexpr Row rows[] = {
          {"counts",
           "Points per unit, in a column next to the units; the usual value of the unit if left out or blank."}},
         stations_domain, arithmetic, {"\"5:00\";{\"rep\"|\"row cal\"};{10|15};{3|1000};{6|10}", "75"}),
-    row<&plan_finish>("planFinish", "PLAN.FINISH", "Time to finish so many rounds.",
-                      {{"rounds", "Rounds, whole."},
+    row<&plan_finish>("planFinish", "PLAN.FINISH", "Time to finish that many rounds.",
+                      {{"rounds", "Whole rounds."},
                        {"units", units_text},
                        {"amounts", amounts_text},
                        {"rates", rates_text},
@@ -252,10 +250,10 @@ constexpr Row rows[] = {
     row<&plan_share>("planShare", "PLAN.SHARE",
                      "Share of the watts of TEST.ALONE to plan with in a mixed task; hand it to TEST.FLOOR.",
                      {{"other_s", all_other_text},
-                      {"walk_s", walk_text},
-                      {"rest_s", rest_text},
-                      {"factor", "What past results say of the athlete, as from PLAN.FACTOR; 1 if left out."},
-                      {"keep", keep_text}},
+                      {"walk_s", walk_text, 0},
+                      {"rest_s", rest_text, 0},
+                      {"factor", "What past results say of the athlete, as from PLAN.FACTOR.", 1},
+                      {"keep", keep_text, usual_keep}},
                      "walk_s and rest_s at most other_s together; factor 0.8 to 1.2; keep at least 0 and below 1.",
                      "Judgement: 0.75 where all the time is hard work, 0.90 where all is rest.",
                      {"150;20;30", "0.794"}),
@@ -267,26 +265,26 @@ constexpr Row rows[] = {
                      {"other_s", all_other_text},
                      {"critical_W", critical_text},
                      {"reserve_J", reserve_text},
-                     {"work_share", work_share_text},
-                     {"keep", keep_text},
-                     {"walk_s", walk_text},
-                     {"rest_s", rest_text}},
+                     {"work_share", work_share_text, usual_work_share},
+                     {"keep", keep_text, usual_keep},
+                     {"walk_s", walk_text, 0},
+                     {"rest_s", rest_text, 0}},
                     "work_share above 0 and at most 1; keep at least 0 and below 1; walk_s and rest_s at most other_s "
                     "together. Never above TEST.ALONE.",
                     reserve_balance, {"\"18:00\";13;88;240;18000;1", "1177.61"}),
     row<&plan_reserve>(
         "planReserve", "PLAN.RESERVE",
-        "Share of the reserve left at the lowest moment before the cap, or within so many rounds.",
+        "Share of the reserve left at the lowest moment before the cap, or within that many rounds.",
         {{"cap", cap_text},
          {"calories", erg_calories_text},
          {"other_s", all_other_text},
          {"critical_W", critical_text},
          {"reserve_J", reserve_text},
          {"cal_per_hour", "Rate on the ergometer in cal/h."},
-         {"work_share", work_share_text},
+         {"work_share", work_share_text, usual_work_share},
          {"round", "Rounds to look at; all before the cap if left out."},
-         {"walk_s", walk_text},
-         {"rest_s", rest_text}},
+         {"walk_s", walk_text, 0},
+         {"rest_s", rest_text, 0}},
         "At least 300 cal/h; negative where the reserve would be overdrawn. Err:523 for a round not begun "
         "before the cap.",
         reserve_balance, {"\"18:00\";13;103;240;18000;1280;0.95;2;;15", "0.56"}),
@@ -296,7 +294,7 @@ constexpr Row rows[] = {
         "error.",
         {{"ratios", "Watts held over watts promised, one for each result; blanks are skipped."},
          {"errors", "Standard error of each as a share, such as 0.05."},
-         {"spread", "Spread of athletes about their tests; 0.10 if left out."},
+         {"spread", "Spread of athletes about their tests.", usual_spread},
          {"index", "1 factor, 2 its error; both if left out."}},
         "Each ratio 0.4 to 2.5, errors above 0. The factor is held to 0.8 to 1.2; without results it is 1.",
         "Mean of a normal distribution with a normal prior; the spread of 0.10 is judgement.",

@@ -67,7 +67,7 @@ Result<Seconds> read_time(const Cell& cell, int below_minutes, bool zero_allowed
         time = Seconds{*number * seconds_a_day};
     }
     if (time < Seconds{0})
-        return out_of_domain("needs a time, and it is negative.");
+        return out_of_domain("needs a time that is not negative.");
     if (time == Seconds{0} && !zero_allowed)
         return out_of_domain("needs a time above 0:00.");
     if (!(time.value() < below_minutes * 60.0)) {
@@ -141,7 +141,7 @@ Result<PlainSeconds> Read<PlainSeconds>::from(const Cell& cell) {
     if (*number > 0 && *number < hour)
         return PlainSeconds{Seconds{*number * seconds_a_day}};
     if (*number >= hour && *number < shortest_rep)
-        return out_of_domain("needs a plain number of seconds such as 2.5, and got what looks like a time of day.");
+        return out_of_domain("needs a plain number of seconds such as 2.5, but this looks like a time of day.");
     return PlainSeconds{Seconds{*number}};
 }
 

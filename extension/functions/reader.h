@@ -252,7 +252,7 @@ template <class T>
                 return Read<T>::from(*cell);
             const auto& range = *std::get_if<Range>(&argument);
             if (!range.single())
-                return out_of_domain("takes one value, and several cells were given.");
+                return out_of_domain("takes one value, but has several cells.");
             return Read<T>::from(range.cells.front());
         }
     }

@@ -55,17 +55,17 @@ Result<CaloriesPerHour> test_alone(Duration cap, PowerNumber critical, ReserveNu
 
 Result<CaloriesPerHour> test_floor(Duration cap, PowerNumber critical, ReserveNumber reserve,
                                    std::optional<Number> share) {
-    return rate_floor(cap.value, values_in(critical, reserve), value_or(share, 0.75));
+    return rate_floor(cap.value, values_in(critical, reserve), value_or(share, usual_share));
 }
 
 Result<Seconds> test_predict(ShortTime time, Number known, Number distance, std::optional<Number> exponent) {
-    return predict_time(time.value, Metres{known.value}, Metres{distance.value}, value_or(exponent, 1.06));
+    return predict_time(time.value, Metres{known.value}, Metres{distance.value}, value_or(exponent, riegel_exponent));
 }
 
 // What was done in a test: calories as a number; metres or mean watts as a text such as "1000 m" or "250 W".
 Result<Watts> power_of_test(const ShortTime& time, const NumberOrText& done, Machine machine) {
     if (machine == Machine::armbike)
-        return out_of_domain("A fan bike counts its calories by no such formula: convert for row, ski or bike.");
+        return out_of_domain("A fan bike does not count calories by this formula: convert for row, ski or bike.");
     if (const auto* calories = std::get_if<double>(&done.value)) {
         const auto rate = rate_for(Kilocalories{*calories}, time.value);
         return rate ? power(*rate) : Result<Watts>{rate.error()};
@@ -81,7 +81,7 @@ Result<Watts> power_of_test(const ShortTime& time, const NumberOrText& done, Mac
         return power_over(Metres{amount}, time.value, machine);
     if (unit == "w")
         return Watts{amount};
-    return out_of_domain("%1 is no test: write its calories as a number, or a text such as \"1000 m\" or \"250 W\".",
+    return out_of_domain("%1 is not a test: write its calories as a number, or a text such as \"1000 m\" or \"250 W\".",
                          quoted(typed));
 }
 
@@ -92,7 +92,7 @@ Result<CaloriesPerHour> test_rate(ShortTime time, NumberOrText done, Duration ca
         watts = believable(*watts, time.value);
     if (watts)
         watts = predict_power(*watts, time.value, cap.value);
-    return watts ? rate_in_mixed_task(*watts, value_or(share, 0.75)) : Result<CaloriesPerHour>{watts.error()};
+    return watts ? rate_in_mixed_task(*watts, value_or(share, usual_share)) : Result<CaloriesPerHour>{watts.error()};
 }
 
 // NOLINTEND(performance-unnecessary-value-param)
@@ -104,8 +104,8 @@ constexpr Row rows[] = {
         {{"times", "Times of the tests."},
          {"watts", "Average watts of each."},
          {"index", "1 to 5 for one of the values; all five if left out."}},
-        "Two tests or more with different times, below 1 h. #N/A for errors and R² of two tests; "
-        "Err:523 where the tests contradict each other. Honest for tests of 2 to 20 minutes.",
+        "At least two tests with different times, below 1 h. #N/A for the errors and R² of two tests; Err:523 if the "
+        "tests contradict each other. Reliable for tests of 2 to 20 minutes.",
         "Work-time form, Gaesser et al. 1995; least squares checked against NIST StRD Norris.",
         {"{\"2:00\"|\"3:00\"|\"5:00\"|\"8:00\"|\"15:00\"};{425|362|318|291|274};1", "251.095"}),
     row<&test_power>("testPower", "TEST.POWER", "Watts that can be held for that time.",
@@ -120,27 +120,27 @@ constexpr Row rows[] = {
                      {{"cap", cap_text},
                       {"critical_W", critical_text},
                       {"reserve_J", reserve_text},
-                      {"share", "Share of the watts of TEST.ALONE; 0.75 if left out."}},
+                      {"share", "Share of the watts of TEST.ALONE.", usual_share}},
                      "share above 0, at most 1.", "The share is judgement, no source.",
                      {"\"17:00\";230;18000", "939.227"}),
-    row<&test_predict>("testPredict", "TEST.PREDICT", "Time over another distance, from one that is known.",
-                       {{"known_time", "Time known."},
+    row<&test_predict>("testPredict", "TEST.PREDICT", "Time over another distance, from a known one.",
+                       {{"known_time", "Known time."},
                         {"known_distance", "Its distance."},
                         {"distance", "Distance wanted, in the same unit."},
-                        {"exponent", "1.06 if left out."}},
+                        {"exponent", "Exponent of time over distance.", riegel_exponent}},
                        "All above 0; known_time below 1 h.", "P. Riegel 1981, American Scientist 69.",
                        {"\"20:00\";5;10", "41:42"}),
-    row<&test_rate>(
-        "testRate", "TEST.RATE", "Rate in cal/h to plan with in a mixed task, from one maximal test on the ergometer.",
-        {{"time", "Time of the test."},
-         {"done", "Calories done in it, or a text such as \"1000 m\" or \"250 W\"."},
-         {"cap", cap_text},
-         {"share", "Share of the watts that can be held for the whole cap; 0.75 if left out."},
-         {"machine", machine_text}},
-        "All above 0, time below 1 h, share at most 1. A test above what the best in the world hold for that long is "
-        "refused. \"armbike\" has no such formula.",
-        "Riegel 1981 on watts, exponent 0.17. The share and the most that people hold are judgement.",
-        {"\"10:00\";165;\"17:00\"", "772.909"}),
+    row<&test_rate>("testRate", "TEST.RATE",
+                    "Rate in cal/h to plan with in a mixed task, from one maximal test on the ergometer.",
+                    {{"time", "Time of the test."},
+                     {"done", "Calories done in it, or a text such as \"1000 m\" or \"250 W\"."},
+                     {"cap", cap_text},
+                     {"share", "Share of the watts that can be held for the whole cap.", usual_share},
+                     {"machine", machine_text, "row"}},
+                    "All above 0, time below 1 h, share at most 1. A test above what the best in the world hold for "
+                    "that long is refused. \"armbike\" has no formula.",
+                    "Riegel 1981 on watts, exponent 0.17. The share and the most that people hold are judgement.",
+                    {"\"10:00\";165;\"17:00\"", "772.909"}),
 };
 
 } // namespace

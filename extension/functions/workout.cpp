@@ -435,8 +435,8 @@ constexpr Row rows[] = {
                         {{"workout", block_text},
                          {"division", "Name of the division."},
                          {"clock", "Time on the clock."},
-                         {"factor", "Pace against the usual one, 1.1 is a tenth faster; 1 if left out."},
-                         {"index", "1 reps, 2 rounds, 3 as text; 1 if left out."}},
+                         {"factor", "Pace against the usual one, 1.1 is a tenth faster.", 1},
+                         {"index", "1 reps, 2 rounds, 3 as text.", 1}},
                         "clock above 0; factor 0.2 to 5.", usual_pace, {"workout;\"scaled\";\"8:30\";;3", "2+19"}),
     row<&workout_table>("workoutTable", "WORKOUT.TABLE",
                         "Table of goals for the wall: goal, time per round, score at half time and the rate that each "
@@ -468,16 +468,14 @@ constexpr Row rows[] = {
         {{"workout", block_text},
          {"division", "Name of the division."},
          {"round", "The round; 0 gives 0."},
-         {"station", "The station by its number in working order, or its movement; the end of the round "
-                     "if left out."}},
+         {"station", "The station by its number in order, or its movement; the end of the round if left out."}},
         complete, arithmetic, {"workout;\"scaled\";2;1", "44"}),
     row<&workout_text_cell>(
         "workoutText", "WORKOUT.TEXT",
         "The workout in one line, or one of its stations: amounts, movements and loads of a division.",
         {{"workout", block_text},
          {"division", division_text},
-         {"station", "The station by its number in working order, or its movement; all if left "
-                     "out."}},
+         {"station", "The station by its number in order, or its movement; all if left out."}},
         complete, practice, {"workout;\"scaled\";1", "12 ski cal"}),
 };
 

@@ -45,6 +45,12 @@ std::string_view kind_name(pacecells::Kind kind) {
     return "array";
 }
 
+Json left_out(const pacecells::Default& value) {
+    if (value.number)
+        return *value.number;
+    return value.word.empty() ? Json() : Json(value.word);
+}
+
 Json functions() {
     auto rows = Json::array();
     for (const auto& row : pacecells::catalog()) {
@@ -53,6 +59,7 @@ Json functions() {
             parameters.push_back({{"name", parameter.name},
                                   {"type", parameter.area ? "range" : "any"},
                                   {"description", parameter.description},
+                                  {"left_out", left_out(parameter.left_out)},
                                   {"optional", parameter.optional},
                                   {"time", parameter.time},
                                   {"most", parameter.most}});

@@ -18,7 +18,9 @@ class Language:
         self.english = self.code == "en"
         about = read(folder / "language.json")
         self.locale, self.decimal, self.thousands = about["locale"], about["decimal"], about["thousands"]
-        self.at_most, self.help_words, self.wizard_words = about["at most"], about["help"], about["wizard"]
+        self.date = about["date"]
+        self.at_most, self.left_out = about["at most"], about["left out"]
+        self.help_words, self.wizard_words = about["help"], about["wizard"]
         self.same = set(about.get("same as in English", ()))
         self.functions = read(folder / "functions.json")
         self.messages = read(folder / "messages.json")
@@ -42,14 +44,25 @@ class Language:
         """The description, domain or source of a function of the catalog."""
         return function[key] if self.english else self.functions[function["name"]][key]
 
+    def default(self, parameter):
+        """What a parameter that is left out is taken as, as it is typed; None where its description says it."""
+        value = parameter["left_out"]
+        if value is None or isinstance(value, str):
+            return value and f'"{value}"'
+        if parameter["time"]:
+            return f"{value // 60:.0f}:{value % 60:02.0f}"
+        return self.number(f"{value:g}")
+
     def of_parameter(self, function, parameter):
-        """The description of a parameter, with the largest number that it takes."""
+        """The description of a parameter, with its default and the largest number that it takes."""
         text = parameter["description"] if self.english else \
             self.functions[function["name"]]["parameters"][parameter["name"]]
-        if not parameter["most"]:
-            return text
-        most = f"{parameter['most']:,}".replace(",", self.thousands)
-        return f"{text} {self.at_most.replace('%1', most)}"
+        default = self.default(parameter)
+        if default is not None:
+            text += " " + self.left_out.replace("%1", default)
+        if parameter["most"]:
+            text += " " + self.at_most.replace("%1", f"{parameter['most']:,}".replace(",", self.thousands))
+        return text
 
     def in_wizard(self, function, parameter):
         """The same for the Function Wizard, which calls every parameter of an add-in optional."""

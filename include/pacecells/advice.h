@@ -4,6 +4,7 @@
 // results replace them, first the athlete's own (learning.h). A model of the reserve cannot: see reserve.h.
 #pragma once
 
+#include "pacecells/critical_power.h"
 #include "pacecells/quantity.h"
 #include "pacecells/reserve.h"
 #include "pacecells/result.h"
@@ -14,8 +15,8 @@ namespace pacecells {
 
 // Shares of the watts of rate_alone to plan with (judgement, both ends).
 struct Shares {
-    double all_work = 0.75; // all the time off the ergometer is hard work
-    double all_rest = 0.90; // all of it is rest
+    double all_work = usual_share; // all the time off the ergometer is hard work
+    double all_rest = 0.90;        // all of it is rest
 };
 
 // The share of rate_alone's watts to plan with in a mixed task.

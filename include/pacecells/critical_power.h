@@ -40,10 +40,11 @@ Result<Watts> power_for(Seconds time, CriticalPower values);
 // cal/h that can be held for the whole cap with nothing else to do. Domain: cap above 0.
 Result<CaloriesPerHour> rate_alone(Seconds cap, CriticalPower values);
 
-// cal/h to plan with in a mixed task: a share of the watts of rate_alone. The share 0.75 is judgement, no source; a
+// cal/h to plan with in a mixed task: a share of the watts of rate_alone. The usual share is judgement, no source; a
 // better one is planned_share in advice.h.
 // Domain: 0 < share <= 1.
-Result<CaloriesPerHour> rate_floor(Seconds cap, CriticalPower values, double share = 0.75);
+inline constexpr double usual_share = 0.75;
+Result<CaloriesPerHour> rate_floor(Seconds cap, CriticalPower values, double share = usual_share);
 
 inline constexpr double riegel_exponent = 1.06; // of time over distance
 

@@ -20,6 +20,8 @@ struct HeatPlace {
     std::optional<std::size_t> judge; // position of the athlete who judges this lane, if anyone can
 };
 
+inline constexpr Seconds usual_heat_interval{900}; // from start to start (common practice, no source)
+
 // One place for each name that is not blank, in heat and lane order. projected and groups are empty or as long as
 // names; a blank projection ranks lowest.
 //   Each group (compared without case and spacing, in the order of first appearance) has heats of its own.

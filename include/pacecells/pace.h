@@ -46,7 +46,8 @@ struct Split {
 // Formula: round_time / effort. Domain: round_time > 0, 0 < effort <= 1.
 // Source: common practice: 0.80 to 0.85, three rounds.
 // Example: 2:12 at 0.825 is 2:40.
-[[nodiscard]] Result<Seconds> rehearsal_time(Seconds round_time, double effort = 0.825);
+inline constexpr double usual_rehearsal = 0.825;
+[[nodiscard]] Result<Seconds> rehearsal_time(Seconds round_time, double effort = usual_rehearsal);
 
 // Rate of calories that the round leaves room for; other is all else in the round.
 //

@@ -18,8 +18,11 @@
 // be inserted.
 #pragma once
 
+#include "pacecells/critical_power.h"
 #include "pacecells/ergometer.h"
+#include "pacecells/pace.h"
 #include "pacecells/quantity.h"
+#include "pacecells/reserve.h"
 #include "pacecells/result.h"
 #include "pacecells/stations.h"
 #include "pacecells/table.h"
@@ -149,15 +152,15 @@ struct Settings {
     double fade = 0.06;  // of round times over the task, from start to end (common practice)
     double push = 0.06;  // faster at the end than at the start where more is left (common practice)
     Seconds slip{10};    // a goal ends so long before the cap: one slip must not cost the last rep (judgement)
-    std::optional<double> goal_step; // none: goals end at a station
-    Seconds goal_step_time{10};      // of goals for time (judgement)
-    double share_work = 0.75;        // of the watts alone where all else is hard work (judgement)
-    double share_rest = 0.90;        // where all else is rest (judgement)
-    double work_share = 0.90;        // work at other stations, of the ergometer's watts (judgement)
-    double keep = 0.10;              // of the reserve not to be touched (judgement)
-    double rehearsal = 0.825;        // of the planned pace (common practice: 0.80 to 0.85)
-    int rehearsal_rounds = 3;        // easy ones and the one at planned pace (common practice)
-    double test_weeks = 12;          // a test counts for so long (common practice)
+    std::optional<double> goal_step;      // none: goals end at a station
+    Seconds goal_step_time{10};           // of goals for time (judgement)
+    double share_work = usual_share;      // of the watts alone where everything else is hard work (judgement)
+    double share_rest = 0.90;             // where everything else is rest (judgement)
+    double work_share = usual_work_share; // work at other stations, of the ergometer's watts (judgement)
+    double keep = usual_keep;             // of the reserve not to be touched (judgement)
+    double rehearsal = usual_rehearsal;   // of the planned pace (common practice: 0.80 to 0.85)
+    int rehearsal_rounds = 3;             // easy ones and the one at planned pace (common practice)
+    double test_weeks = 12;               // a test counts for so long (common practice)
     ErgUnit rate_unit = ErgUnit::calories_per_hour;
 
     std::optional<double> wall_from, wall_to, wall_step; // rounds, or for time a part of a day

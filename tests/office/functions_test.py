@@ -516,13 +516,21 @@ def wizard():
         return {properties["Name"]: properties for properties in shown}
 
 
+def said_default(parameter):
+    value = parameter["left_out"]
+    if value is None:
+        return ""
+    return f' If left out: "{value}".' if isinstance(value, str) else \
+        f" If left out: {value // 60:.0f}:{value % 60:02.0f}." if parameter["time"] else f" If left out: {value:g}."
+
+
 @pytest.mark.parametrize("function", ALL, ids=lambda function: function["name"])
 def test_wizard_describes_the_function_and_its_parameters(wizard, function):
     shown = wizard[function["name"]]
     assert shown["Description"] == function["description"]
     assert [(argument.Name, argument.Description) for argument in shown["Arguments"]] == [
         (parameter["name"], ("May be left out. " if parameter["optional"] else "Needed. ") + parameter["description"] +
-         (f" At most {parameter['most']:,}." if parameter["most"] else ""))
+         said_default(parameter) + (f" At most {parameter['most']:,}." if parameter["most"] else ""))
         for parameter in function["parameters"]]
 
 
