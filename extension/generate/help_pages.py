@@ -1,7 +1,9 @@
-"""The help: HTML that opens in any browser. One page per function follows from the catalog; the other pages are written
-by hand in extension/texts/<language>/help, without head and foot."""
+"""The help: HTML that opens in any browser. One page per function follows from the catalog, and one per menu command from
+a section of commands.html; the other pages are written by hand. All that is written is in extension/texts/<language>/help,
+without head and foot."""
 
 import copy
+import re
 import xml.etree.ElementTree as ElementTree
 
 GUIDES, WORKBOOKS = ("first-steps", "heat-day"), ("event", "logbook", "tests", "wall", "roster")
@@ -14,6 +16,9 @@ pre { padding: .6rem .8rem; border: 1px solid; overflow-x: auto; white-space: pr
 table { border-collapse: collapse; }
 th, td { border: 1px solid; padding: .2rem .5rem; text-align: left; vertical-align: top; }
 nav { font-size: .9rem; }
+img { max-width: 100%; border: 1px solid; }
+input { font: inherit; width: 100%; box-sizing: border-box; padding: .3rem; }
+[hidden] { display: none; }
 """
 
 BLOCKS = {"h1", "h2", "p", "table", "tr", "ul", "li", "head", "body", "nav"}
@@ -63,11 +68,33 @@ def written(language, name):
     return list(body), body.find("h1")
 
 
+def link_commands(body, commands):
+    """Where a page names a command of the menu, as in <b>Pacecells, Start list</b>, it leads to the command's page."""
+    pages = {f"Pacecells, {title}": name for name, title in commands.items()}
+    for bold in [bold for part in body for bold in part.iter("b")]:
+        name = pages.get((bold.text or "").replace("\u00a0", " "))
+        if name:
+            text, bold.text = bold.text, None
+            bold.append(link(name, text))
+
+
+def command_pages(language, menu):
+    """Each command's title, as the menu has it, and the elements of its page: a section of commands.html, or a page of
+    its own where there is one."""
+    body, _ = written(language, "commands")
+    sections = {section.get("id"): section for section in body}
+    commands = [item["command"] for item in menu if item["command"] not in GUIDES]
+    if list(sections) != commands:
+        raise SystemExit(f"texts/{language.code}/help/commands.html: sections {list(sections)}, and the menu has {commands}")
+    titles = {item["command"]: language.sentence(item["label"]).replace("~", "").rstrip("…") for item in menu}
+    return titles, {name: [element("h1", titles[name]), *section] for name, section in sections.items()}
+
+
 def function_page(language, function):
     words = language.help_words
     parameters = []
     for parameter in function["parameters"]:
-        optional = f" ({words['may be left out']})" if parameter["optional"] else ""
+        optional = f" ({words['may be left out']})" if parameter["optional"] and not language.default(parameter) else ""
         parameters.append(element("tr", element("th", parameter["name"]),
                                   element("td", language.of_parameter(function, parameter) + optional)))
     first = f" ({words['first']})" if function["kind"] == "array" else ""
@@ -86,32 +113,63 @@ def function_page(language, function):
         element("p", language.of_function(function, "source"))]
 
 
-def index(language, titles, functions):
+# Hides what does not hold every word that is typed; without scripts the contents are just a list.
+SEARCH = """
+document.getElementById("search").oninput = function () {
+  var wanted = this.value.toLowerCase().split(/\\s+/).filter(Boolean);
+  document.querySelectorAll("[data-words]").forEach(function (entry) {
+    var words = entry.dataset.words + " " + entry.textContent.toLowerCase();
+    entry.hidden = !wanted.every(function (word) { return words.indexOf(word) >= 0; });
+  });
+};
+"""
+
+
+def words_of(elements):
+    """All words of a page in lower case, each once, for the search."""
+    text = " ".join(" ".join(part.itertext()) for part in elements).lower()
+    return " ".join(dict.fromkeys(re.findall(r"[\w.:#=+]+", text)))
+
+
+def index(language, titles, commands, functions, bodies):
+    def entry(tag, name, *content):
+        return element(tag, *content, **{"data-words": words_of(bodies[name])})
+
     def links(names):
-        return element("ul", *(element("li", linked(name)) for name in names))
+        return element("ul", *(entry("li", name, linked(name)) for name in names))
 
     def linked(name):
         heading = copy.deepcopy(titles[name])
         return link(name, heading.text or "", *heading)
 
-    rows = [element("tr", element("td", link(function["name"], function["name"])),
+    rows = [entry("tr", function["name"], element("td", link(function["name"], function["name"])),
                     element("td", language.of_function(function, "description"))) for function in functions]
-    return [element("h1", "Pacecells"), links(GUIDES),
+    search = element("input", id="search", type="search", placeholder=language.help_words["search"])
+    search.set("aria-label", language.help_words["search"])
+    return [element("h1", "Pacecells"), element("p", search), links(GUIDES),
             element("h2", language.help_words["workbooks"]), links(WORKBOOKS),
-            element("h2", language.help_words["functions"]), element("table", *rows)]
+            element("h2", language.help_words["commands"]),
+            element("ul", *(entry("li", name, link(name, title)) for name, title in commands.items())),
+            element("h2", language.help_words["functions"]), element("table", *rows), element("script", SEARCH)]
 
 
-def pages(functions, languages):
-    """Every file of the help: its name below the help's folder, and its text."""
+def pages(functions, menu, languages):
+    """Every file of the help: its name below the help's folder, and its text or picture."""
     made = {"style.css": STYLE}
     for language in languages:
-        titles = {}
+        commands, bodies = command_pages(language, menu)
+        titles, page_titles = {}, dict(commands)
         for name in GUIDES + WORKBOOKS:
-            body, titles[name] = written(language, name)
-            made[f"{language.code}/{name}.html"] = page(language, "".join(titles[name].itertext()), body)
+            bodies[name], titles[name] = written(language, name)
+            link_commands(bodies[name], commands)
+            page_titles[name] = "".join(titles[name].itertext())
         for function in functions:
-            made[f"{language.code}/{function['name']}.html"] = \
-                page(language, function["name"], function_page(language, function))
+            bodies[function["name"]] = function_page(language, function)
         contents = language.help_words["contents"]
-        made[f"{language.code}/index.html"] = page(language, contents, index(language, titles, functions))
+        made[f"{language.code}/index.html"] = \
+            page(language, contents, index(language, titles, commands, functions, bodies))
+        for name, body in bodies.items():
+            made[f"{language.code}/{name}.html"] = page(language, page_titles.get(name, name), body)
+        for picture in sorted((language.folder / "help").glob("*.png")):
+            made[f"{language.code}/{picture.name}"] = picture.read_bytes()
     return made

@@ -48,8 +48,8 @@ def main():
           registration.description(options.package / "description.xml", options.version, known))
 
     folder = options.out / "help"
-    pages = help_pages.pages(functions, known)
-    for old in folder.glob("*/*.html"):  # the page of a function that is gone goes too
+    pages = help_pages.pages(functions, catalog["menu"]["items"], known)
+    for old in folder.glob("*/*.*"):  # the page of a function that is gone goes too
         if str(old.relative_to(folder)) not in pages:
             old.unlink()
     for old in folder.glob("*/"):

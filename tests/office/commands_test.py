@@ -40,7 +40,7 @@ def undo_is_one_step(document, what, before, state):
 
 def test_mnemonics():
     """Every letter of the menu and of a window once, in each language."""
-    sources = {file.name: re.sub(r'"\s*\n\s*"', "", file.read_text()) for file in (SOURCES / "commands").glob("*.[ch]*")}
+    sources = {file.name: re.sub(r'"\s*\n\s*"', "", file.read_text()) for file in (SOURCES / "commands").rglob("*.[ch]*")}
     labels = re.findall(r'\{"[a-z-]+", ("[^"]+")', (SOURCES / "commands" / "menu.h").read_text())
     for language in LANGUAGES:
         keys = []
@@ -169,7 +169,7 @@ def test_minutes_read_anew():
         document.CurrentController.select(sheet.getCellRangeByName("B1:B7"))
         before = sheet["B1"].String
         good, text = run(office, document, "minutes")
-        check(f"minutes: asks first: {text!r}", (good, "in 2 cells" in text, sheet["B1"].String), (False, True, before))
+        check(f"minutes: asks first: {text!r}", (good, "(cells: 2)" in text, sheet["B1"].String), (False, True, before))
         document.UndoManager.clear()
         check("minutes: not anew", run(office, document, "minutes", ReadAnew="false"), (True, ""))
         check("minutes: not anew, shown", sheet["B1"].String, "150:00")
@@ -226,7 +226,7 @@ def test_pace_table():
                 ({"From": "9", "To": "8"}, "To rounds: Needs a number from 9 to 1000."),
                 ({"Step": "0.001"}, "In steps of: Needs a number from 0.01 to 1000."),
                 ({"To": "1000", "Step": "0.5"}, "In steps of: That would be more than 500 rows."),
-                ({"Calories": "15", "Other": "0.1"}, "All else in the round: Needs plain seconds, such as 90."),
+                ({"Calories": "15", "Other": "0.1"}, "Everything else per round: Needs plain seconds, such as 90."),
                 ({"Calories": "nan"}, "Calories per round: Needs a number from 0.1 to 1000.")):
             check(f"pace table {arguments}", run(office, document, "pace-table", **arguments), (False, sentence))
         check("pace table: refusals leave nothing", used(sheet), [])
@@ -308,9 +308,9 @@ def test_explain():
             "=PACE.ROUND(B2;B3)": ["shows Err:502", "cap: 20:00:00 (B2 shows ", "Refused: cap needs a time below 4 hours"],
             '=PACE.ERGNEED("2:30";15;150)': ["shows Err:523", "No answer: ", "What it needs: "],
             "=SCORE.FORECAST(\"20:00\";{\"2:30\"};42)": ["Gives a table"],
-            "=PACE.ROUND(B1;B4)": ["Not asked: goal refers to B4, which shows #DIV/0!"],
-            "=PACE.ROUND(B1;1/0)": ["Not asked: goal shows #DIV/0! by itself."],
-            "=PACE.ROUND(B1;B3;1;2)": ["Not asked: it takes at most 3 arguments, and here are 4."],
+            "=PACE.ROUND(B1;B4)": ["Not used: goal refers to B4, which shows #DIV/0!"],
+            "=PACE.ROUND(B1;1/0)": ["Not used: goal shows #DIV/0! by itself."],
+            "=PACE.ROUND(B1;B3;1;2)": ["Not used: it takes at most 3 arguments, and here are 4."],
             "=PACE.ROUND(B1;)": ["goal: missing", "Refused: goal is needed and was left out."],
             "=PACE.ROUND(B1;B3)+B4": ["Gives: 2:15", "The error comes from another part of the formula. B4 shows #DIV/0!."],
             "=PACE.ROUND(B1;OFFSET(B2;1;0))": ["The values above may differ."],
@@ -333,7 +333,7 @@ def test_explain():
         check("explain a cell of an array", (good, "One formula fills D7:G9." in text, "cap: 18:00 (B1)" in text),
               (True, True, True))
         check("explain a number", explain_cell(office, document, "B3"),
-              (False, "B3 holds no formula. Select a cell that calculates."))
+              (False, "B3 has no formula. Select a cell that calculates something."))
         check("explain another formula", explain_cell(office, document, "B4"),
               (False, "Neither the formula in B4 nor the cells it refers to hold a Pacecells function."))
         # On another sheet, by names, one of which moves with the cell; and formulas that only hand a value on.
@@ -406,7 +406,7 @@ def test_share():
         for ending in ("ods", "xlsx", "csv", "pdf"):
             file = folder / f"with space.{ending}"
             check(f"share {ending}", run(office, document, "share", File=str(file)),
-                  (True, f"Written: {file}"))
+                  (True, f"Saved: {file}"))
             check(f"share {ending}: written", file.is_file() and file.stat().st_size > 500)
             again = run(office, document, "share", File=str(file))
             check(f"share {ending}: asks before overwriting", (again[0], "already exists" in again[1]), (False, True))
@@ -427,14 +427,14 @@ def test_share():
         (folder / "file").write_text("in the way")
         check("share: no such folder", run(office, document, "share", File=str(folder / "file" / "a.ods"))[0], False)
         (folder / "file").unlink()
-        check("share: no name", run(office, document, "share"), (False, "No file was named."))
+        check("share: no name", run(office, document, "share"), (False, "No file was chosen."))
         office.dispatch(document, ".uno:SaveAs", URL=(folder / "own.ods").as_uri(), FilterName="calc8")
         check("share: not over itself", run(office, document, "share", File=str(folder / "own.ods")),
               (False, "That is the workbook itself. Choose another name."))
         second.unprotect("")
         second.protect("secret")
         check("share: a sheet with a password", run(office, document, "share", File=str(folder / "b.ods")),
-              (False, "The sheet Second one has a password. Take it off first, or share a PDF."))
+              (False, "The sheet Second one is password-protected. Remove the password first, or share a PDF."))
         check("share: refusals leave nothing", sorted(file.name for file in folder.glob("[!.]*")),
               ["own.ods"] + [f"with space.{ending}" for ending in ("csv", "ods", "pdf", "xlsx")])
     with shared([], "without") as office:
@@ -554,14 +554,15 @@ def test_help_pages():
             good, url = run(office, office.new(), "help")
             folder = Path(unquote(urlparse(url).path)).parent
             check(f"help in {language}", good and folder.name == language)
-        names = ["index", "first-steps", "heat-day", "event", "tests", "wall", "roster"] + [function["name"] for function in ALL]
+        names = {"index", "first-steps", "heat-day", "event", "tests", "wall", "roster", *menu()} | \
+            {function["name"] for function in ALL}
         check(f"help in {language}: pages", sorted(file.stem for file in folder.glob("*.html")), sorted(names))
         for name in names:
             text = (folder / f"{name}.html").read_text()
             for link in re.findall(r'href="([^"]+)"', text):
                 check(f"help {language} {name}: {link}", (folder / link).is_file())
             try:
-                ElementTree.fromstring(re.sub(r"<(meta|link)([^>]*)>", r"<\1\2/>", text.removeprefix("<!DOCTYPE html>")))
+                ElementTree.fromstring(re.sub(r"<(meta|link|input|img)([^>]*)>", r"<\1\2/>", text.removeprefix("<!DOCTYPE html>")))
                 check(f"help {language} {name}: well formed", True)
             except ElementTree.ParseError as error:
                 check(f"help {language} {name}: {error}", False)
