@@ -4,7 +4,7 @@ import json
 
 
 def of_language(functions, language):
-    """Where each sentence stands, the English sentence, and its translation."""
+    """Where each sentence is, the English sentence, and its translation."""
     for english, text in language.messages.items():
         yield "messages.json", english, text
     for command, texts in language.commands.items():
@@ -75,4 +75,4 @@ def headings_inc(languages):
 
 
 def languages_inc(languages):
-    return "".join(f"{{{literal(language.code)}, {literal(language.decimal)}}},\n" for language in languages)
+    return "".join(f"{{{literal(language.code)}, {literal(language.decimal)}, {literal(language.date)}}},\n" for language in languages)

@@ -25,7 +25,7 @@ constexpr Heading all_headings[] = {
 std::string shown(const Told& told) {
     const auto* number = std::get_if<double>(&told);
     if (!number)
-        return told_text(told);
+        return with_date_order(told_text(told));
     if (std::isnan(*number))
         return tr("no number");
     return with_decimal_mark(number_text(*number));
@@ -74,6 +74,20 @@ std::string with_decimal_mark(std::string number) {
     if (const auto point = number.find('.'); point != std::string::npos)
         number.replace(point, 1, text_languages[language].decimal);
     return number;
+}
+
+std::string with_date_order(const std::string& text) {
+    static constexpr std::string_view iso = "YYYY-MM-DD";
+    if (text.size() != iso.size() || !std::ranges::equal(text, iso, [](char c, char mark) {
+            return mark == '-' ? c == mark : c >= '0' && c <= '9';
+        }))
+        return text;
+    std::string date(text_languages[language].date);
+    for (const auto part : {"YYYY", "MM", "DD"}) {
+        const std::size_t size = std::string_view(part).size();
+        date.replace(date.find(part), size, text, iso.find(part), size);
+    }
+    return date;
 }
 
 std::string tr(Text text) { return std::string(in_language(text.row(), language)); }

@@ -22,6 +22,7 @@ namespace pacecells {
 struct TextLanguage {
     std::string_view code;    // "en", the first
     std::string_view decimal; // the mark in 2.5
+    std::string_view date;    // YYYY-MM-DD, or another order and other marks
 };
 
 // The folders of extension/texts.
@@ -75,6 +76,8 @@ void read_interface_language(const com::sun::star::uno::Reference<com::sun::star
 
 // 2.5 as the interface's language writes it.
 [[nodiscard]] std::string with_decimal_mark(std::string number);
+// 2026-03-14, as the model writes a date, in the order and with the marks of the interface's language; other texts stay.
+[[nodiscard]] std::string with_date_order(const std::string& text);
 
 [[nodiscard]] std::string tr(Text text);
 // For texts from elsewhere, English where there is no row: those of the catalog, in functions.json.

@@ -8,7 +8,7 @@ from com.sun.star.util import CellProtection
 
 from builder.cells import fixed, number_format, pc, place
 from builder.sheet import Planned, Sheet
-from builder.styles import LINE, SIDES, STYLES, line
+from builder.styles import DATE, LINE, SIDES, STYLES, line
 from builder.texts import Texts, quoted
 
 
@@ -18,7 +18,7 @@ class Book:
     def __init__(self, office, language="en"):
         self.office, self.texts = office, Texts(language)
         self.document = office.new(hidden=False)  # a hidden window freezes no panes
-        self.document.enableAutomaticCalculation(False)  # nothing is worth calculating until all of it stands
+        self.document.enableAutomaticCalculation(False)  # nothing is worth calculating until all of it is there
         self.document.addActionLock()
         self.document.Wildcards = self.document.RegularExpressions = False  # names of people are not patterns
         self.sheets = []
@@ -39,7 +39,8 @@ class Book:
             for side in lines:
                 setattr(style, SIDES[side], drawn)
             if "format" in properties:
-                words = re.sub(r"\{(\w+)\}", lambda match: self.texts(match[1]), properties.pop("format"))
+                code = properties.pop("format").replace(DATE, self.texts.date)
+                words = re.sub(r"\{(\w+)\}", lambda match: self.texts(match[1]), code)
                 style.NumberFormat = self.format(words)
             if properties.pop("open", False):
                 style.CellProtection = _protection(False)
@@ -52,7 +53,7 @@ class Book:
 
     def make(self, lay_out):
         """Runs lay_out(book) twice: first only to learn sheets and names, which must stand before any formula
-        (the office compiles every formula anew for each name that comes later), then to write."""
+        (the office compiles every formula again for each name that comes later), then to write."""
         self.planned = []
         lay_out(self)
         names, self.planned = self.planned, None

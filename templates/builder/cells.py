@@ -28,9 +28,12 @@ def number_format(document, code):
     return formats.addNewConverted(code, Locale("en", "US", ""), Locale())
 
 
-def iso_day(cell):
-    """A date as 2026-03-14 in a formula, whatever letters the reader's language has for years and days."""
-    return f'IF(ISNUMBER({cell});YEAR({cell})&"-"&TEXT(MONTH({cell});"00")&"-"&TEXT(DAY({cell});"00");{cell}&"")'
+def day_text(cell, pattern):
+    """A date in a formula as a pattern such as DD.MM.YYYY writes it, whatever letters the reader's language has for years
+    and days."""
+    parts = {"YYYY": f"YEAR({cell})", "MM": f'TEXT(MONTH({cell});"00")', "DD": f'TEXT(DAY({cell});"00")'}
+    pieces = [parts.get(piece, f'"{piece}"') for piece in re.findall(r"YYYY|MM|DD|[^YMD]+", pattern)]
+    return f'IF(ISNUMBER({cell});{"&".join(pieces)};{cell}&"")'
 
 
 def address(col, row, fixed=""):

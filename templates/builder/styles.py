@@ -8,7 +8,7 @@ INK, LINE, PALE, SOFT, ENTRY, PAPER = 0x1B2430, 0x7C8790, 0xE3E9ED, 0xF3F6F8, 0x
 
 SERIES = ((INK, 0, 0), (0x3B6EA5, 300, 1), (LINE, 120, 2))  # ink, length of dashes, symbol
 
-TIME, CLOCK, DATE, TEXT = "[M]:SS", "HH:MM", "YYYY-MM-DD", "@"
+TIME, CLOCK, DATE, TEXT = "[M]:SS", "HH:MM", "{date}", "@"  # {date}: as the workbook's language writes dates
 
 def _style(parent="base", **properties):
     return parent, properties
@@ -18,7 +18,7 @@ STYLES = {
     "base": _style("Default", CharFontName="Liberation Sans", CharHeight=10, CharColor=INK, VertJustify=2),
     "title": _style(CharHeight=20, CharWeight=150),
     "stamp": _style(CharHeight=10),
-    "printed at": _style("stamp", HoriJustify=RIGHT, format="YYYY-MM-DD HH:MM"),
+    "printed at": _style("stamp", HoriJustify=RIGHT, format=f"{DATE} {CLOCK}"),
     "sentence": _style(CharHeight=10.5, IsTextWrapped=True),
     "section": _style(CharHeight=12, CharWeight=150, lines="b", line=INK),
     "label": _style(),
@@ -70,7 +70,7 @@ STYLES = {
     "mark words": _style("cell words", CharWeight=150, CellBackColor=PALE, lines="tblr", line=INK),
     "mark center": _style("mark", HoriJustify=CENTER, CharHeight=10),
     "mark whole": _style("mark center", format="0"),
-    "mark old": _style("mark center", CharHeight=9, format='YYYY-MM-DD" ▲ {old}"'),
+    "mark old": _style("mark center", CharHeight=9, format=DATE + '" ▲ {old}"'),
     "mark strong": _style("cell words", CharWeight=150, CharColor=PAPER, CellBackColor=INK),
     "first of heat": _style("cell", line=INK, lines="t", CharWeight=150, HoriJustify=CENTER),
     "first of heat left": _style("cell", line=INK, lines="t", CharWeight=150),

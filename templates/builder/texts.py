@@ -7,17 +7,19 @@ from pathlib import Path
 
 TEXTS = Path(__file__).parents[2] / "extension" / "texts"
 
-CAUTION = ("Hard effort. Stop on chest pain, faintness or unusual pain. Screen first (PAR-Q+). Newcomers, minors, "
-           "those returning and the injured: no goal and no maximal test. Local rules and licensed professionals "
-           "come first.")
+CAUTION = ("Hard effort. Stop on chest pain, faintness or unusual pain. Screen health first (such as PAR-Q+). "
+           "Newcomers, minors, people coming back and people with an injury: no goal and no maximal test. Local "
+           "rules and licensed professionals come first.")
 
 
 class Texts:
-    """The texts of one language; English stands in where a translation is missing."""
+    """The texts of one language; English where a translation is missing."""
 
     def __init__(self, language="en"):
         file = TEXTS / language / "workbooks.json"
         self.language = language
+        about = json.loads((TEXTS / language / "language.json").read_text(encoding="utf-8"))
+        self.date = about["date"]  # such as DD.MM.YYYY
         self.known = json.loads(file.read_text(encoding="utf-8")) if file.is_file() else {}
         self.used = {}
 
@@ -29,7 +31,7 @@ class Texts:
         return [] if self.language == "en" else sorted(key for key in self.used if key not in self.known)
 
     def lit(self, key):
-        """A text as it stands in a formula."""
+        """A text as a formula writes it."""
         return quoted(self(key))
 
     def say(self, key, **parts):

@@ -68,7 +68,7 @@ ResultFile read_any(const Context& context, const std::string& url) {
 
 std::string shown(const ResultField& field, double value) {
     if (field.kind == FieldKind::date && value >= field.least && value <= field.most)
-        return date_text(value);
+        return with_date_order(date_text(value));
     if (field.kind == FieldKind::time)
         if (const auto text = clock_text(Seconds{value * 86400}))
             return *text;
