@@ -14,8 +14,8 @@ constexpr std::size_t most_listed = 100;
 constexpr double most_amount = 99'999;
 
 Error not_understood(std::string_view text) {
-    return out_of_domain("%1 is no amount: write a number, a list such as 21-15-9, or 1-2-3-… for one that goes on.",
-                         quoted(text));
+    return out_of_domain(
+        "%1 is not an amount: write a number, a list such as 21-15-9, or 1-2-3-… for one that goes on.", quoted(text));
 }
 
 // The parts between hyphens; en dashes that autocorrection puts in count as such.

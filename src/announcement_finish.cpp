@@ -98,7 +98,7 @@ class Finisher {
             if (count >= 1 && count == std::floor(count) && count <= most_plan_rounds)
                 result_.windows = static_cast<int>(count);
             else
-                ask(place, say("This time is no whole number of windows."));
+                ask(place, say("This time is not a whole number of windows."));
             result_.rounds = draft_.repeats; // through the stations
         } else {
             result_.windows = draft_.repeats;
@@ -282,7 +282,7 @@ class Finisher {
             if (value)
                 amount = number_text(std::round(*value * factor));
             else if (!amount.empty())
-                ask(where, say("Give a list of distances in metres."));
+                ask(where, say("Enter a list of distances in metres."));
         }
     }
 

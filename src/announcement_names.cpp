@@ -114,7 +114,7 @@ class NameReader {
         }
         if (!has_letter(at(name))) {
             if (name.from < name.to)
-                names_.marks.push_back({name, MarkKind::not_understood, say("This is no name.")});
+                names_.marks.push_back({name, MarkKind::not_understood, say("This is not a name.")});
             return;
         }
         if (division.from < division.to && !known(at(division)))

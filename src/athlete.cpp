@@ -225,7 +225,7 @@ class RosterReader {
             if (value && *value >= 1)
                 value = *value / 100; // per cent typed as a number
             if (!value || !(*value > 0 && *value < 1))
-                return out_of_domain("%1: the share of the team's work must be above 0 % and below 100 %.",
+                return out_of_domain("%1: the share of the team's work must be above 0% and below 100%.",
                                      *place("share"));
             athlete.share = value;
         }

@@ -162,20 +162,21 @@ void Planner::plan_goal() {
         reason({.fact = Fact::next_down,
                 .what = say("Next goal down"),
                 .from = {step_input(Fact::goal, say("goal"), {Measure::text, goal.score.rounds, goal.score.text})},
-                .rule = say("the last end of a station, or step, at a pace that is slower by 4 % or more"),
+                .rule = say("the last end of a station, or step, at a pace that is slower by 4% or more"),
                 .value = {Measure::text, down->score.rounds, down->score.text}});
     }
     const auto goal_input = step_input(Fact::goal, say("goal"), {Measure::text, goal.score.rounds, goal.score.text});
     reason({.fact = Fact::target,
             .what = say("Time per round"),
             .from = {goal_input},
-            .rule = say("the time to the goal shared out: ergometers and pauses take theirs, all else in proportion"),
+            .rule = say(
+                "the time to the goal shared out: ergometers and pauses take theirs, everything else in proportion"),
             .value = {Measure::seconds, plan_.goal->target.value()}});
     reason({.fact = Fact::clocks,
             .what = say("Clock at the end of rounds and stations"),
             .from = {goal_input, step_input(Fact::hold, say("rate to hold"),
                                             {Measure::cal_per_hour, hold.value_or(CaloriesPerHour{0}).value()})},
-            .rule = say("ergometers at the rate to hold, pauses as planned, all else in proportion"),
+            .rule = say("ergometers at the rate to hold, pauses as planned, everything else in proportion"),
             .value = {Measure::seconds, goal.clock.value()}});
 
     if (plan_.next_down) {

@@ -187,7 +187,7 @@ class TestsReader {
             }
         if (!used && some_station_without_tests())
             athlete_.notes.push_back(
-                say("Tests: %1 is no movement of this workout.", quoted(names_.find(movement)->second)));
+                say("Tests: %1 is not a movement of this workout.", quoted(names_.find(movement)->second)));
         return {};
     }
 

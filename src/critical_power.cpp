@@ -48,8 +48,8 @@ Result<CriticalPowerFit> fit_critical_power(std::span<const Seconds> times, std:
     // What arithmetic leaves of an exact 0 (tests of equal power, or of equal work) is not above 0.
     constexpr double nothing = 1e-12;
     if (!(values.reserve.value() > nothing * line.mean_y))
-        return no_solution("The tests leave no reserve above the critical power: the longer ones have too much power "
-                           "for the shorter ones. Not all of them were maximal.");
+        return no_solution("The tests leave no reserve above critical power: the longer ones are too strong compared "
+                           "with the shorter ones. Not all were maximal.");
     if (!(values.critical.value() > nothing * line.mean_y / line.mean_x))
         return no_solution("The tests leave no critical power: the longer ones have too little for the shorter ones. "
                            "Not all of them were maximal.");

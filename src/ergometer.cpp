@@ -91,7 +91,7 @@ Result<Metres> split_distance(Machine machine) {
     case Machine::armbike:
         break;
     }
-    return out_of_domain("A fan bike has no split: give its rate in cal/h.");
+    return out_of_domain("A fan bike has no split: enter its rate in cal/h.");
 }
 
 Result<Watts> power(CaloriesPerHour rate) {
@@ -136,7 +136,7 @@ Result<Watts> power_over(Metres distance, Seconds time, Machine machine) {
 
 Result<double> convert(double value, ErgUnit from, ErgUnit to, Machine machine) {
     if (machine == Machine::armbike) {
-        return out_of_domain("A fan bike counts its calories by no such formula: convert for row, ski or bike.");
+        return out_of_domain("A fan bike does not count calories by this formula: convert for row, ski or bike.");
     }
     const auto watts = to_watts(value, from);
     if (!watts)

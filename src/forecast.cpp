@@ -263,7 +263,7 @@ Result<Forecast> forecast(Seconds cap, std::span<const Seconds> clocks, const Re
     const auto in_reps = [&](double x) -> Result<Reps> {
         const auto reps = reps_per_round.of_rounds(done + x);
         if (!reps)
-            return no_solution("The score goes beyond the rounds whose reps are given.");
+            return no_solution("The score goes beyond the rounds with known reps.");
         return Reps{*reps};
     };
     return Forecast{.low = in_reps(low), .expected = in_reps(more), .high = in_reps(high)};

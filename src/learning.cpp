@@ -71,7 +71,7 @@ Result<Factor> personal_factor(std::span<const Observation> results, double spre
     double sum = 0;
     for (const auto& [ratio, error] : results) {
         if (!(ratio >= 0.4) || !(ratio <= 2.5))
-            return out_of_domain("A ratio of a result is %1; 0.4 to 2.5 can be meant.", ratio);
+            return out_of_domain("A ratio of a result is %1; it must be from 0.4 to 2.5.", ratio);
         if (!positive(error))
             return out_of_domain("The error of a result must be above 0, such as 0.05; got %1.", error);
         weight += 1 / (error * error);
@@ -107,18 +107,18 @@ Result<Learnt> learnt_from(std::span<const Observation> results, double spread) 
         learnt.sentence = one ? say("Your last result says that you hold what your tests promise.")
                               : say("Your last results say that you hold what your tests promise.");
     else if (learnt.ratio > 1)
-        learnt.sentence = one ? say("Your last result says that you hold %1 % more than your tests promise; since one "
-                                    "result can be luck, we count %2 %.",
+        learnt.sentence = one ? say("Your last result says that you hold %1% more than your tests promise; since one "
+                                    "result can be luck, we count %2%.",
                                     said, counted)
-                              : say("Your last results say that you hold %1 % more than your tests promise; since one "
-                                    "result can be luck, we count %2 %.",
+                              : say("Your last results say that you hold %1% more than your tests promise; since one "
+                                    "result can be luck, we count %2%.",
                                     said, counted);
     else
-        learnt.sentence = one ? say("Your last result says that you hold %1 % less than your tests promise; since one "
-                                    "result can be bad luck, we count %2 %.",
+        learnt.sentence = one ? say("Your last result says that you hold %1% less than your tests promise; since one "
+                                    "result can be bad luck, we count %2%.",
                                     said, counted)
-                              : say("Your last results say that you hold %1 % less than your tests promise; since one "
-                                    "result can be bad luck, we count %2 %.",
+                              : say("Your last results say that you hold %1% less than your tests promise; since one "
+                                    "result can be bad luck, we count %2%.",
                                     said, counted);
     return learnt;
 }

@@ -39,9 +39,9 @@ Result<Reps> max_reps(double load, double one_rep_max, LoadFormula formula) {
     if (!positive(load))
         return out_of_domain("The load must be above 0; got %1.", load);
     if (!positive(one_rep_max))
-        return out_of_domain("The one-repetition maximum must be above 0; got %1.", one_rep_max);
+        return out_of_domain("The one-rep max must be above 0; got %1.", one_rep_max);
     if (!(load <= one_rep_max * (1 + rounding))) {
-        return out_of_domain("The load must be at most the one-repetition maximum; got %1.", load);
+        return out_of_domain("The load must be at most the one-rep max; got %1.", load);
     }
     const double reps = formula == LoadFormula::epley ? 30 * (one_rep_max / load - 1) : 37 - 36 * load / one_rep_max;
     return finite(Reps{std::max(1.0, reps)});

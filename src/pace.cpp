@@ -93,7 +93,7 @@ Result<Seconds> rehearsal_time(Seconds round_time, double effort) {
     if (!positive(round_time.value()))
         return out_of_domain("The round time must be above 0 s; got %1.", round_time.value());
     if (!(effort > 0 && effort <= 1))
-        return out_of_domain("The effort must be above 0 and at most 1 (100 %); got %1.", effort);
+        return out_of_domain("The effort must be above 0 and at most 1 (100%); got %1.", effort);
     return finite(round_time / effort);
 }
 
@@ -101,14 +101,14 @@ Result<CaloriesPerHour> erg_need(Seconds round_time, Kilocalories calories, Seco
     if (!positive(round_time.value()))
         return out_of_domain("The round time must be above 0 s; got %1.", round_time.value());
     if (!not_negative(other.value()))
-        return out_of_domain("The time for all else must be 0 s or more; got %1.", other.value());
+        return out_of_domain("The time for everything else must be 0 s or more; got %1.", other.value());
     if (!not_negative(spin_up.value()))
         return out_of_domain("The spin-up must be 0 s or more; got %1.", spin_up.value());
     if (!positive(calories.value()))
         return out_of_domain("The calories must be above 0; got %1.", calories.value());
     const auto room = round_time - other - spin_up;
     if (!(room.value() > slack)) {
-        return no_solution("All else in the round takes its %1 s: no time is left for the ergometer.",
+        return no_solution("Everything else takes all %1 s of the round: no time is left for the ergometer.",
                            round_time.value());
     }
     return rate_for(calories, room);
@@ -127,7 +127,7 @@ Result<std::vector<GoalRow>> goal_table(Seconds cap, double from, double to, dou
     if (calories && !positive(calories->value()))
         return out_of_domain("The calories must be above 0; got %1.", calories->value());
     if (!not_negative(other.value()))
-        return out_of_domain("The time for all else must be 0 s or more; got %1.", other.value());
+        return out_of_domain("The time for everything else must be 0 s or more; got %1.", other.value());
     const double steps = std::floor((to - from + slack) / step);
     if (!(steps < max_table_rows))
         return out_of_domain("The number of goals must be at most 10000; got %1.", steps + 1);

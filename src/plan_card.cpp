@@ -141,13 +141,12 @@ void Planner::set_card() {
                                  {Measure::text, plan_.goal->goal.score.rounds, plan_.goal->goal.score.text});
     const Value plan_rate{Measure::cal_per_hour, rate.rate.value()};
     const Value need{Measure::cal_per_hour, needed->value()};
-    reason(
-        {.fact = Fact::needs,
-         .what = say("What the goal needs of the ergometer"),
-         .from = {goal, setting_input("fade", say("fade of round times"), {Measure::share, settings.fade}),
-                  step_input(Fact::round_time, say("time of a round"), {Measure::seconds, plan_.round_time.value()})},
-         .rule = say("all ergometers faster or slower by one factor, all else at its usual time"),
-         .value = need});
+    reason({.fact = Fact::needs,
+            .what = say("What the goal needs of the ergometer"),
+            .from = {goal, setting_input("fade", say("fade of round times"), {Measure::share, settings.fade}),
+                     step_input(Fact::round_time, say("time per round"), {Measure::seconds, plan_.round_time.value()})},
+            .rule = say("all ergometers faster or slower by one factor, everything else at its usual time"),
+            .value = need});
     if (plan_.ceiling)
         reason({.fact = Fact::ceiling,
                 .what = say("Ceiling"),

@@ -140,7 +140,7 @@ void Planner::predict() {
     const auto fade = setting_input("fade", say("fade of round times"), {Measure::share, workout_.settings.fade});
     const auto cap = setting_input("cap", say("cap"), {Measure::seconds, workout_.settings.cap.value()});
     const auto round =
-        step_input(Fact::round_time, say("time of a round"), {Measure::seconds, plan_.round_time.value()});
+        step_input(Fact::round_time, say("time per round"), {Measure::seconds, plan_.round_time.value()});
     reason({.fact = Fact::predicted,
             .what = say("Predicted score"),
             .from = {cap, fade, round},

@@ -46,7 +46,7 @@ void Planner::add_notes() {
     if (athlete_.name.empty())
         return;
     if (!athlete_.division) {
-        notes.push_back(say("Give a division."));
+        notes.push_back(say("Enter a division."));
         return;
     }
     if (athlete_.plan == DayPlan::not_today) {
@@ -69,7 +69,7 @@ void Planner::add_notes() {
     notes.insert(notes.end(), athlete_.notes.begin(), athlete_.notes.end());
 
     if (settings.team > 1)
-        notes.push_back(say("In a team: planned as if the partners work at the same pace; %1 % of the work is yours.",
+        notes.push_back(say("In a team: planned as if the partners work at the same pace; %1% of the work is yours.",
                             std::round(100 * plan_.share)));
 
     for (const auto& machine : plan_.machines) {
@@ -103,8 +103,7 @@ void Planner::add_notes() {
                 continue;
             if (*one.load_share > limit.share)
                 notes.push_back(
-                    say("%1: the load is %2 % of the maximum; for %3 reps per round more than %4 % is a reason "
-                        "to scale.",
+                    say("%1: the load is %2% of the maximum; for %3 reps per round more than %4% is a reason to scale.",
                         name, whole_percent(*one.load_share), reps, whole_percent(limit.share)));
             break;
         }

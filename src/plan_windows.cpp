@@ -381,9 +381,8 @@ void Planner::plan_windows() {
     reason({.fact = Fact::clocks,
             .what = say("Clock at the end of windows and stations"),
             .from = {step_input(Fact::goal, say("goal"), {Measure::text, goal.score.rounds, goal.score.text})},
-            .rule =
-                say("each window from its start: the ergometer at the rate to hold, pauses as planned, all else at the "
-                    "mean pace of the task"),
+            .rule = say("each window from its start: the ergometer at the rate to hold, pauses as planned, everything "
+                        "else at the mean pace of the task"),
             .value = {Measure::seconds, plan_.goal->target.value()}});
 }
 

@@ -94,15 +94,15 @@ Seconds OtherStations::work() const { return std::max(Seconds{0}, time - walk - 
 
 std::optional<Error> refused(const OtherStations& other) {
     if (!not_negative(other.time.value()))
-        return out_of_domain("The time for all else must be 0 s or more; got %1.", other.time.value());
+        return out_of_domain("The time for everything else must be 0 s or more; got %1.", other.time.value());
     if (!not_negative(other.walk.value()))
         return out_of_domain("The walking must be 0 s or more; got %1.", other.walk.value());
     if (!not_negative(other.rest.value()))
         return out_of_domain("The rest must be 0 s or more; got %1.", other.rest.value());
     if (!((other.walk + other.rest).value() <= other.time.value() * (1 + 1e-12)))
-        return out_of_domain("Walking and rest are %1 s together, but the time for all else is %2 s: they are part of "
-                             "it.",
-                             (other.walk + other.rest).value(), other.time.value());
+        return out_of_domain(
+            "Walking and rest are %1 s together, but the time for everything else is %2 s: they are part of it.",
+            (other.walk + other.rest).value(), other.time.value());
     return {};
 }
 
@@ -152,7 +152,7 @@ Result<double> reserve_left(const MixedTask& task, CaloriesPerHour rate, std::op
         if (!(*round >= 1) || *round != std::floor(*round) || !std::isfinite(*round))
             return out_of_domain("The round must be a whole number from 1; got %1.", *round);
         if (*round > balance.rounds_begun())
-            return no_solution("Round %1 is not begun before the cap; the last one is %2.", *round,
+            return no_solution("Round %1 does not start before the cap; the last one is %2.", *round,
                                balance.rounds_begun());
         spent = balance.spent_in(*round);
     } else {

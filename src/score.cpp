@@ -24,7 +24,7 @@ Error bad_reps_per_round(double reps) {
     return out_of_domain("The reps per round must be a whole number from 1; got %1.", reps);
 }
 
-Error beyond_the_list() { return no_solution("The score goes beyond the rounds whose reps are given."); }
+Error beyond_the_list() { return no_solution("The score goes beyond the rounds with known reps."); }
 
 std::string said(Seconds time) {
     const auto text = clock_text(time);
@@ -63,15 +63,14 @@ std::optional<Error> bad_standing(const Standing& athlete, bool grouped, bool ti
     if (bad_number(athlete.tiebreak))
         return out_of_domain("A tie-break is not a number.");
     if (!grouped && !athlete.group.empty())
-        return out_of_domain("A group is given without the range of groups.");
+        return out_of_domain("A group needs the range of groups.");
     if (!tiebroken && athlete.tiebreak)
-        return out_of_domain("A tie-break is given without the range of tie-breaks.");
+        return out_of_domain("A tie-break needs the range of tie-breaks.");
     return {};
 }
 
 Error not_in_field(const Standing& athlete) {
-    return out_of_domain("The score %1 does not stand among the scores, in this group and with this tie-break.",
-                         athlete.score);
+    return out_of_domain("The score %1 is not among the scores of this group with this tie-break.", athlete.score);
 }
 
 double rank_score(double score, Order order) { return order == Order::high_wins ? -score : score; }

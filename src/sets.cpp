@@ -207,9 +207,8 @@ Result<SetPlan> plan_with_rest(const SetWork& work, double rest) {
     for (int sets = 1; sets <= work.reps; ++sets)
         if (schemes.excess(sets, rest) <= margin_slack)
             return plan_of(work.reps, sets, rest);
-    return no_solution(
-        "Not even single reps keep %1 reps in hand: rest longer, do fewer reps, or take an easier version.",
-        margin_of(work));
+    return no_solution("Not even singles leave %1 reps to spare: rest longer, do fewer reps, or scale.",
+                       margin_of(work));
 }
 
 Result<SetPlan> plan_sets_and_rest(const SetWork& work) {
@@ -226,8 +225,8 @@ Result<SetPlan> plan_sets_and_rest(const SetWork& work) {
         }
     }
     if (cheapest == 0)
-        return no_solution("Not even single reps with endless rests keep %1 reps in hand: do fewer reps, or take an "
-                           "easier version.",
+        return no_solution("Not even single reps with unlimited rests leave %1 reps to spare: do fewer reps, or take "
+                           "an easier version.",
                            margin_of(work));
     const double may_cost = least_cost + std::max(5.0, 0.1 * least_cost);
     for (int sets = 2; sets < cheapest; ++sets)
@@ -277,8 +276,9 @@ Result<Seconds> rest_needed(const SetWork& work, std::optional<int> sets) {
         return Seconds{*rest == 0 ? 0 : std::max(shortest, *rest)};
     if (*sets == 1)
         return no_solution("Unbroken reps have no rest between them: take more sets or fewer reps.");
-    return no_solution("Even endless rests between %1 sets do not keep %2 reps in hand: take more sets or fewer reps.",
-                       *sets, margin_of(work));
+    return no_solution(
+        "Even unlimited rest between %1 sets does not leave %2 reps to spare: do more sets or fewer reps.", *sets,
+        margin_of(work));
 }
 
 Result<MaximumFrom> parse_maximum_from(std::string_view text) {
@@ -287,7 +287,7 @@ Result<MaximumFrom> parse_maximum_from(std::string_view text) {
         return MaximumFrom::test;
     if (name == "load")
         return MaximumFrom::load;
-    return out_of_domain("%1 is no source of a maximum: write test or load.", quoted(text));
+    return out_of_domain("%1 is not a source of a maximum: write test or load.", quoted(text));
 }
 
 Result<Reps> max_noise(Reps max_unbroken, MaximumFrom from) {

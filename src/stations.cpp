@@ -284,7 +284,7 @@ Result<Seconds> finish_time(double rounds, const Block& block) {
         time += alike * round->time;
     }
     if (!std::isfinite(time))
-        return out_of_domain("So many rounds are too long to compute with.");
+        return out_of_domain("That many rounds are too long to calculate.");
     return Seconds{time};
 }
 
@@ -308,7 +308,7 @@ Result<CaloriesPerHour> erg_need(Seconds cap, double goal, const Block& block, s
             return out_of_domain("The station must be the number of its row, from 1; got %1.", *station_row);
         row = static_cast<std::size_t>(*station_row) - 1;
         if (!is_calories(row))
-            return out_of_domain("Row %1 is no calorie station.", *station_row);
+            return out_of_domain("Row %1 is not a calorie station.", *station_row);
     } else {
         while (row < block.units.size() && !is_calories(row))
             ++row;
@@ -336,7 +336,7 @@ Result<CaloriesPerHour> erg_need(Seconds cap, double goal, const Block& block, s
     }
     const double room = cap.value() - needed.other;
     if (!(room > 0))
-        return no_solution("All else takes %1 s of the %2 s of the cap: no time is left for the ergometer.",
+        return no_solution("Everything else takes %1 s of the %2 s of the cap: no time is left for the ergometer.",
                            needed.other, cap.value());
     if (!(needed.calories > 0))
         return no_solution("No calories are to be done on the way to this goal.");

@@ -94,7 +94,7 @@ class Reader {
         }
         for (const auto* cell : {&cells_.time, &cells_.calories, &cells_.metres, &cells_.watts, &cells_.critical})
             if (!is_blank(*cell))
-                return out_of_domain("%1 is no machine: its test is a longest set, or a load with reps.",
+                return out_of_domain("%1 is not a machine: its test is a longest set, or a load with reps.",
                                      cell_text(cells_.what));
         return read_movement();
     }
@@ -234,7 +234,7 @@ Result<TestEntry> read_test(const TestCells& cells, double today, std::span<cons
 
 Result<Watts> power_of(const TestEntry& test) {
     if (!test.machine)
-        return out_of_domain("%1 is no machine: its test has no power.", quoted(test.movement));
+        return out_of_domain("%1 is not a machine: its test has no power.", quoted(test.movement));
     if (test.kind == TestKind::known)
         return out_of_domain("This test has no result.");
     if (test.kind == TestKind::watts)

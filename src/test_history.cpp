@@ -137,11 +137,11 @@ Misfit misfit_of(Tests tests, std::size_t which, double log) {
     const double percent = std::max(1.0, std::round(100 * std::abs(std::expm1(log))));
     Misfit misfit{.test = which, .ratio = std::exp(log)};
     if (log < 0)
-        misfit.sentence = say("%1 on %2 contradicts the other tests: it is %3 % below what they say. It is likelier "
-                              "wrong than they are, and was perhaps not maximal: repeat that one.",
+        misfit.sentence = say("%1 on %2 contradicts the other tests: it is %3% below what they say. More likely it is "
+                              "wrong than they are, and was perhaps not maximal: repeat it.",
                               result_text(test), date_text(test.date), percent);
     else
-        misfit.sentence = say("%1 on %2 contradicts the other tests: it is %3 % above what they say. It is likelier "
+        misfit.sentence = say("%1 on %2 contradicts the other tests: it is %3% above what they say. More likely it is "
                               "wrong than they are: are its number, time and unit right?",
                               result_text(test), date_text(test.date), percent);
     return misfit;

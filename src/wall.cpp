@@ -43,7 +43,7 @@ Error refused_goal(double goal) {
 
 Result<Score> usual_score(const Workout& workout, std::size_t division, Seconds clock, double factor) {
     if (division >= workout.divisions.size())
-        return out_of_domain("There is no such division.");
+        return out_of_domain("There is no division of this name.");
     if (!positive(clock.value()) || clock > workout.settings.cap)
         return out_of_domain("The clock must be above 0 and at most the cap; got %1 s.", clock.value());
     if (!(factor >= 0.2 && factor <= 5))
@@ -125,7 +125,7 @@ Result<std::vector<WallWindow>> wall_windows(const Workout& typed) {
 
 Result<GoalLine> wall_clocks(const Workout& workout, double goal, std::size_t division) {
     if (division >= workout.divisions.size())
-        return out_of_domain("There is no such division.");
+        return out_of_domain("There is no division of this name.");
     Athlete athlete = usual_athlete(workout, division);
     athlete.goal = wall_goal(workout, goal);
     if (!athlete.goal)

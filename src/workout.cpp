@@ -79,8 +79,8 @@ Result<std::size_t> Workout::station(std::string_view text) const {
             part = i;
         }
     if (!part || several)
-        return out_of_domain("%1 is no one station of this workout: give the number or the name of a station.",
-                             quoted(text));
+        return out_of_domain(
+            "%1 is not one of the stations of this workout: enter the number or the name of a station.", quoted(text));
     return *part;
 }
 

@@ -87,14 +87,14 @@ Refusal refuse_windows(const Workout& workout) {
     const auto& settings = workout.settings;
     const auto place = [&](std::string_view key) { return workout.place(key).value_or(Place{}); };
     if (!settings.windows)
-        return out_of_domain("Give the number of windows of the intervals.");
+        return out_of_domain("Enter the number of windows of the intervals.");
     if (settings.every && settings.rest)
         return out_of_domain("%1: give either work and rest, or how often a window starts.", place("rest_s"));
     if (settings.every && settings.work && *settings.work > *settings.every)
         return out_of_domain("%1: the work of %2 s is longer than its window of %3 s.", place("work_s"),
                              settings.work->value(), settings.every->value());
     if (!settings.every && !settings.work)
-        return out_of_domain("Give the seconds of work and rest, or how often a window starts.");
+        return out_of_domain("Enter the seconds of work and rest, or how often a window starts.");
     if (!(settings.work_time().value() > 0))
         return out_of_domain("The time to work in a window must be above 0 s.");
     for (const auto& station : workout.stations) {
@@ -150,7 +150,7 @@ Refusal refuse_most(const Workout& workout, std::size_t division) {
             return out_of_domain("%1: station %2 is as many as fit, so no station can come after it.",
                                  most->amount_places[division], most->no);
         if (amounts.most && (station.unit == Unit::rest || station.unit == Unit::hold))
-            return out_of_domain("%1: station %2: give its seconds.", station.amount_places[division], station.no);
+            return out_of_domain("%1: station %2: enter its seconds.", station.amount_places[division], station.no);
         most = amounts.most ? &station : most;
     }
     return {};
@@ -163,7 +163,7 @@ Refusal refuse_format(const Workout& workout) {
     if (settings.format == Format::intervals)
         return refuse_windows(workout);
     if (!(settings.cap.value() > 0))
-        return out_of_domain("Give the cap as minutes and seconds, such as 18:00.");
+        return out_of_domain("Enter the cap as minutes and seconds, such as 18:00.");
     if (settings.slip >= settings.cap)
         return out_of_domain("The time that a goal ends before the cap must be less than the cap.");
     return {};
@@ -194,7 +194,7 @@ Refusal refused(const Workout& workout) {
     if (workout.divisions.empty())
         return out_of_domain("Name at least one division over the amounts.");
     if (workout.stations.empty())
-        return out_of_domain("Give at least one station.");
+        return out_of_domain("Enter at least one station.");
     for (const auto& station : workout.stations)
         if (auto error = refuse_station(station))
             return error;
@@ -203,7 +203,7 @@ Refusal refused(const Workout& workout) {
     for (std::size_t d = 0; d < workout.divisions.size(); ++d) {
         const bool any = std::ranges::any_of(workout.stations, [d](const auto& one) { return done_by(one, d); });
         if (!any)
-            return out_of_domain("%1: the division %2 has no station: give its amounts or clear its name.",
+            return out_of_domain("%1: the division %2 has no station: enter its amounts or clear its name.",
                                  workout.divisions[d].place, quoted(workout.divisions[d].name));
         if (auto error = refuse_most(workout, d))
             return error;

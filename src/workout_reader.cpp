@@ -52,7 +52,7 @@ class Reader {
             if (auto error = read_row(row))
                 return *std::move(error);
         if (part_ == Part::before)
-            return out_of_domain("This is no workout: its first key must be \"pacecells.workout\".");
+            return out_of_domain("This is not a workout: its first key must be \"pacecells.workout\".");
         if (!ended_)
             return out_of_domain("The workout has no end: its last key must be \"end\". Was a row deleted?");
         if (auto error = finish())
@@ -373,8 +373,8 @@ class Reader {
             return {};
         const auto machine = parse_any_machine(name);
         if (!machine)
-            return out_of_domain("%1: %2 is no machine: the key must be row, ski, bike or armbike.", place(row, "unit"),
-                                 quoted(name));
+            return out_of_domain("%1: %2 is not a machine: the key must be row, ski, bike or armbike.",
+                                 place(row, "unit"), quoted(name));
         auto& count = workout_.machines[static_cast<std::size_t>(*machine)];
         if (count)
             return out_of_domain("%1: the machine %2 is there twice.", place(row, "unit"), quoted(name));

@@ -1,7 +1,7 @@
 #!/usr/bin/python3
 """Makes workbooks that the office saved the same in every build: repack.py FOLDER
 
-The office writes the moment of saving into each file. Here every .ots below the folder is packed anew with a fixed
+The office writes the moment of saving into each file. Here every .ots below the folder is packed again with a fixed
 date inside and out, as small as it goes; the content is left alone.
 """
 

@@ -17,7 +17,7 @@ WORKOUT = (
      ("Reps per round", "reps_per_round", "input number", 31),
      ("Test: time", "test_time", "input time", 600 * SECOND)),
     (("Calories per round", "calories", "input number", 13),
-     ("All else per round", "other_s", "input time", 100 * SECOND),
+     ("Everything else per round", "other_s", "input time", 100 * SECOND),
      ("Practice: share of pace", "effort", "input share", 0.825),
      ("Scores read at", "clock", "input time", 510 * SECOND)),
     (("Sets: reps per round", "reps", "input number", 8),
@@ -49,8 +49,8 @@ COLUMNS = (
 BESIDE = ("Type the names: the rows fill. Change any cell or formula; nothing is locked.",
           "cap, goal, calories and the like in a formula are the names of the yellow cells on top.",
           "One row more: insert it, select it with the row above, press Ctrl+D.",
-          "Err:523: no answer, such as a round without room. Err:502: a value that cannot be. Pacecells, Explain this cell "
-          "says which.",
+          "Err:523: no answer, such as a round without time left. Err:502: an impossible value. Pacecells, "
+          "Explain this cell says which.",
           "Bold, in a frame: it needs more than the test lets plan. Take a lower goal.")
 
 

@@ -1,10 +1,10 @@
 """The test-results workbook: athletes write down what they did, and see at once what it means.
 
-One row an athlete on the sheet Tests; a page for one athlete; a summary that event workbooks take over. The workings
+One row per athlete on the sheet Tests; a page for one athlete; a summary that event workbooks take over. The workings
 are a hidden sheet with one row an athlete, so that every number can be traced.
 """
 
-from builder import CAUTION, SERIES, Book, address, column, iso_day, pc, quoted
+from builder import CAUTION, SERIES, Book, address, column, day_text, pc, quoted
 from office import save
 from workings import RIEGEL, Columns
 
@@ -19,7 +19,7 @@ SECOND, HOUR = 1 / 86400, 1 / 24
 MACHINES = (("row", "Rower", (1000, 2000)), ("ski", "Ski ergometer", (1000, 2000)),
             ("bike", "Bike ergometer", (2000, 4000)))
 KINDS = ("metres", "metres", "calories", "calories in", "watts")
-MOVEMENT_NAMES = ("Hanging leg raise", "One-arm hang to overhead", "Pull-up", "Push-up", "Burpee", "Box step-over",
+MOVEMENT_NAMES = ("Hanging leg raise", "Single-arm hang to overhead", "Pull-up", "Push-up", "Burpee", "Box step-over",
                   "Deadlift", "Clean and jerk", "Front squat", "Overhead squat")
 
 TIME_MESSAGE = ("Type minutes and seconds with a colon, such as 7:45. Allowed: 0:30 to 59:59. Only the time that you "
@@ -34,8 +34,8 @@ def lay_out(book):
     book.mine = book.sheet("My tests")
     book.summary = book.sheet("Summary")
     book.setup = book.sheet("Set-up")
-    book.work = book.sheet("Work")
-    book.work_bikes = book.sheet("Work bikes")
+    book.work = book.sheet("Workings")
+    book.work_bikes = book.sheet("Workings, bikes")
     book.lists = book.sheet("Lists")
     make_lists(book)
     make_setup(book)
@@ -76,22 +76,22 @@ def make_setup(book):
     sheet.widths("A", 95, 85)
     heading(sheet, "Set-up")
     rows = (("Gym", "setup_gym", "input text", None), ("Title", "setup_title", "input text", book.texts("Test results")),
-            ("Age of tests is counted to", "setup_today", "input date", "=TODAY()"),
-            ("Tests count for, weeks", "setup_weeks", "input number", 12),
-            ("Cap that the floor is meant for", "setup_cap", "input time", 20 * 60 * SECOND),
-            ("Floor: share of the watts of the ergometer alone", "setup_share", "input share", 0.75))
+            ("Test age counted up to", "setup_today", "input date", "=TODAY()"),
+            ("Tests valid for, weeks", "setup_weeks", "input number", 12),
+            ("Time cap for the floor", "setup_cap", "input time", 20 * 60 * SECOND),
+            ("Floor: % of ergometer-only watts", "setup_share", "input share", 0.75))
     for row, (label, name, style, value) in enumerate(rows, 4):
         sheet.text(f"A{row}", label)
         sheet.put(f"B{row}", value, style)
         sheet.name(name, f"B{row}")
-    sheet.limit("B6", 36526, 73050, "Give a date. Empty the cell and type =TODAY() to count to the present day.")
-    sheet.whole("B7", 1, 104, "Give weeks as a whole number, 1 to 104. Fitness changes: 12 is usual.")
-    sheet.limit("B8", 2 * 60 * SECOND, 4 * HOUR - 1e-9, "Give minutes and seconds, such as 20:00.")
-    sheet.limit("B9", 0.4, 1, "Give a share from 40 % to 100 %. 75 % is our judgement for mixed tasks.")
+    sheet.limit("B6", 36526, 73050, "Enter a date. To count up to today, clear the cell and type =TODAY().")
+    sheet.whole("B7", 1, 104, "Enter weeks as a whole number, 1 to 104. Fitness changes: 12 is typical.")
+    sheet.limit("B8", 2 * 60 * SECOND, 4 * HOUR - 1e-9, "Enter minutes and seconds, such as 20:00.")
+    sheet.limit("B9", 0.4, 1, "Enter a percentage from 40% to 100%. 75% is our judgement for mixed workouts.")
     sheet.text("A11", "Printed on every sheet")
     sheet.put("B11", "=" + book.unless_absent("setup_answers", say(
         "{gym}{title}, as of {day}", gym='IF(setup_gym="";"";setup_gym&": ")', title="setup_title",
-        day=iso_day("setup_today"))))
+        day=day_text("setup_today", book.texts.date))))
     sheet.name("setup_heading", "B11")
     book.answers(book.lists, "setup_answers", "E1")
     sheet.merged("A13:B13", book.texts(
@@ -118,15 +118,15 @@ def make_entry(book):
     sheet, _ = book.entry, book.texts
     heading(sheet, "Tests")
     sheet.widths("A", 36, 22, 76)
-    sheet.merged("A3:C3", _("One row an athlete. Type in the yellow cells only: what you did, for the machine you did "
-                            "it on. White cells answer at once. A page to read and print: sheet My tests. How to test "
-                            "safely: sheet How to test."), "note")
+    sheet.merged("A3:C3", _("One row per athlete. Type only in the yellow cells: your results, under the machine "
+                            "you used. The white cells update at once. To read and print your page: sheet My "
+                            "tests. To test safely: sheet How to test."), "note")
     sheet.merged("A4:C4", _(CAUTION), "caution")
     sheet.heights(3, 3, 13)
     sheet.heights(4, 4, 19)
     sheet.merged("A6:A8", _("Name"), "head")
     sheet.merged("B6:B8", _("Status"), "head")
-    sheet.merged("C6:C8", _("To look at"), "head")
+    sheet.merged("C6:C8", _("Check"), "head")
     sheet.heights(6, 6, 7)
     sheet.heights(7, 7, 13)
     sheet.heights(8, 8, 7)
@@ -134,8 +134,8 @@ def make_entry(book):
     sheet.styled(f"A{FIRST}:A{LAST}", "input text")
     sheet.name("athlete_name", f"A{FIRST}:A{LAST}")
     sheet.check(f"A{FIRST}:A{LAST}", f"AND(ISTEXT(A{FIRST});SUMPRODUCT($A${FIRST}:$A${LAST}=A{FIRST})=1)",
-                "This name is on the list already, or is no name. Write in the row that is there; where two people "
-                "share a name, add a letter.")
+                "This name is already on the list, or it is not a name. Use the existing row; if two people share "
+                "a name, add a letter.")
     sheet.styled(f"B{FIRST}:B{LAST}", "input")
     sheet.name("athlete_status", f"B{FIRST}:B{LAST}")
     sheet.choose(f"B{FIRST}:B{LAST}", "list_status", "Choose from the list; empty means ready.")
@@ -176,10 +176,10 @@ def entry_tests(sheet, machine, first, kinds, amounts):
                         "Type minutes and seconds with a colon, such as 10:00; from 0:30 to 59:59." + OVER_RESULTS)
         elif kind == "metres":
             sheet.check(head, f"AND(ISNUMBER({head});{head}>=100;{head}<=30000;{empty})",
-                        "Give metres, 100 to 30000." + OVER_RESULTS)
+                        "Enter metres, 100 to 30000." + OVER_RESULTS)
         else:
             sheet.check(head, f"AND(ISNUMBER({head});{head}>=5;{head}<=500;{empty})",
-                        "Give calories, 5 to 500." + OVER_RESULTS)
+                        "Enter calories, 5 to 500." + OVER_RESULTS)
         here, amount = f"{letter}{FIRST}", f"{letter}$8"
         fits = "TRUE()" if machine == "armbike" else "ISNUMBER(" + (
             watts_of(kind, amount, here, machine) if timed else watts_of(kind, here, amount, machine)) + ")"
@@ -194,10 +194,10 @@ def entry_tests(sheet, machine, first, kinds, amounts):
 
 
 def entry_date(sheet, col, name):
-    sheet.merged(f"{address(col, 6)}:{address(col, 7)}", sheet._("Date, the oldest that counts"), "head")
+    sheet.merged(f"{address(col, 6)}:{address(col, 7)}", sheet._("Date of the oldest test used"), "head")
     sheet.styled(rows(col), "input date")
     sheet.limit(rows(col), "36526", "setup_today+1",
-                "Give the day of the tests, such as 2026-03-14. A future day is not accepted.")
+                "Enter the day of the tests, such as 2026-03-14. A future day is not accepted.")
     sheet.name(name, rows(col))
 
 
@@ -211,10 +211,10 @@ def entry_machine(sheet, key, title, distances):
     sheet.name(f"athlete_{key}", rows(first, 5))
     entry_date(sheet, first + 5, f"athlete_{key}_date")
     effort = first + 6
-    sheet.merged(f"{address(effort, 6)}:{address(effort, 7)}", sheet._("Effort from an event"), "head")
+    sheet.merged(f"{address(effort, 6)}:{address(effort, 7)}", sheet._("Effort elsewhere, from an event"), "head")
     sheet.styled(rows(effort), "input share")
-    sheet.limit(rows(effort), 0.1, 2, "Give the effort between stations that the review of an earlier event implied, "
-                                      "such as 104 %. Leave it empty where there was none.")
+    sheet.limit(rows(effort), 0.1, 2, "Enter the effort at the other stations from the review of an earlier "
+                                      "event, such as 104%. Leave empty if there was none.")
     sheet.name(f"athlete_{key}_effort", rows(effort))
     for step, head in enumerate(("Critical power, W", "Reserve, kJ", "Floor, cal/h", "How sure", "Age of the tests"), 7):
         sheet.merged(f"{address(first + step, 6)}:{address(first + step, 7)}", sheet._(head), "head")
@@ -243,12 +243,12 @@ def entry_sets(sheet):
         for step, head in enumerate(("Longest set", "Load, kg", "Reps at that load", "Seconds per rep")):
             sheet.merged(f"{address(at + step, 6)}:{address(at + step, 7)}", sheet._(head), "head")
         sheet.styled(rows(at, 4), "input number")
-        sheet.whole(rows(at), 1, 999, "Give the longest set without a break as a whole number, done fresh and with "
-                                      "good form.")
-        sheet.limit(rows(at + 1), 1, 500, "Give kilograms, 1 to 500.")
-        sheet.whole(rows(at + 2), 1, 10, "Give the repetitions done at that load, 1 to 10; beyond 10 the load says "
-                                         "little about the one-repetition maximum. Empty means one.")
-        sheet.limit(rows(at + 3), 0.17, 600, "Give seconds as a plain number, such as 2.5.")
+        sheet.whole(rows(at), 1, 999, "Enter the longest unbroken set as a whole number, done fresh and with good "
+                                      "form.")
+        sheet.limit(rows(at + 1), 1, 500, "Enter kilograms, 1 to 500.")
+        sheet.whole(rows(at + 2), 1, 10, "Enter the reps done at that load, 1 to 10; beyond 10 they say little "
+                                         "about the one-rep max. Empty means one.")
+        sheet.limit(rows(at + 3), 0.17, 600, "Enter seconds as a plain number, such as 2.5.")
     end = first + 4 * MOVEMENTS
     sheet.name("athlete_movements", f"{address(first + 1, 5)}:{address(end, 5)}")
     sheet.name("athlete_sets", rows(first + 1, 4 * MOVEMENTS))
@@ -258,7 +258,7 @@ def entry_sets(sheet):
 
 def make_work(book):
     sheet = book.work
-    sheet.put("A1", book.texts("One row an athlete"), "working head")
+    sheet.put("A1", book.texts("One row per athlete"), "working head")
     w = Columns(sheet, 4, ATHLETES, "w", long=True)
     w.add("n", None)
     w.add("name", 'INDEX(athlete_name;{n})&""')
@@ -266,7 +266,7 @@ def make_work(book):
     w.add("status", 'IF(INDEX(athlete_status;{n})="";1;IFERROR(MATCH(INDEX(athlete_status;{n});list_status;0);0))')
     for key, *_ in MACHINES:
         if key == "bike":
-            w.carry_on(book.work_bikes, book.texts("One row an athlete: bikes, sets"))
+            w.carry_on(book.work_bikes, book.texts("One row per athlete: bikes, sets"))
         work_machine(w, key)
     work_armbike(w)
     w.add("sets_n", "COUNT(INDEX(athlete_sets;{n};0))")
@@ -362,13 +362,13 @@ def sure(book, key, of):
     percent = f'ROUND(100*{of("error")}/{of("cp")};1)'
     three = "IF({wide};{unsure};{fine})".format(
         wide=f"{of('error')}>{WIDE}*{of('cp')}",
-        unsure=say("▲ {n} tests, ± {w} W ({share} %): too wide, repeat the one you trust least", n=of("used"),
+        unsure=say("▲ {n} tests, ± {w} W ({share}%): too uncertain, repeat the one you trust least", n=of("used"),
                    w=f'ROUND({of("error")};0)', share=percent),
-        fine=say("{n} tests: ± {w} W ({share} %)", n=of("used"), w=f'ROUND({of("error")};1)', share=percent))
+        fine=say("{n} tests: ± {w} W ({share}%)", n=of("used"), w=f'ROUND({of("error")};1)', share=percent))
     return (f'IF({of("used")}=0;"";IF({of("state")}=4;{lit("▲ the tests contradict each other: repeat the shorter one")};'
             f'IF({of("state")}=5;{lit("▲ two tests of the same length: leave one out")};'
             f'IF({of("state")}=1;IF({of("out")}=1;{lit("▲ one test, outside 2 to 20 minutes: a guess")};'
-            f'{lit("one test: a share of it only; add one of another length")});'
+            f'{lit("one test: only a share of it is used; add one of a different length")});'
             f'IF({of("out")}=1;{lit("▲ tests outside 2 to 20 minutes: a guess")};'
             f'IF({of("near")}=1;{lit("▲ tests close in length: unsure, add one three times as long")};'
             f'IF({of("state")}=2;{lit("two tests: the line is exact, its error unknown")};{three})))))))')
@@ -409,11 +409,11 @@ def make_meaning(book):
     words = [
         (f'AND({work("name")}="";{work("entries")}>0)', lit("▲ results without a name: whose are they?")),
         (f'{work("name")}=""', '""'),
-        (f'{work("twice")}=1', lit("▲ the name is here twice: only the first row is taken over")),
+        (f'{work("twice")}=1', lit("▲ the name is here twice: only the first row is used")),
         (f'{work("status")}=0', lit("▲ status is not on the list: no floor until it is")),
         (f'{work("no_number")}>0', lit("▲ a result is text, not a number or a time: type it again, such as 7:45")),
         ("+".join(work(f"{key}_bad") for key in (*machines, "armbike")) + ">0",
-         lit("▲ a result cannot be: more than the best in the world, or none; is its unit right? It is left out")),
+         lit("▲ impossible result: more than the best in the world, or none; is the unit right? It is ignored")),
     ]
     for status, word in enumerate(("newcomer: no maximal test, no floor; build up over weeks",
                                    "minor: no maximal test, no floor; local rules come first",
@@ -424,10 +424,10 @@ def make_meaning(book):
         (any_of(f"INDEX(w_@_state;{n})=4"),
          lit("▲ tests contradict each other: the longest one alone is used until one is repeated")),
         ("OR(" + ";".join(f"{work(key + '_old')}>=3" for key in olds) + ")",
-         lit("▲ give the date of the tests: without it they do not count")),
+         lit("▲ enter the date of the tests: without it they do not count")),
         ("OR(" + ";".join(f"{work(key + '_old')}=2" for key in olds) + ")",
          say("▲ tests older than {w} weeks: they count no longer", w="setup_weeks")),
-        (f'{work("entries")}=0', lit("no tests yet: the pace group will do")),
+        (f'{work("entries")}=0', lit("no tests yet: the pace group is used")),
     ]
     formula = '""'
     for test, word in reversed(words):
@@ -445,8 +445,8 @@ def make_summary(book):
     sheet, _ = book.summary, book.texts
     heading(sheet, "Summary")
     last, n = TOP + ATHLETES - 1, f"(ROW()-{TOP - 1})"
-    sheet.merged("A3:G3", _("What an event workbook needs, in the order of its sheet Tests. The command Bring in test "
-                            "results takes it over by name; or copy columns A to BC and paste them there as values."),
+    sheet.merged("A3:G3", _("What an event workbook needs. The command Import test results, in its menu "
+                            "Pacecells, copies it by name."),
                  "note")
     sheet.heights(3, 3, 13)
     sheet.heights(6, 6, 8)
@@ -456,7 +456,7 @@ def make_summary(book):
     sheet.text("A7", "Name", "head")
     sheet.down(f"A{TOP}", f"=INDEX(w_name;{n})", ATHLETES, "cell")
     sheet.name("tests_name", f"A{TOP}:A{last}")
-    heads = ("Critical power, W", "Reserve, J", "Date", "One test: time", "One test: calories", "Fitted effort between")
+    heads = ("Critical power, W", "Reserve, J", "Date", "One test: time", "One test: calories", "Fitted effort elsewhere")
     titles = [(key, title) for key, title, *_rest in MACHINES] + [("armbike", "Fan bike")]
     for m, (key, title) in enumerate(titles):
         first = 1 + 6 * m
@@ -483,7 +483,7 @@ def make_summary(book):
     for k in range(MOVEMENTS):
         at, four = first + 3 * k, 4 * k + 1
         sheet.merged(f"{address(at, 5)}:{address(at + 2, 5)}", f'=INDEX(athlete_movements;{four})&""', "head")
-        for step, head in enumerate(("Longest set", "One-repetition maximum, kg", "Own seconds per rep")):
+        for step, head in enumerate(("Longest set", "1RM, kg", "Own seconds per rep")):
             sheet.text(address(at + step, 6), head, "head")
         of = lambda step: f"N(INDEX(athlete_sets;{n};{four + step}))"
         best = pc("SETS.ONEREPMAX", of(1), f"IF({of(2)}=0;1;{of(2)})")
@@ -493,7 +493,7 @@ def make_summary(book):
     end = first + 3 * MOVEMENTS
     sheet.name("tests_movements", f"{address(first, 5)}:{address(end - 1, 5)}")
     sheet.name("tests_sets", f"{address(first, TOP - 1)}:{address(end - 1, last - 1)}")
-    sheet.text(address(end, 6), "To look at", "head")
+    sheet.text(address(end, 6), "Check", "head")
     sheet.down(address(end, TOP - 1), f"=INDEX(Tests.$C${FIRST}:$C${LAST};{n})".replace("Tests", f"$'{book.entry.title}'"),
                ATHLETES, "cell words")
     sheet.name("tests_note", f"{address(end, TOP - 1)}:{address(end, last - 1)}")
@@ -531,7 +531,7 @@ def make_mine(book):
     for letter, head in zip("BCDE", ("Critical power, W", "Standard error, W", "Reserve, kJ", "Standard error, kJ")):
         sheet.text(f"{letter}8", head, "head")
     sheet.text("A8", "Machine", "head left")
-    sheet.merged("F8:G8", "=" + say("Floor for {cap}: cal/h, and its pace", cap=f'IFERROR({pc("CLOCK.TEXT", "setup_cap")};"")'), "head")
+    sheet.merged("F8:G8", "=" + say("Floor for {cap}: cal/h and split", cap=f'IFERROR({pc("CLOCK.TEXT", "setup_cap")};"")'), "head")
     sheet.heights(8, 8, 10)
     for step, (key, title, _d) in enumerate(MACHINES):
         row = 9 + step
@@ -553,7 +553,7 @@ def make_mine(book):
         sheet.merged(f"B{row}:E{row}", f'=IF(mine_row=0;"";{words})', "cell words")
         sheet.merged(f"F{row}:G{row}", f'=IF(mine_row=0;"";{how_old(book, of(key, "old"), f"athlete_{key}_date", "mine_row")})', "cell words")
     sheet.text("A17", "Fan bike", "cell")
-    sheet.merged("B17:E17", f'=IF(mine_row=0;"";IF({of("armbike", "used")}=0;"";{lit("its calories follow no formula of power: a share of the longest test only")}))', "cell words")
+    sheet.merged("B17:E17", f'=IF(mine_row=0;"";IF({of("armbike", "used")}=0;"";{lit("its calories do not follow a power formula: a share of the longest test only")}))', "cell words")
     sheet.merged("F17:G17", f'=IF(mine_row=0;"";{how_old(book, of("armbike", "old"), "athlete_armbike_date", "mine_row")})', "cell words")
     sheet.text("A13", "Machine", "head left")
     sheet.merged("B13:E13", _("How sure"), "head")
@@ -561,7 +561,7 @@ def make_mine(book):
     sheet.heights(14, 17, 6)
     sheet.mark("B14:G17", ('LEFT(B14;1)="▲"', "mark words"))
 
-    sheet.merged("A19:G19", _("What that would let you hold, cal/h, fresh and on this machine alone"), "section")
+    sheet.merged("A19:G19", _("What you could hold: cal/h, fresh and on this machine only"), "section")
     sheet.text("A20", "For", "head left")
     minutes = (2, 5, 8, 12, 15, 20)
     for step, minute in enumerate(minutes, 1):
@@ -578,7 +578,7 @@ def make_mine(book):
     sheet.merged(f"A{row}:G{row}", _("Sets and loads"), "section")
     row += 1
     for letter, head in zip("ABCDEFG", ("Movement", "Longest set", "Load, kg", "Reps at that load",
-                                        "One-repetition maximum, kg", "70 % of it, kg", "Seconds per rep")):
+                                        "1RM, kg", "70% of 1RM, kg", "Seconds per rep")):
         sheet.text(f"{letter}{row}", head, "head")
     sheet.heights(row, row, 10)
     for k in range(MOVEMENTS):
@@ -599,9 +599,10 @@ def make_mine(book):
     row = my_list(book, row, of)
     row += 1
     sheet.merged(f"A{row}:G{row}", _(
-        "Critical power: what you can hold for long. Reserve: the work you can do above it before it is spent. Floor: the "
-        "rate to hold to the end of a mixed task, a share of what the machine alone would allow; more is left for the other "
-        "stations. A test speaks for its own machine only. 70 %: a repeated load above that speaks for the adapted version."),
+        "Critical power: what you can hold for a long time. Reserve: the work you can do above it before it runs "
+        "out. Floor: the rate to hold to the end of a mixed workout, a share of what the machine alone would "
+        "allow; the rest is left for the other stations. A test counts only for its own machine. 70%: if the load "
+        "is lifted repeatedly above this, use the scaled version."),
         "note")
     sheet.heights(row, row, 13)
     row += 1
@@ -635,7 +636,7 @@ def my_list(book, row, of):
                     "calories in": say("{c} cal in {t}", c=f"INDEX(athlete_{key};mine_row;{i})", t=clock),
                     "watts": say("watts over {t}", t=clock)}[kind]
             rated = rate if key == "armbike" else f'IFERROR({pc("ERG.CONVERT", rate, quoted("W"), quoted("cal/h"), quoted(key))};"")'
-            counted = (f'IF({rate}<0;{lit("▲ no: this cannot be")};IF({used}="";{lit("▲ no: outside 2 to 20 minutes")};'
+            counted = (f'IF({rate}<0;{lit("▲ no: impossible value")};IF({used}="";{lit("▲ no: outside 2 to 20 minutes")};'
                        f'IF({of(key, f"in{i}")}=0;{lit("▲ yes, though outside 2 to 20 minutes")};{lit("yes")})))')
             sheet.put(f"I{at}", f"=IF(mine_row=0;0;IF({time}=0;0;1+MAX(I${first - 1}:I{at - 1})))", "working")
             watts = '""' if key == "armbike" else f'IF({rate}<0;"";{rate})'
@@ -692,22 +693,25 @@ def my_line(book, row):
 # How to test ----------------------------------------------------------------------------------------------------------
 
 HOW = (
-    ("Who tests, and who does not", (
+    ("Who should test, and who should not", (
         "Only healthy athletes with weeks of regular training behind them, screened first (PAR-Q+ or what your gym uses).",
-        "No maximal test for newcomers, minors, those returning after a break, an illness or a birth, nor for the injured. "
-        "They train in a pace group; the coach sets it by watching.",
-        "No maximal test in the three days before an event, nor two on one day. Leave two easy days between them.",
+        "No maximal test for newcomers, minors, people coming back after a break, an illness or childbirth, and "
+        "people with an injury. They train in a pace group, which the coach chooses from watching them.",
+        ("No maximal test in the three days before an event, and never two on one day. Leave two easy days between "
+         "them."),
         "Stop at once on chest pain, faintness, dizziness, unusual breathlessness or unusual pain. Call for help; do not "
         "finish first. Dark urine or swollen, very sore muscles in the days after: see a doctor the same day.",
-        "A coach's plan is no medical advice. Licensed professionals and local rules come first.")),
+        "A coach's plan is not medical advice. Licensed professionals and local rules come first.")),
     ("Before a test", (
         "Eight to ten hours of sleep, food as on any other day, drink to thirst. Never alone: somebody watches.",
         "Warm up 10 to 15 minutes: easy work on the machine, joints through their full range, three short builds to the "
         "pace of the test. Then 5 minutes easy.",
-        "Set the damper and the foot straps as always, and the monitor to the test. Torn hands wait until they have healed.")),
+        ("Set the damper and foot straps as usual, and the monitor to the test. If your hands are torn, wait until "
+         "they heal."))),
     ("Tests on a machine", (
-        "Two or more tests of different length on the same machine, each one all you have, evenly paced. Best are about 3 "
-        "and 12 minutes; a third between them tells how sure the answer is. Only 2 to 20 minutes count fully.",
+        "Two or more tests of different length on the same machine, each all out and evenly paced. About 3 and 12 "
+        "minutes is best; a third in between shows how reliable the result is. Only tests of 2 to 20 minutes "
+        "count in full.",
         "Each is a column of the sheet Tests: a time over a distance, a time for calories, calories in a time, or average "
         "watts over a time. Type what the monitor shows at the end, of that one effort.",
         "A rower's test says nothing of the ski ergometer or the bike. A fan bike's calories follow no formula of power: "
@@ -719,14 +723,14 @@ HOW = (
         "one repetition before you would fall off or lose the load.",
         "Seconds per repetition: time a set of five at the pace of an event and divide by five.")),
     ("Loads", (
-        "A one-repetition maximum is for the experienced, with a coach, spotters or safety arms. All others lift a load "
-        "they can move 3 to 8 times with good form and write load and repetitions; the sheet works out the rest.",
+        "A one-rep max is for experienced lifters, with a coach, spotters or safety arms. Everyone else lifts a "
+        "load they can move 3 to 8 times with good form and enters load and reps; the sheet works out the rest.",
         "Build up in sets of 5, 3, 2, 1 with full rest. Two failed attempts end the day.")),
     ("Writing it down", (
         "Find your row on the sheet Tests; a name is there once. Times are minutes and seconds with a colon: 7:45.",
         "A wrong value is corrected by typing over it. An impossible value is refused, and the sheet says why.",
-        "Give the date, of the oldest test that still counts. After 12 weeks, or what your coach has set, tests are marked "
-        "old (▲) and do not count until they are repeated.")),
+        "Enter the date of the oldest test still in use. After 12 weeks, or whatever your coach has set, tests "
+        "are marked old (▲) and do not count until repeated.")),
 )
 
 

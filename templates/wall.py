@@ -4,7 +4,7 @@ Choices stand above the page on the same sheet, so that the page answers while t
 goals with their round times, the clock at the end of each round, or calories by cal/h.
 """
 
-from builder import CAUTION, Book, address, column, iso_day, pc
+from builder import CAUTION, Book, address, column, day_text, pc
 from office import save
 
 ROWS, COLUMNS = 12, 8
@@ -48,21 +48,21 @@ def make_lists(book):
 def make_choices(book):
     sheet, _ = book.wall, book.texts
     sheet.widths("A", 34, *[36] * (COLUMNS - 2), 54)
-    sheet.text("A1", "Choose here; the page below follows and prints on one sheet of paper", "section")
+    sheet.text("A1", "Choose here; the page below updates and prints on one sheet", "section")
     sheet.styled("A1:H1", "section")
     left = (("Gym", "wall_gym", "input text", _("Our gym")), ("Title", "wall_title", "input text", _("Rounds in 20 minutes")),
             ("Table shown", "wall_block", "input", _("Pace table")), ("Date", "wall_date", "input date", "=TODAY()"),
             ("Version", "wall_version", "input number", 1), ("Announced at", "wall_issued", "input clock", 21 / 24))
-    middle = (("Cap", "wall_cap", "input time", 1200 * SECOND), ("Goals from, rounds", "wall_from", "input number", 6),
-              ("Goals to, rounds", "wall_to", "input number", 11), ("Step from goal to goal", "wall_step", "input number", 0.5),
-              ("Slower at the end than at the start, share", "wall_fade", "input share", 0),
+    middle = (("Cap", "wall_cap", "input time", 1200 * SECOND), ("Lowest goal, rounds", "wall_from", "input number", 6),
+              ("Highest goal, rounds", "wall_to", "input number", 11), ("Goal step", "wall_step", "input number", 0.5),
+              ("Fade from start to end, %", "wall_fade", "input share", 0),
               ("Calories at the ergometer, each round", "wall_calories", "input number", 15))
-    right = (("All else in a round, s", "wall_other_s", "input number", 75),
-             ("Mark above, cal/h", "wall_limit", "input number", 1500),
+    right = (("Everything else per round, s", "wall_other_s", "input number", 75),
+             ("Flag above, cal/h", "wall_limit", "input number", 1500),
              ("Rates from, cal/h", "wall_rate_from", "input number", 600),
-             ("Step of the rates", "wall_rate_step", "input number", 150),
+             ("Rate step", "wall_rate_step", "input number", 150),
              ("Calories from", "wall_calories_from", "input number", 5),
-             ("Step of the calories", "wall_calories_step", "input number", 1))
+             ("Calorie step", "wall_calories_step", "input number", 1))
     for labels, cells, rows in (("A", "B", left), ("D:E", "F", middle), ("G", "H", right)):
         for row, (label, name, style, value) in enumerate(rows, 2):
             if ":" in labels:
@@ -76,21 +76,21 @@ def make_choices(book):
     sheet.heights(1, 9, 7)
 
     sheet.choose("B4", "list_block", "Choose one of the tables from the list.")
-    sheet.limit("B5", 36526, 73050, "Give a date, such as 2026-03-14.")
+    sheet.limit("B5", 36526, 73050, "Enter a date, such as 2026-03-14.")
     sheet.whole("B6", 1, 99, "Count the versions of the announcement: 1, 2, 3 and so on.")
-    sheet.limit("B7", 0, 0.99999, "Give a time of day, such as 21:40.")
+    sheet.limit("B7", 0, 0.99999, "Enter a time of day, such as 21:40.")
     sheet.limit("F2", 60 * SECOND, 4 / 24 - 1e-9, "Type the cap as minutes and seconds with a colon, such as 20:00.")
     for cell in ("F3", "F4"):
-        sheet.limit(cell, 0.5, 200, "Give rounds, such as 8 or 8.5.")
-    sheet.limit("F5", 0.1, 50, "Give rounds from one goal to the next, such as 0.5 or 1.")
-    sheet.limit("F6", -0.5, 0.5, "Give a share from -50 % to 50 %; 0 % is an even pace, 6 % is usual.")
-    sheet.limit("F7", 0, 500, "Give the calories of the ergometer station; 0 where there is none.")
-    sheet.limit("H2", 0, 3600, "Give the seconds that all other stations take in a round, as a plain number such as 75.")
-    sheet.limit("H3", 300, 3000, "Give cal/h, 300 to 3000; goals that need more are marked.")
-    sheet.limit("H4", 100, 3000, "Give cal/h, 100 to 3000.")
-    sheet.limit("H5", 10, 500, "Give cal/h from one column to the next, 10 to 500.")
-    sheet.limit("H6", 1, 300, "Give calories, 1 to 300.")
-    sheet.limit("H7", 1, 50, "Give calories from one row to the next, 1 to 50.")
+        sheet.limit(cell, 0.5, 200, "Enter rounds, such as 8 or 8.5.")
+    sheet.limit("F5", 0.1, 50, "Enter rounds from one goal to the next, such as 0.5 or 1.")
+    sheet.limit("F6", -0.5, 0.5, "Enter a percentage from -50% to 50%; 0% is an even pace, 6% is typical.")
+    sheet.limit("F7", 0, 500, "Enter the calories of the ergometer station; 0 where there is none.")
+    sheet.limit("H2", 0, 3600, "Enter the seconds that all other stations take in a round, as a plain number such as 75.")
+    sheet.limit("H3", 300, 3000, "Enter cal/h, 300 to 3000; goals that need more are marked.")
+    sheet.limit("H4", 100, 3000, "Enter cal/h, 100 to 3000.")
+    sheet.limit("H5", 10, 500, "Enter cal/h from one column to the next, 10 to 500.")
+    sheet.limit("H6", 1, 300, "Enter calories, 1 to 300.")
+    sheet.limit("H7", 1, 50, "Enter calories from one row to the next, 1 to 50.")
 
 
 def make_page(book):
@@ -116,20 +116,20 @@ def make_page(book):
     sheet.put("J7", f"=IF(COUNT({four})<4;0;IF(MIN({four})>0;1;0))", "working")
     sheet.name("wall_rated", "J7")
     issued = 'TEXT(wall_issued;"HH:MM")'
-    sheet.put("J6", "=" + say("version {v}, {day} {time}", v="wall_version", day=iso_day("wall_date"), time=issued), "working")
+    sheet.put("J6", "=" + say("version {v}, {day} {time}", v="wall_version", day=day_text("wall_date", book.texts.date), time=issued), "working")
     sheet.name("wall_stamp", "J6")
     checks = (("wall_kind=0", lit("▲ Choose one of the tables from the list.")),
-              ("AND(wall_kind=3;wall_rated=0)", lit("▲ Give calories and rates, from and step, as numbers above 0.")),
+              ("AND(wall_kind=3;wall_rated=0)", lit("▲ Enter calories and rates, from and step, as numbers above 0.")),
               ("wall_kind=3", '""'),
-              ("NOT(ISNUMBER(wall_cap))", lit("▲ Give the cap as minutes and seconds, such as 20:00.")),
-              ("OR(wall_cap<=0;wall_cap>=4/24)", lit("▲ The cap cannot be: type minutes and seconds, such as 20:00.")),
+              ("NOT(ISNUMBER(wall_cap))", lit("▲ Enter the cap as minutes and seconds, such as 20:00.")),
+              ("OR(wall_cap<=0;wall_cap>=4/24)", lit("▲ Impossible time cap: type minutes and seconds, such as 20:00.")),
               ("AND(ISNUMBER(wall_from);ISNUMBER(wall_to);wall_from>wall_to)", lit("▲ The first goal is above the last: no table.")),
-              ("wall_ok=0", lit("▲ Give goals from, to and step as numbers above 0.")),
+              ("wall_ok=0", lit("▲ Enter goals from, to and step as numbers above 0.")),
               (f"AND(wall_kind=1;wall_goals>{ROWS})",
-               say("▲ More goals than the page holds: it ends at {g}. Choose a larger step.",
+               say("▲ Too many goals for the page: it ends at {g}. Choose a larger step.",
                    g=f"wall_from+{ROWS - 1}*wall_step")),
               (f"AND(wall_kind=2;wall_goals>{COLUMNS - 1})",
-               say("▲ More goals than the page holds: it ends at {g}. Choose a larger step.",
+               say("▲ Too many goals for the page: it ends at {g}. Choose a larger step.",
                    g=f"wall_from+{COLUMNS - 2}*wall_step")))
     # one a cell, each the start of the next
     for row, (test, word) in enumerate(checks, CHECKS):
@@ -148,15 +148,15 @@ def make_page(book):
                  f'{say("{gym} · cap {cap} · {stamp}", gym="wall_gym", cap=cap, stamp="wall_stamp")})', "wall stamp")
     what = (lit("Pace table: what each goal asks for"),
             f'IF(wall_every=1;{lit("Clock table: what the clock shows at the end of each round")};$L$8)',
-            lit("Ergometer table: minutes and seconds for so many calories at so many cal/h"))
+            lit("Ergometer table: time for the calories at each cal/h"))
     for row, words in enumerate(what, 5):
         sheet.put(f"L{row}", f"={words}", "working")
-    sheet.put("L8", "=" + say("Clock table: what the clock shows at the end of every round {k} of a row", k="wall_every"), "working")
+    sheet.put("L8", "=" + say("Clock table: what the clock shows every {k} rounds", k="wall_every"), "working")
     sheet.merged(f"A{PAGE + 2}:{end}{PAGE + 2}", "=IF(wall_kind=0;wall_check;CHOOSE(wall_kind;$L$5;$L$6;$L$7))", "wall stamp")
 
     head, body = TABLE - 1, f"A{TABLE}:{end}{last}"
     pace_heads = (lit("Goal, rounds"), lit("Round time"), lit("Middle round"), lit("Clock at its end"),
-                  lit("cal/h needed"), say("Time for {c} cal", c="wall_calories"), lit("Practice round"), lit("In words"))
+                  lit("cal/h needed"), say("Time for {c} cal", c="wall_calories"), lit("Practice round"), lit("Remark"))
     work = "AND(ISNUMBER(wall_calories);wall_calories>0)"
     for step, pace in enumerate(pace_heads):
         if step in (4, 5, 7):
@@ -184,7 +184,7 @@ def make_page(book):
             f'IF({rate}=0;"";IF({rate}<0;"–";ROUND({rate};0)&""))',
             f'IF({rate}=0;"";IF({rate}<0;"–";{shown_time}))',
             clock(pc("PACE.REHEARSAL", mean)),
-            f'IF({rate}<0;{lit("✕ no room")};IF({rate}>wall_limit;{lit("▲ too fast")};""))')
+            f'IF({rate}<0;{lit("✕ no time left")};IF({rate}>wall_limit;{lit("▲ too fast")};""))')
     round_ = f"{i}*wall_every"
     highest = f"MAX(INDEX({goal};1):INDEX({goal};{COLUMNS - 1}))"
     calories = f"(wall_calories_from+({i}-1)*wall_calories_step)"
@@ -222,18 +222,22 @@ def make_page(book):
 
 
 NOTES = (
-    "Even rounds unless said otherwise. Practice: one round at 82.5 % of the pace, to feel it. No room: the other stations alone take longer than the round. Too fast: more than the rate to mark above; take a lower goal.",
-    "Find your goal on top, go down to your round. Later than the clock says: take the next lower goal, do not sprint.",
-    "Find the calories at the left, go across to your rate. Air-braked machines; the clock starts with the first pull.")
+    ("Even rounds unless said otherwise. Practice: one round at 82.5% of the pace, to feel it. No time left: the "
+     "other stations alone take longer than the round. Too fast: more than the rate to mark above; take a lower "
+     "goal."),
+    ("Find your goal at the top, then go down to your round. Behind the time shown? Take the next lower goal; do "
+     "not sprint."),
+    ("Find the calories on the left, then go across to your rate. Air-braked machines; the clock starts with the "
+     "first pull."))
 HELP = ("Type in the yellow cells of the sheet Wall table; the page below them answers at once.",
         "Table shown: the pace table (goals, round times, needed cal/h), the clock table (the clock at the end of each "
         "round for each goal) or the ergometer table (time for calories at a rate).",
         "Cap: minutes and seconds with a colon, 20:00. Goals: the lowest, the highest, and the step between them; 12 goals "
         "fit on the pace table, 7 on the clock table.",
-        "Calories and all else in a round: ask the coach. All else is the seconds of the other stations and the walking. "
-        "With 0 calories the table shows no rates.",
-        "When the announcement is corrected, count the version up and set the time, so that an old page on the wall is "
-        "known as old.",
+        "Calories, and everything else in a round: ask the coach. Everything else is the seconds of the other "
+        "stations plus walking. With 0 calories the table shows no rates.",
+        "If the announcement is corrected, raise the version number and set the time, so that an old page on the "
+        "wall is recognised as old.",
         "Print: File, Print. It is one page on A4 and on Letter; this sheet does not print. For a PDF: File, Export As.",
         "This page shows nobody's tests, and never should: everyone can see it.")
 

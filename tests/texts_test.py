@@ -4,10 +4,12 @@ Reads BUILD/generated/catalog.json (functions) and BUILD/templates/texts.json (w
 translations in extension/texts.
 """
 
+import html
 import json
 import os
 import re
 import xml.etree.ElementTree as ElementTree
+from html.parser import HTMLParser
 from pathlib import Path
 
 import pytest
@@ -26,10 +28,12 @@ def read(path):
 
 
 CATALOG = {row["name"]: row for row in read(BUILD / "generated" / "catalog.json")["functions"]}
+MENU = read(BUILD / "generated" / "catalog.json")["menu"]["items"]
 
 
 def marks(text):
     """What a translation must keep: places, marks, what is typed as it stands, numbers (2,5 is 2.5; 1RM is a word)."""
+    text = re.sub(r"\b(\d\d)[./](\d\d)[./](\d{4})\b", r"\3-\2-\1", text)  # a date in the order of the language
     typed = re.findall(r'"([^"]*)"', text)
     return {
         "places": sorted(re.findall(r"\{\w+\}|%[1-9](?![0-9])", text)),
@@ -138,13 +142,65 @@ def test_pages(reading):
             reading.complain(page.name, "no such page")
             continue
         text = page.read_text(encoding="utf-8")
-        tags = [re.findall(r"<(/?(?:h\d|ol|ul|li|table|tr|th|td|pre))\b", t) for t in (english.read_text("utf-8"), text)]
+        tags = [re.findall(r"<(/?(?:section|h\d|ol|ul|li|table|tr|th|td|pre))\b", t) for t in (english.read_text("utf-8"), text)]
         if tags[0] != tags[1]:
             reading.complain(page.name, "other headings, lists or tables than in English")
         for command in re.findall(r"<b>Pacecells, ([^<]+)</b>", text):
             if command.replace("\u00a0", " ") not in said:
                 reading.complain(page.name, f"no menu command {command!r}")
     assert said and not reading.wrong, "\n".join(reading.wrong)
+
+
+class Links(HTMLParser):
+    """What a page of the help leads to, and where in it others may lead."""
+
+    def __init__(self, text):
+        super().__init__()
+        self.to, self.places = [], set()
+        self.feed(text)
+
+    def handle_starttag(self, tag, attributes):
+        attributes = dict(attributes)
+        self.to += [attributes[key] for key in ("href", "src") if key in attributes]
+        self.places |= {attributes["id"]} if "id" in attributes else set()
+
+
+@pytest.mark.parametrize("language", [ENGLISH, *OTHERS], ids=lambda language: language.code)
+def test_help_leads_everywhere_and_back(language):
+    """Every link has its page, place or picture, every page is reached from the contents, and leads back to them."""
+    folder = BUILD / "generated" / "help" / language.code
+    pages = {page.name: Links(page.read_text(encoding="utf-8")) for page in folder.glob("*.html")}
+    wanted = {f"{name}.html" for name in CATALOG} | {f"{item['command']}.html" for item in MENU}
+    assert wanted <= set(pages)
+    broken = []
+    for name, links in pages.items():
+        assert "index.html" in links.to, f"{name} does not lead back to the contents"
+        for to in links.to:
+            page, _, place = to.partition("#")
+            there = pages.get(page or name)
+            if not (folder / page).resolve().is_file() or place and there and place not in there.places:
+                broken.append(f"{name}: {to}")
+    assert not broken, "\n".join(broken)
+    seen, ahead = set(), ["index.html"]
+    while ahead:
+        name = ahead.pop()
+        if name in pages and name not in seen:
+            seen.add(name)
+            ahead += [to.partition("#")[0] for to in pages[name].to]
+    assert seen == set(pages)
+
+
+@pytest.mark.parametrize("language", [ENGLISH, *OTHERS], ids=lambda language: language.code)
+def test_search_of_the_help_knows_every_word_of_a_page(language):
+    folder = BUILD / "generated" / "help" / language.code
+    contents = (folder / "index.html").read_text(encoding="utf-8")
+    entries = re.findall(r'data-words="([^"]*)">.*?href="([^"]+)"', contents, flags=re.S)
+    assert {page for _, page in entries} == {page.name for page in folder.glob("*.html")} - {"index.html"}
+    for words, page in entries:
+        text = (folder / page).read_text(encoding="utf-8")
+        text = html.unescape(re.sub(r"<[^>]+>", " ", text[text.index("<body>"):text.index("<nav>")]))
+        wanted = [word for word in re.findall(r"\w{4,}", text.lower()) if word not in html.unescape(words)]
+        assert not wanted, f"{page}: {wanted}"
 
 
 @pytest.mark.parametrize("language, bound", [
@@ -157,6 +213,26 @@ def test_wizard_tells_the_largest_number_of_a_parameter(language, bound):
     shown = {value.get("{http://www.w3.org/XML/1998/namespace}lang"): value.text
              for prop in calories if prop.get(name) == "Description" for value in prop}
     assert shown[language].endswith(bound)
+
+
+@pytest.mark.parametrize("language", [ENGLISH, *OTHERS], ids=lambda language: language.code)
+def test_a_default_is_written_from_the_catalog_alone(language):
+    """"Share of the watts; 0.75 if left out" would be a second place for the number that the function takes."""
+    words = re.escape(language.left_out.split(":")[0].strip().lower())
+    value = r'(?:"\w+"|\d[\d.,]*(?:\s?\w{1,3})?)'
+    stated, shown = [], 0
+    for function in CATALOG.values():
+        for parameter in function["parameters"]:
+            text = parameter["description"] if language.english else \
+                language.functions[function["name"]]["parameters"][parameter["name"]]
+            default = language.default(parameter)
+            where = f"{function['name']} {parameter['name']}: {text!r}"
+            if re.search(rf"{value}\s+{words}|{words},?\s+{value}", text.lower()) or default and words in text.lower():
+                stated.append(where)
+            if default:
+                assert language.left_out.replace("%1", default) in language.of_parameter(function, parameter), where
+                shown += 1
+    assert shown > 40 and not stated, "\n".join(stated)
 
 
 GLOSSARY = read(ROOT / "extension" / "texts" / "glossary.json")["terms"]

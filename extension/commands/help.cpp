@@ -28,11 +28,11 @@ void help(Context& context) { show_help(context, context.argument("Page", "index
 
 void about(Context& context) {
     const std::string text =
-        tr("Pacing functions and workbooks for a gym, in Calc.") + "\n\n" +
-        tr("Licence: Mozilla Public License 2.0. No network, no macros; files are read and written only where a menu "
-           "command is told to.") +
+        tr("Pacing functions and workbooks for gyms, in Calc.") + "\n\n" +
+        tr("Licence: Mozilla Public License 2.0. No network access, no macros; files are read or written only when you "
+           "use a menu command.") +
         "\n\n" +
-        tr("The numbers are calculated from what you enter, with the assumptions told for each function; some are "
+        tr("The numbers are calculated from what you enter, with the assumptions named at each function; some are "
            "common practice without a source, and they say so.") +
         "\n\n" +
         tr("Hard effort can hurt. Stop on chest pain, faintness or unusual pain. Newcomers, minors, people coming back "

@@ -50,8 +50,8 @@ void show_as_minutes(Context& context) {
     const auto ranges = selected_ranges(context);
     const auto hours = read_as_hours(context, ranges);
     const bool anew =
-        !hours.empty() && context.ask(tr("Calc has read typed times as hours and minutes in %1 cells: 2:30 "
-                                         "as two and a half hours. Read them as minutes and seconds?",
+        !hours.empty() && context.ask(tr("Calc has read typed times as hours and minutes, such as 2:30 as two and a "
+                                         "half hours (cells: %1). Read them as minutes and seconds instead?",
                                          std::to_string(hours.size())),
                                       "ReadAnew");
     Undo undo(context.document(), tr("Show as minutes and seconds"));

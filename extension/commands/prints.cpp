@@ -75,7 +75,7 @@ const Command command{"fit-prints", [](Context& context) {
                           if (!find_name(context.document(), "roster_name").is() &&
                               !find_name(context.document(), "athlete_name").is())
                               throw Refusal{tr("This is not a Pacecells workbook: its print areas stay as they are.")};
-                          Undo undo(context.document(), tr("Fit prints to the people"));
+                          Undo undo(context.document(), tr("Fit print areas to athletes"));
                           fit_prints(context.document());
                           undo.done();
                           context.say(tr("Every sheet now prints only the rows in use."));

@@ -126,13 +126,13 @@ void write_pace_table(Block& block, const PaceTable& table) {
     if (rated) {
         block.heading(1, 0, tr("Calories per round"));
         block.number(1, 1, table.calories->value());
-        block.heading(2, 0, tr("All else, s"));
+        block.heading(2, 0, tr("Everything else, s"));
         block.number(2, 1, table.other.value());
         arguments += ";" + block.name(1, 1, true) + ";" + block.name(2, 1, true);
     }
     block.heading(0, 2, tr("Rounds"));
     block.heading(1, 2, tr("Round time"));
-    block.heading(2, 2, tr("Clock at half"));
+    block.heading(2, 2, tr("Clock at halfway"));
     if (rated)
         block.heading(3, 2, tr("cal/h"));
     need<css::sheet::XArrayFormulaRange>(block.rows(0, 3, rated ? 3 : 2, last))
@@ -149,9 +149,9 @@ void pace_table(Context& context) {
     form.entry("To", tr("~To rounds"), "12");
     form.entry("Step", tr("In ~steps of"), "1", tr("Rounds from one line to the next."));
     form.entry("Calories", tr("Ca~lories per round"), "", tr("On the ergometer. Blank: no rate is shown."));
-    form.entry("Other", tr("~All else in the round"), "0", tr("Seconds for everything except the ergometer."));
-    const auto table_field = form.dialog().table(
-        tr("What it will show"), {tr("Rounds"), tr("Round time"), tr("Clock at half"), tr("cal/h")}, 90);
+    form.entry("Other", tr("E~verything else per round"), "0", tr("Seconds for everything except the ergometer."));
+    const auto table_field =
+        form.dialog().table(tr("Preview"), {tr("Rounds"), tr("Round time"), tr("Clock at halfway"), tr("cal/h")}, 90);
     PaceTable table;
     const auto read = [&](const Form& typed) { table = read_pace_table(typed); };
     const auto show = [&](const Form& typed) {
@@ -237,12 +237,12 @@ void write_ergometer_table(Block& block, const ErgometerTable& table) {
 void ergometer_table(Context& context) {
     Form form(context, tr("Ergometer table"), 330);
     form.choice("Machine", tr("~Machine"), {{"row", tr("Rower")}, {"ski", tr("Ski")}, {"bike", tr("Bike")}});
-    form.entry("Calories", tr("~Calories"), "15", tr("The time for these is shown."));
+    form.entry("Calories", tr("~Calories"), "15", tr("Their time is shown."));
     form.entry("From", tr("~From cal/h"), "700");
     form.entry("To", tr("~To cal/h"), "1500");
     form.entry("Step", tr("In ~steps of"), "50");
-    const auto table_field = form.dialog().table(
-        tr("What it will show"), {tr("cal/h"), tr("Watts"), tr("Split"), tr("Time for the calories")}, 100);
+    const auto table_field =
+        form.dialog().table(tr("Preview"), {tr("cal/h"), tr("Watts"), tr("Split"), tr("Time for the calories")}, 100);
     ErgometerTable table;
     const auto read = [&](const Form& typed) { table = read_ergometer_table(typed); };
     const auto show = [&](const Form& typed) {

@@ -402,9 +402,9 @@ void Dialog::pressed(const std::string& name) {
     } catch (const Refusal& refusal) {
         sentence = refusal.sentence;
     } catch (const css::uno::Exception& problem) {
-        sentence = tr("That did not work. The office says: %1", utf8(problem.Message));
+        sentence = tr("That did not work. LibreOffice says: %1", utf8(problem.Message));
     } catch (const std::exception& problem) {
-        sentence = tr("That did not work. The office says: %1", problem.what());
+        sentence = tr("That did not work. LibreOffice says: %1", problem.what());
     }
     try {
         context_.say(sentence);

@@ -55,7 +55,7 @@ void Copy::unprotect() {
         } catch (const css::uno::Exception&) { // a wrong password: answered below
         }
         if (protection->isProtected())
-            throw Refusal{tr("The sheet %1 has a password. Take it off first, or share a PDF.",
+            throw Refusal{tr("The sheet %1 is password-protected. Remove the password first, or share a PDF.",
                              utf8(need<css::container::XNamed>(one)->getName()))};
         opened_.push_back(one);
     }

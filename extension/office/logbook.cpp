@@ -139,9 +139,8 @@ Logbook::Logbook(const Context& context, const std::string& url, Use use) : cont
     document_ = open_already(context, url);
     if (!document_.is()) {
         if (!css::ucb::SimpleFileAccess::create(context.component())->exists(utf16(url)))
-            throw Refusal{
-                tr("The logbook is not there any more: %1. Open it from its new place with Open the logbook.",
-                   shown_path(url))};
+            throw Refusal{tr("The logbook is not there any more: %1. Open it from its new place with Open the logbook.",
+                             shown_path(url))};
         if (use == Use::write && locked(context, url))
             throw Refusal{tr("The logbook is open elsewhere: %1. Close it there, then try again.", shown_path(url))};
         document_ = open(context, url, use);
@@ -185,7 +184,7 @@ void Logbook::store() const {
         need<css::frame::XStorable>(document_)->store();
     } catch (const css::uno::Exception&) {
         throw Refusal{
-            tr("%1 could not be written. Is the folder there, with room and the right to write?", shown_path(url_))};
+            tr("%1 could not be saved. Check that the folder exists, has space and is writable.", shown_path(url_))};
     }
 }
 

@@ -262,7 +262,7 @@ std::string package_url(const Context& context) {
     const auto location =
         css::deployment::PackageInformationProvider::get(context.component())->getPackageLocation("org.pacecells");
     if (location.isEmpty())
-        throw Refusal{tr("The files of the extension were not found. Install it again.")};
+        throw Refusal{tr("The extension's files were not found. Please reinstall it.")};
     return utf8(location);
 }
 
@@ -272,7 +272,7 @@ std::string template_url(const Context& context, std::string_view file) {
                (language == "en" ? "" : "%20(" + language + ")") + "/" + std::string(file);
     osl::DirectoryItem item;
     if (osl::DirectoryItem::get(utf16(url), item) != osl::FileBase::E_None)
-        throw Refusal{tr("The files of the extension were not found. Install it again.")};
+        throw Refusal{tr("The extension's files were not found. Please reinstall it.")};
     return url;
 }
 
@@ -300,7 +300,7 @@ std::optional<std::string> pick_file(Context& context, const std::string& title,
     if (const auto file = context.argument("File"))
         return as_url(*file);
     if (!context.interactive())
-        throw Refusal{tr("No file was named.")};
+        throw Refusal{tr("No file was chosen.")};
     const auto picker = css::ui::dialogs::FilePicker::createWithMode(context.component(), kind_of_dialog);
     picker->setTitle(utf16(title));
     if (!proposed_name.empty())

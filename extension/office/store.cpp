@@ -32,7 +32,7 @@ void store_whole(const Context& context, const css::uno::Reference<css::frame::X
         for (const auto& rest : {utf16(unfinished), lock_of(unfinished)}) // on a full disk the office forgets its lock
             osl::File::remove(rest);
         throw Refusal{
-            tr("%1 could not be written. Is the folder there, with room and the right to write?", shown_path(url))};
+            tr("%1 could not be saved. Check that the folder exists, has space and is writable.", shown_path(url))};
     }
 }
 

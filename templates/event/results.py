@@ -40,7 +40,7 @@ COLUMNS = (
     Column("partial", "Reps in the open round", 17, "input number", named=True,
            rule=("check", "AND({partial}{row}>=0;{partial}{row}=INT({partial}{row});{partial}{row}<"
            + pc("WORKOUT.REPS", "workout", "${division}{row}", "COUNT({clocks})+1") + ")", "Enter whole reps, fewer than the round has.")),
-    Column("finish", "Finish", 16, "input time", named=True, rule=TIME_RULE),
+    Column("finish", "Finish time", 16, "input time", named=True, rule=TIME_RULE),
     Column("left", "Reps left at the cap", 17, "input number", named=True, rule=("whole", 1, 9999, "Enter the whole reps not done at the cap.")),
     Column("tiebreak", "Tie-break", 17, "input time", named=True,
            rule=("check", "AND(ISNUMBER({tiebreak}{row});{tiebreak}{row}>0;{tiebreak}{row}<={cap})", "Enter minutes and seconds, not past the cap.")),

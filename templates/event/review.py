@@ -23,7 +23,7 @@ def make(book):
     sheet.put("O4", '=IF($B$4="";0;MATCH($B$4;roster_name;0))', "working")
     who = "INDEX(roster_people;$O$4;0)"
     clock = "N(INDEX(results_clocks;$N$4;$A7))"
-    for letter, head in zip("ABCDEF", ("Round", "Clock planned", "Clock", "Round planned", "Round", "Later than planned, s")):
+    for letter, head in zip("ABCDEF", ("Round", "Planned clock", "Clock", "Planned round time", "Round", "Behind plan, s")):
         sheet.text(f"{letter}{HEAD}", head, "head")
     sheet.heights(HEAD, HEAD, 9)
     sheet.numbers(f"A{FIRST}", REVIEWED)
@@ -43,7 +43,7 @@ def make(book):
 
     sheet.text(f"A{ALL - 1}", "Everybody", "section")
     sheet.styled(f"A{ALL - 1}:F{ALL - 1}", "section")
-    heads = ("Name", "Goal", "Result", "Place", "Fade per round", "Round times vary by")
+    heads = ("Name", "Goal", "Result", "Place", "Fade per round", "Round time variation")
     for letter, head in zip("ABCDEF", heads):
         sheet.text(f"{letter}{ALL}", head, "head")
     sheet.heights(ALL, ALL, 9)

@@ -65,7 +65,7 @@ EVENT = (
             ("whole", 1, 99, "Enter the version as a whole number: 1, then 2 after a correction.")),
     Setting("issued", "Announced at", "input clock", None, "Time of day of this version.", ("limit", 0, 1, "Enter a time of day such as 21:40.")),
     Setting("tiebreak", "Tie-break", "input text", None, "In words, as announced; judge's sheets show it."),
-    Setting("intended_low", "Intended score from", "input number", None, "Rounds that the workout is meant to be for, such as 6; below it, scale."),
+    Setting("intended_low", "Intended score from", "input number", None, "Rounds that the workout is meant for, such as 6; scale below it."),
     Setting("intended_high", "Intended score to", "input number", None, "Its upper end, such as 8."),
     Setting("first_start", "First start", "input clock", None, "Time of day of the first heat.", ("limit", 0, 1, "Enter a time of day such as 9:00.")),
     Setting("changeover", "Changeover", "input time", 5 * MINUTE, "From the end of a heat to the start of the next.", CLOCK_RULE),
@@ -115,7 +115,7 @@ GROUP_FACTORS = ((1.2, 0.85, 1.5), (1.1, 0.92, 1.2), (1, 1, 1), (0.9, 1.12, 0.8)
 
 
 class Block:
-    """Writes the block row by row, and keeps where each key stands: cells["cap"] is "$D$9"."""
+    """Writes the block row by row, and keeps where each key is: cells["cap"] is "$D$9"."""
 
     def __init__(self, book):
         self.book, self.sheet, self._ = book, book.workout, book.texts

@@ -554,7 +554,7 @@ def test_help_pages():
             good, url = run(office, office.new(), "help")
             folder = Path(unquote(urlparse(url).path)).parent
             check(f"help in {language}", good and folder.name == language)
-        names = {"index", "first-steps", "heat-day", "event", "tests", "wall", "roster", *menu()} | \
+        names = {"index", "first-steps", "heat-day", "event", "logbook", "tests", "wall", "roster", *menu()} | \
             {function["name"] for function in ALL}
         check(f"help in {language}: pages", sorted(file.stem for file in folder.glob("*.html")), sorted(names))
         for name in names:

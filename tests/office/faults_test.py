@@ -106,7 +106,7 @@ def test_package_without_its_workbooks():
         folder.rename(away)
         try:
             for command in ("new-event", "new-tests", "new-wall"):
-                refused(f"{command} without its workbook", run(office, document, command), "Install it again")
+                refused(f"{command} without its workbook", run(office, document, command), "Please reinstall it")
             assert len(list(office.desktop.Components)) == 1, "nothing is left open"
         finally:
             away.rename(folder)

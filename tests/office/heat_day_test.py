@@ -112,7 +112,7 @@ def test_layouts(screen):
                 day.press("Escape")  # no sentence of the key before
                 eventually("nothing said", lambda: not day.said(), day.said)
                 day.rest(9 + number, shift=True)
-                wanted = f"Lane {number}, {names[number]}: no stamp to take back" if number in names else (
+                wanted = f"Lane {number}, {names[number]}: no stamp to undo" if number in names else (
                     f"There is no lane {number} ")
                 eventually(f"{layout}: Shift and key {number} mean lane {number}", lambda: wanted in day.said(), day.said,
                            limit=10)
@@ -212,7 +212,7 @@ def test_keys(screen):
         day.press("s")
         day.says("a second start is refused", "running already")
         day.press("h")
-        day.says("a second heat is refused", "Two heats at once")
+        day.says("a second heat is refused", "Only one heat can run at a time")
         day.press("9")
         day.says("no such lane", "no lane 9")
         day.lane(1)
@@ -284,7 +284,7 @@ def test_commands(screen):
         at = day.lane(lane) - zero
         day.has("and is stamped", late, 1, at)
         day.press("o")
-        day.says("no list while the clock runs", "Not while the clock runs")
+        day.says("no list while the clock runs", "Not while the clock is running")
         eventually("the cap", lambda: "time is up" in day.words(), day.words, limit=60)
         time.sleep(max(0, zero.late + 61.5 - now()))  # a second of grace
         day.press("1")
@@ -327,7 +327,7 @@ def test_commands(screen):
         for page in pages[:-1]:
             check("each under title, gym, version and time", all(re.search(part, page) for part in (
                 re.escape(day.cells("event_title").DataArray[0][0]),
-                re.escape(day.setting("gym").String), r"Places so far, \d+:\d\d", "Tie-break +Heat")), page)
+                re.escape(day.setting("gym").String), r"Standings, \d+:\d\d", "Tie-break +Heat")), page)
 
 
 def test_twelve_lanes(screen):
@@ -459,7 +459,7 @@ def test_beep(screen):
         check("without a sound", not sound.exists())
         day.press("b")
         player = private.service("com.sun.star.comp.avmedia.Manager_GStreamer")
-        day.says("a sound at once, or a sentence", "A beep each minute" if player else "cannot play sounds")
+        day.says("a sound at once, or a sentence", "Beep every minute" if player else "cannot play sounds")
         eventually("a sound", sound.exists)
         wave = sound.read_bytes()
         check("it is a sound", wave[:4] + wave[8:12] == b"RIFFWAVE"

@@ -170,7 +170,7 @@ def no_copy_is_said(screen, before_the_start=lambda: None):
         before_the_start()
         day.running()
         day.press("1")
-        day.says("said", "The disk does not take the copy of this heat")
+        day.says("said", "The safety copy of this heat cannot be saved to disk")
         day.has("stamped", day.heat(1)[1], 1)
         day.press("e")
         day.press("Return")
@@ -285,7 +285,7 @@ def test_floor(screen):
         two.press("Return")
         two.says("given up", "not running yet")
         two.press("s")
-        two.shows("given up: it starts", "counting in")
+        two.shows("given up: it starts", "countdown")
         ended = [log.read_text().endswith("\nend\n") for log in logs_of(private).glob("*-1.heat")]
         check("and what was kept is still on the disk, ended", ended == [True, True],
               (ended, list(logs_of(private).iterdir())))

@@ -165,7 +165,7 @@ class Screen:
                               timeout=60).stdout
 
     def windows(self):
-        return self.titled("Heat day")
+        return self.titled("Run heats")
 
     def titled(self, title):
         return self.tool("xdotool", "search", "--onlyvisible", "--name", f"^{title}$").split()

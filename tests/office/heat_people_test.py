@@ -139,7 +139,7 @@ def test_a_late_athlete_stays_in_the_heat_of_the_stamps(screen):
         choose(2)
         check("not in the later heat", late not in day.words() and day.heat(2)[2] in day.words(), day.words())
         day.press("s")
-        day.shows("which starts without a question", "counting in")
+        day.shows("which starts without a question", "countdown")
         check("and the result is there", day.clocks(late) == clocks, day.clocks(late))
         day.end()
         choose(1)
@@ -154,7 +154,7 @@ def test_a_late_athlete_stays_in_the_heat_of_the_stamps(screen):
         day.press("s")
         day.answer("delete")
         day.has("the word does", late, 0)
-        day.shows("and it starts", "counting in")
+        day.shows("and it starts", "countdown")
         day.end()
 
 
@@ -216,7 +216,7 @@ def test_rounds_put_right(screen):
         day.press("u")
         day.has("the stamp too", one, 0)
         day.press("u")
-        day.says("no more", "nothing to take back")
+        day.says("no more", "nothing to undo")
 
 
 def test_read_only(screen):

@@ -97,7 +97,7 @@ def test_a_logbook_that_was_moved(office, place):
     moved = place.with_name("Moved here.ods")
     place.rename(moved)
     done, said = run(office, office.new(), "open-logbook")
-    check("no file was named", (done, said), (False, "No file was named."))
+    check("no file was named", (done, said), (False, "No file was chosen."))
     event = BUILD / "templates" / "en" / "event.ots"
     done, said = run(office, office.new(), "open-logbook", File=str(event))
     check("another workbook is none", (done, said), (False, "This workbook is no logbook of Pacecells."))

@@ -52,7 +52,7 @@ def pace_row(cap, goal, calories, other, limit, drift=0.0):
     mean, middle = cap / goal, math.ceil(goal / 2 - 1e-9)
     room = mean - other
     rate = calories * 3600 / room if calories and room > 0 else None
-    words = "" if not calories else "✕ no room" if rate is None else "▲ too fast" if rate > limit else ""
+    words = "" if not calories else "✕ no time left" if rate is None else "▲ too fast" if rate > limit else ""
     shown = ["", ""] if not calories else ["–", "–"] if rate is None else [f"{math.floor(rate + 0.5)}",
              clock(room) if rate <= 5000 else "–"]  # beyond what any machine shows
     return [f"{goal:g}", clock(mean), f"{middle}", clock(drifted(cap, goal, middle, drift)), *shown,
@@ -75,7 +75,7 @@ def test_numbers():
         change(document, cap="18:00", **{"from": "5", "to": "16", "step": "1"}, calories="14", other_s="94", fade="6%")
         check("18 minutes, fading, goals without room", table(document)[1],
               [pace_row(1080, goal, 14, 94, 1500, 0.06) for goal in range(5, 17)])
-        check("some are too fast", {row[7] for row in table(document)[1]}, {"", "▲ too fast", "✕ no room"})
+        check("some are too fast", {row[7] for row in table(document)[1]}, {"", "▲ too fast", "✕ no time left"})
         change(document, calories="0")
         heads, rows = table(document)
         check("without an ergometer: no rates", [heads[4], heads[5], heads[7]] + sum(([r[4], r[5], r[7]] for r in rows), []),
@@ -105,7 +105,7 @@ def test_mistakes():
     cases = [
         (dict(cap=""), "cap"), (dict(cap="twenty"), "cap"), (dict(cap="900"), "cap"),
         ({"from": "12", "to": "8"}, "above the last"), ({"step": "0"}, "above 0"), ({"from": "few"}, "above 0"),
-        ({"from": "1", "to": "30", "step": "1"}, "More goals"), (dict(block=2, **{"from": "1", "to": "9", "step": "1"}), "ends at 7"),
+        ({"from": "1", "to": "30", "step": "1"}, "Too many goals"), (dict(block=2, **{"from": "1", "to": "9", "step": "1"}), "ends at 7"),
         (dict(calories="many"), ""), (dict(other_s="long"), ""), (dict(other_s="4000"), ""), (dict(version=""), ""),
         (dict(issued=""), ""), (dict(date="soon"), ""), (dict(fade="a bit"), None), (dict(limit=""), ""),
         (dict(block=3, rate_from=""), "as numbers"), (dict(block=3, calories_step="x"), "as numbers"),
@@ -150,7 +150,7 @@ def test_paper():
     """One page at once, on A4 and Letter, whatever is chosen; the right numbers are on it."""
     LOOK.mkdir(parents=True, exist_ok=True)
     with shared([FUNCTIONS]) as office:
-        for block, word, numbers_there in ((1, "pace", ("2:30", "10:00", "720", "✕ no room")),
+        for block, word, numbers_there in ((1, "pace", ("2:30", "10:00", "720", "✕ no time left")),
                                            (2, "clock", ("Goal 8", "17:30", "20:00")),
                                            (3, "ergometer", ("900 cal/h", "1:00"))):
             document = office.open(TEMPLATE)

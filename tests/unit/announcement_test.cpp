@@ -268,10 +268,10 @@ TEST(Announcement, AsManyAsFitInAWindow) {
 
 TEST(Announcement, MarksAreShownInTheirPlace) {
     const std::string text = "17 min AMRAP: 12/10 cal ski, 6 sandbags blue";
-    const std::vector<Mark> marks{{{14, 19}, MarkKind::taken, say("This is no name.")},
-                                  {{29, 44}, MarkKind::asked, say("This is no name.")},
-                                  {{40, 44}, MarkKind::not_understood, say("This is no name.")},
-                                  {{44, 44}, MarkKind::asked, say("This is no name.")}};
+    const std::vector<Mark> marks{{{14, 19}, MarkKind::taken, say("This is not a name.")},
+                                  {{29, 44}, MarkKind::asked, say("This is not a name.")},
+                                  {{40, 44}, MarkKind::not_understood, say("This is not a name.")},
+                                  {{44, 44}, MarkKind::asked, say("This is not a name.")}};
     EXPECT_EQ(with_marks(text, std::span(marks).first(1)), "17 min AMRAP: [1: 12/10] cal ski, 6 sandbags blue");
     EXPECT_EQ(with_marks(text, marks), "17 min AMRAP: [1: 12/10] cal ski, [2: 6 sandbags [3: blue]][4: ]");
     EXPECT_EQ(with_marks(text, {}), text);

@@ -228,7 +228,7 @@ TEST(AthletePlan, AnEasyPlanSaysWhereToEndAndHasNoGoal) {
               "Easy: stop at 8:30 or after 3 rounds, whichever comes first, at a pace at which you can talk.");
     EXPECT_EQ(notes(plan("Mara Lindqvarn | scaled | not today", tide, mara_tests)),
               std::vector<std::string>{"Not today."});
-    EXPECT_EQ(notes(plan("Mara Lindqvarn |")), std::vector<std::string>{"Give a division."});
+    EXPECT_EQ(notes(plan("Mara Lindqvarn |")), std::vector<std::string>{"Enter a division."});
     EXPECT_TRUE(notes(plan(" | scaled")).empty()) << "an empty row says nothing";
 }
 
@@ -248,7 +248,7 @@ TEST(AthletePlan, SaysWhenTheLoadOrThePredictionSpeaksForTheScaledVersion) {
     const auto said = notes(plan("Mara Lindqvarn | as prescribed | | steady", tide, tests));
     EXPECT_TRUE(std::ranges::any_of(said, [](const auto& one) {
         return one ==
-               "Sandbags: the load is 90 % of the maximum; for 6 reps per round more than 70 % is a reason to scale.";
+               "Sandbags: the load is 90% of the maximum; for 6 reps per round more than 70% is a reason to scale.";
     }));
     const auto slow = notes(plan("Mara Lindqvarn | as prescribed | | steady", with(tide, "from | 5", "from | 9")));
     EXPECT_TRUE(std::ranges::any_of(slow, [](const auto& one) {
@@ -374,8 +374,7 @@ TEST(AthletePlan, OneOfAPairWorksAtATime) {
     const double off = alone.round_time.value() - 12 * alone.stations[0].seconds_each;
     EXPECT_NEAR(pair.round_time.value(), off + 12 * pair.stations[0].seconds_each, 1e-9);
     EXPECT_NEAR(pair.on_machine->value(), 6 * 3600 / pair.card->advice.hold.value(), 1e-9) << "6 of the 12 calories";
-    EXPECT_EQ(notes(pair)[0],
-              "In a team: planned as if the partners work at the same pace; 50 % of the work is yours.");
+    EXPECT_EQ(notes(pair)[0], "In a team: planned as if the partners work at the same pace; 50% of the work is yours.");
 }
 
 TEST(AthletePlan, BothOfAPairAtOnceTakeHalfTheTime) {

@@ -124,7 +124,7 @@ TEST(Athlete, SaysWhatIsWrongInTheTests) {
     const auto other =
         value_of(read(row, tide(), with(tests_text, "cal | Sandbags | Sandbags", "cal | Sacks | Sacks")));
     ASSERT_EQ(other.notes.size(), 1u);
-    EXPECT_EQ(other.notes[0].message(), "Tests: \"Sacks\" is no movement of this workout.");
+    EXPECT_EQ(other.notes[0].message(), "Tests: \"Sacks\" is not a movement of this workout.");
 }
 
 } // namespace

@@ -214,17 +214,16 @@ std::string sentence(const std::vector<Observation>& results) {
 
 TEST(Learnt, IsOneSentence) {
     EXPECT_EQ(sentence({{.ratio = 1.1, .error = 0.05}}),
-              "Your last result says that you hold 10 % more than your tests promise; since one result can be luck, we "
-              "count 8 %.")
+              "Your last result says that you hold 10% more than your tests promise; since one result can be luck, we "
+              "count 8%.")
         << "the factor of 1.0792 that was worked out apart";
     // Two of them: 10 % each, (2 / 0.05^2) / (1 / 0.10^2 + 2 / 0.05^2) = 8 / 9 of it.
     EXPECT_EQ(sentence({{.ratio = 1.1, .error = 0.05}, {.ratio = 1.1, .error = 0.05}}),
-              "Your last results say that you hold 10 % more than your tests promise; since one result can be luck, we "
-              "count 9 %.");
-    EXPECT_EQ(
-        sentence({{.ratio = 0.9, .error = 0.1875}}),
-        "Your last result says that you hold 10 % less than your tests promise; since one result can be bad luck, "
-        "we count 2 %.")
+              "Your last results say that you hold 10% more than your tests promise; since one result can be luck, we "
+              "count 9%.");
+    EXPECT_EQ(sentence({{.ratio = 0.9, .error = 0.1875}}),
+              "Your last result says that you hold 10% less than your tests promise; since one result can be bad luck, "
+              "we count 2%.")
         << "a total alone says little";
     EXPECT_EQ(sentence({{.ratio = 1.004, .error = 0.05}}),
               "Your last result says that you hold what your tests promise.");

@@ -91,7 +91,7 @@ TEST(TestRow, SaysWhatIsMissingOrTooMuch) {
     cells.what = {};
     EXPECT_EQ(refusal(cells), "This test does not say what was tested: choose a machine, or write a movement.");
     cells.what = "Ring rows";
-    EXPECT_EQ(refusal(cells), "Ring rows is no machine: its test is a longest set, or a load with reps.");
+    EXPECT_EQ(refusal(cells), "Ring rows is not a machine: its test is a longest set, or a load with reps.");
     cells.what = "Fan bike";
     EXPECT_EQ(refusal(cells), "On the fan bike a test is calories in a time: its metres and watts are its own.");
     cells.what = "Rower";
@@ -114,7 +114,7 @@ TEST(TestRow, OfAMovement) {
     cells.reps = {};
     EXPECT_EQ(value_of(read_test(cells, today)).reps, 1) << "one, where it is not said";
     cells.time = "1:00";
-    EXPECT_EQ(refusal(cells), "Front squat is no machine: its test is a longest set, or a load with reps.");
+    EXPECT_EQ(refusal(cells), "Front squat is not a machine: its test is a longest set, or a load with reps.");
     cells = of_movement("2026-05-04", "Ring rows");
     EXPECT_EQ(refusal(cells), "This test has no result.");
     cells.reps = 20.5;
@@ -152,7 +152,7 @@ TEST(TestRow, NamesMachinesAsTheGymDoes) {
     auto cells = on_machine("2026-05-04", "the RED one", "10:00");
     cells.watts = 200.0;
     EXPECT_EQ(value_of(read_test(cells, today, names)).machine, Machine::bike);
-    EXPECT_EQ(refusal(cells), "the RED one is no machine: its test is a longest set, or a load with reps.");
+    EXPECT_EQ(refusal(cells), "the RED one is not a machine: its test is a longest set, or a load with reps.");
 }
 
 TEST(TestRow, ThatIsThereAlreadyIsRefused) {

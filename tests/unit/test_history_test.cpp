@@ -114,9 +114,8 @@ TEST(Misfit, OfThreeTheOneOffTheCurveIsWrong) {
     ASSERT_EQ(slow.size(), 1u);
     EXPECT_EQ(slow[0].test, 2u);
     EXPECT_NEAR(slow[0].ratio, 190 / 237.0, 0.01);
-    EXPECT_EQ(said(slow),
-              "190 W, 12:00 on 2026-05-18 contradicts the other tests: it is 20 % below what they say. It is "
-              "likelier wrong than they are, and was perhaps not maximal: repeat that one.");
+    EXPECT_EQ(said(slow), "190 W, 12:00 on 2026-05-18 contradicts the other tests: it is 20% below what they say. More "
+                          "likely it is wrong than they are, and was perhaps not maximal: repeat it.");
 
     const auto high = misfits(Tests{short_one, watts("2026-05-11", 340, "6:00"), long_one}, today);
     ASSERT_EQ(high.size(), 1u);
@@ -193,7 +192,8 @@ TEST(Records, TheBestOfEachKind) {
 TEST(Records, AreOfOneKind) {
     EXPECT_TRUE(one_kind(metres("2024-03-01", 2000, "7:55"), metres("2025-03-01", 2000, "8:00")));
     EXPECT_FALSE(one_kind(metres("2024-03-01", 2000, "7:55"), metres("2025-03-01", 1000, "3:40")));
-    EXPECT_TRUE(one_kind(calories("2024-03-01", 150, "10:00"), watts("2025-03-01", 210, "10:00"))) << "both say the power";
+    EXPECT_TRUE(one_kind(calories("2024-03-01", 150, "10:00"), watts("2025-03-01", 210, "10:00")))
+        << "both say the power";
     EXPECT_FALSE(one_kind(longest("2024-03-01", "Deadlift", 9), load("2024-03-01", "Deadlift", 100, 1)));
 }
 

@@ -88,7 +88,7 @@ TEST(Workout, WordsAreReadInEveryLanguage) {
 
 TEST(Workout, SaysWhichKeyIsWrong) {
     EXPECT_EQ(refusal(with(tide, "cap       | Cap             | 17:00\n", "")),
-              "Give the cap as minutes and seconds, such as 18:00.");
+              "Enter the cap as minutes and seconds, such as 18:00.");
     EXPECT_EQ(refusal(with(tide, "format    |", "          |")),
               "The workout has no key \"format\". Was a row deleted?");
     EXPECT_EQ(refusal(with(tide, "rounds    |", "cap       |")), "row 6, column 1: the key \"cap\" is there twice.");
@@ -101,7 +101,7 @@ TEST(Workout, SaysWhichKeyIsWrong) {
               "row 14, column 3: this row of the workout has no key: copy the row above it, then type.");
     EXPECT_EQ(refusal(with(tide, "end       |", "          |")),
               "The workout has no end: its last key must be \"end\". Was a row deleted?");
-    EXPECT_EQ(refusal("Workout | 1\n"), "This is no workout: its first key must be \"pacecells.workout\".");
+    EXPECT_EQ(refusal("Workout | 1\n"), "This is not a workout: its first key must be \"pacecells.workout\".");
 }
 
 TEST(Workout, SaysThatTheLayoutIsOfAnotherVersion) {

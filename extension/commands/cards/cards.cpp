@@ -66,7 +66,7 @@ std::optional<std::string> folder_for_cards(Context& context) {
     if (!context.interactive()) {
         const auto folder = context.argument("Folder");
         if (!folder)
-            throw Refusal{tr("No folder was named.")};
+            throw Refusal{tr("No folder was chosen.")};
         return folder;
     }
     const auto picker = css::ui::dialogs::FolderPicker::create(context.component());
@@ -91,14 +91,14 @@ bool each_in_a_file(Context& context, Press& press, const std::vector<const Star
         there += files->exists(utf16(urls.back()));
     }
     if (there > 0 &&
-        !context.ask(tr("%1 of these files are there already. Replace them?", std::to_string(there)), "Overwrite"))
+        !context.ask(tr("%1 of these files already exist. Replace them?", std::to_string(there)), "Overwrite"))
         return false;
 
     std::optional<Dialog> window;
     std::optional<Dialog::Field> bar;
     if (context.interactive()) {
         window.emplace(context, tr("Cards"));
-        window->paragraph(tr("Writing %1 files…", std::to_string(cards.size())));
+        window->paragraph(tr("Saving %1 files…", std::to_string(cards.size())));
         bar = window->progress();
         window->open();
     }
@@ -114,8 +114,8 @@ bool each_in_a_file(Context& context, Press& press, const std::vector<const Star
     }
     if (window)
         window->close();
-    context.say(tr("%1 of %2 cards written into %3.", std::to_string(written), std::to_string(cards.size()),
-                   shown_path(*folder)));
+    context.say(
+        tr("%1 of %2 cards saved in %3.", std::to_string(written), std::to_string(cards.size()), shown_path(*folder)));
     return written == cards.size();
 }
 
@@ -124,7 +124,7 @@ bool all_in_one_file(Context& context, Press& press, const std::vector<const Sta
     if (!url)
         return false;
     press.print({.wall = false, .heats = false, .cards = cards, .judges = {}}, *url);
-    context.say(tr("%1 cards written: %2.", std::to_string(cards.size()), shown_path(*url)));
+    context.say(tr("Cards saved: %1 (%2).", std::to_string(cards.size()), shown_path(*url)));
     return true;
 }
 
@@ -140,7 +140,7 @@ void make_cards(Context& context) {
                 {{"one", tr("one file, four cards on a page")}, {"each", tr("a file for each athlete")}});
     std::vector<const Starter*> chosen;
     bool each = false;
-    if (!form.fill(tr("~Write"), [&](const Form& typed) {
+    if (!form.fill(tr("~Save"), [&](const Form& typed) {
             chosen = chosen_cards(press.starters(), typed.text("Who"));
             each = typed.text("Files") == "each";
         }))
@@ -181,10 +181,10 @@ void print_order(Context& context, const Document& document, Press& press, const
     if (order.heats)
         add(tr("heats"));
     if (!order.cards.empty())
-        add(tr("%1 cards", std::to_string(order.cards.size())));
+        add(tr("cards: %1", std::to_string(order.cards.size())));
     if (!order.judges.empty())
-        add(tr("%1 judge's sheets", std::to_string(order.judges.size())));
-    context.say(tr("Written: %1", shown_path(*url)) + " (" + what + ")");
+        add(tr("judge's sheets: %1", std::to_string(order.judges.size())));
+    context.say(tr("Saved: %1", shown_path(*url)) + " (" + what + ")");
 }
 
 void print_pack(Context& context) {
@@ -228,8 +228,7 @@ void print_changed(Context& context) {
         throw Refusal{tr("Nothing changed since the last print.")};
     print_order(context, event.document(), press, order, printed, tr("Print what changed"), "changes.pdf");
     if (gone > 0)
-        context.say(
-            tr("%1 people of the last print do not start any more: take their cards out.", std::to_string(gone)));
+        context.say(tr("No longer starting since the last print: %1. Take those cards out.", std::to_string(gone)));
 }
 
 // The office copies a sheet without keeping its own painting out, so these run where the painting runs.

@@ -21,7 +21,7 @@ ColumnTable people_of(std::string_view list) { return columns_of(delimited_rows(
 std::string file_text(const Context& context, const std::string& url) {
     auto text = decoded_text(bytes_of(context, url));
     if (!text)
-        throw Refusal{tr("This file is no list in text form. Save it as CSV, or copy the cells and paste them.")};
+        throw Refusal{tr("This file is not a text list. Save it as CSV, or copy the cells and paste them.")};
     return *std::move(text);
 }
 
@@ -39,7 +39,7 @@ bool plan_in_window(Context& context, const Roster& roster, RosterPlan& plan) {
                         "columns may be in any order."),
                      2);
     const auto list = dialog.memo(tr("~List"), "", 80, false);
-    const auto table = dialog.table(tr("What will happen"), {tr("Name"), tr("Division"), tr("What will happen")}, 90);
+    const auto table = dialog.table(tr("Preview"), {tr("Name"), tr("Division"), tr("Preview")}, 90);
     const auto summary = dialog.line();
     Meanings meanings;
     dialog.button(tr("~From a file…"), [&] {

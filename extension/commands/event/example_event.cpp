@@ -204,8 +204,8 @@ void example_event(Context& context) {
         }
     } else if (context.interactive()) {
         Dialog dialog(context, tr("Example event"), 260, 50, 140);
-        dialog.paragraph(tr("An invented gym, with everything filled in from the roster to the review of the day. "
-                            "It opens as a new workbook: try out what you like."),
+        dialog.paragraph(tr("An invented gym with everything filled in, from the roster to the review. It opens as a "
+                            "new workbook: try out what you like."),
                          2);
         std::vector<std::string> titles;
         for (const auto& example : examples)

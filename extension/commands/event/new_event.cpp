@@ -170,7 +170,7 @@ void read_times(const Form& form, Event& event) {
     }
     event.rounds = whole(form, "Rounds", most_rounds);
     if (event.rounds && event.format != Format::time)
-        throw FieldRefusal{"Rounds", tr("Leave this blank: rounds are given only where the format is for time.")};
+        throw FieldRefusal{"Rounds", tr("Leave this blank: rounds are only set for the format for time.")};
     event.every = seconds(form, "Every");
     event.work = seconds(form, "Work");
     event.rest = seconds(form, "Rest");
@@ -197,7 +197,7 @@ Event read_event(const Form& form, bool with_people) {
         event.divisions[d] = form.text(numbered("Division", d));
         for (std::size_t other = 0; other < d; ++other)
             if (!event.divisions[d].empty() && same_name(event.divisions[d], event.divisions[other]))
-                throw FieldRefusal{numbered("Division", d), tr("This name is given to another division.")};
+                throw FieldRefusal{numbered("Division", d), tr("Another division already has this name.")};
     }
     for (std::size_t i = 0; i < station_count; ++i)
         if (auto station = read_station(form, i, event))

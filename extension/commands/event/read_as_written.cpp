@@ -69,10 +69,11 @@ void refuse(const Read& read, const AnnouncementRoom& room) {
 
 bool agreed(Context& context, const EventCells& event, const Read& read) {
     const auto open = open_questions(read.announcement);
-    if (open > 0 && !context.ask(tr("%1 questions are open; what they are about stays blank on the sheet Workout. Fill "
-                                    "it in as it is?",
-                                    std::to_string(open)),
-                                 "Open"))
+    if (open > 0 &&
+        !context.ask(
+            tr("Open questions: %1. What they are about stays blank on the sheet Workout. Fill it in as it is?",
+               std::to_string(open)),
+            "Open"))
         return false;
     return !has_stations(event) ||
            context.ask(tr("The sheet Workout has stations already. Replace the workout there?"), "Overwrite");
@@ -112,8 +113,7 @@ bool read_in_window(Context& context, const EventCells& event, Read& all, Roster
                                        {tr("Movement"), tr("Amount"), tr("Unit"), tr("Load, kg"), tr("Usual pace")},
                                        112, {6, 4, 3, 3, 4});
     dialog.right();
-    const auto list =
-        dialog.table(tr("Who is added"), {tr("Name"), tr("Division"), tr("What will happen")}, 112, {4, 3, 5});
+    const auto list = dialog.table(tr("Who is added"), {tr("Name"), tr("Division"), tr("Preview")}, 112, {4, 3, 5});
     dialog.whole();
     const auto marks =
         dialog.memo(tr("In its place: what was not understood, is open or was taken to be likely"), "", 64, true);

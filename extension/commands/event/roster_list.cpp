@@ -107,7 +107,7 @@ std::string RosterPlan::summary() const {
     std::string text = tr("%1 to add, %2 already on the roster, %3 twice in the list.", std::to_string(added),
                           std::to_string(there), std::to_string(twice));
     if (no_place > 0)
-        text += " " + tr("%1 find no free row.", std::to_string(no_place));
+        text += " " + tr("No free row for %1.", std::to_string(no_place));
     for (const auto& column : unknown_columns)
         text += " " + tr("The column %1 is not read.", column);
     return text;
@@ -129,12 +129,12 @@ RosterPlan plan_for(const Roster& roster, const ColumnTable& list, const Meaning
         ListedAthlete athlete{cells, {}, false};
         const auto key = fold_name(cells[name_column]);
         if (key.empty()) {
-            athlete.happens = tr("no name: left out");
+            athlete.happens = tr("no name: skipped");
         } else if (roster.names.contains(key)) {
             athlete.happens = tr("already on the roster");
             ++plan.there;
         } else if (!seen.insert(key).second) {
-            athlete.happens = tr("twice in the list: left out");
+            athlete.happens = tr("twice in the list: skipped");
             ++plan.twice;
         } else if (plan.added >= roster.free_rows.size()) {
             athlete.happens = tr("no free row");

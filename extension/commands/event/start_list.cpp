@@ -26,14 +26,14 @@ std::vector<Starter> starters(const EventCells& event) {
         if (starter.name.empty())
             continue;
         if (!(row[heat_column] >>= starter.heat) || !(row[lane_column] >>= starter.lane))
-            throw Refusal{tr("The sheet Heats gives %1 no heat and lane. Put it right there first.", starter.name)};
+            throw Refusal{tr("The sheet Heats gives %1 no heat and lane. Correct that there first.", starter.name)};
         all.push_back(std::move(starter));
     }
     std::size_t who_start = 0;
     for (const auto& name : event.texts("roster_starts"))
         who_start += !name.empty();
     if (all.size() != who_start)
-        throw Refusal{tr("The sheet Heats lists %1 people and %2 start. Put the workout and the roster right first.",
+        throw Refusal{tr("The sheet Heats lists %1 people and %2 start. Correct the workout and the roster first.",
                          std::to_string(all.size()), std::to_string(who_start))};
     if (all.empty())
         throw Refusal{tr("Nobody starts: the roster is empty, or everybody's plan is not today.")};
@@ -89,10 +89,10 @@ class StartList {
             put_number(heats, 0, *row, starter.heat);
             put_number(lanes, 0, *row, starter.lane);
         }
-        return tr("%1 people start: %2 new on the sheet Results, %3 taken off it, %4 kept there with a result though "
-                  "they do not start.",
-                  std::to_string(starters.size()), std::to_string(added), std::to_string(freed_.size()),
-                  std::to_string(kept));
+        return tr(
+            "Starting: %1. On the sheet Results: new %2, taken off %3, kept with a result though not starting %4.",
+            std::to_string(starters.size()), std::to_string(added), std::to_string(freed_.size()),
+            std::to_string(kept));
     }
 
   private:

@@ -207,7 +207,7 @@ class Explanation {
                 remember(call.arguments[i]);
         }
         if (!asked) {
-            line(tr("Not asked: %1", why_not_asked(call)));
+            line(tr("Not used: %1", why_not_asked(call)));
             wrong_ = true;
             return;
         }
@@ -439,7 +439,7 @@ Explained explanation(const Context& context) {
     const auto name = cell_name(cell.Column, cell.Row);
     auto place = FormulaPlace::at(context.document(), cell);
     if (!place)
-        throw Refusal{tr("%1 holds no formula. Select a cell that calculates.", name)};
+        throw Refusal{tr("%1 has no formula. Select a cell that calculates something.", name)};
     Explanation explanation(context, std::move(*place));
     auto text = explanation.text();
     if (!text)

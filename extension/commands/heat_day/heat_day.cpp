@@ -192,7 +192,7 @@ void HeatDay::act(char letter, Seconds now) {
     switch (letter) {
     case 'H':
         if (running())
-            throw Refusal{tr("Heat %1 is running. Two heats at once are not possible: end it first, with E.",
+            throw Refusal{tr("Heat %1 is running. Only one heat can run at a time: end it first with E.",
                              std::to_string(number_))};
         ask(Ask::heat, tr("Heat, 1 to %1:", std::to_string(sheet_.heats())));
         typed_ = ended_ && number_ < sheet_.heats() ? std::to_string(number_ + 1) : std::string();
@@ -203,7 +203,7 @@ void HeatDay::act(char letter, Seconds now) {
         break;
     case 'R':
         if (may_start(now))
-            ask(Ask::running_at, tr("What does the clock show at Enter? Minutes and seconds, such as 2:30:"));
+            ask(Ask::running_at, tr("Type what the clock will show, then press Enter at that moment, such as 2:30:"));
         break;
     case 'P':
         ask(Ask::partial_lane, tr("Partial score: which lane?"));
@@ -212,10 +212,10 @@ void HeatDay::act(char letter, Seconds now) {
         ask(Ask::tiebreak_lane, tr("Tie-break now: which lane?"));
         break;
     case 'W':
-        ask(Ask::withdraw_lane, tr("Withdrawn, or back again: which lane?"));
+        ask(Ask::withdraw_lane, tr("Withdraw or bring back: which lane?"));
         break;
     case 'I':
-        ask(Ask::rounds_lane, tr("Rounds to put right: which lane?"));
+        ask(Ask::rounds_lane, tr("Rounds to correct: which lane?"));
         break;
     case 'U':
         step_back();
@@ -230,7 +230,7 @@ void HeatDay::act(char letter, Seconds now) {
     case 'B':
         beeps_ = !beeps_;
         beep_now_ = beeps_; // to be heard at once
-        message_ = beeps_ ? tr("A beep each minute.") : tr("No beep.");
+        message_ = beeps_ ? tr("Beep every minute.") : tr("No beep.");
         break;
     case 'K':
         next_keys();
@@ -244,13 +244,13 @@ void HeatDay::act(char letter, Seconds now) {
     case 'O':
     case 'J':
         if (busy)
-            throw Refusal{tr("Not while the clock runs: it would hold up the keys.")};
+            throw Refusal{tr("Not while the clock is running: it would delay your key presses.")};
         if (letter == 'O') {
             list_results(context_, sheet_, corrections());
         } else {
             const int next = heat_ && heat_->start() ? number_ + 1 : number_;
             sheet_.show_judges(next, context_.frame()->getController());
-            message_ = tr("The judge sheets of heat %1 are in front: print them there.", std::to_string(next));
+            message_ = tr("The judge sheets of heat %1 are now open: print them from there.", std::to_string(next));
         }
         break;
     default:
@@ -357,7 +357,7 @@ void HeatDay::answer(Seconds now) {
     case Ask::running_at: {
         const auto clock = parse_clock(typed);
         if (!clock || *clock >= task_.cap)
-            throw Refusal{tr("Give minutes and seconds below the cap, such as 2:30; got %1.", typed)};
+            throw Refusal{tr("Enter minutes and seconds below the cap, such as 2:30; got %1.", typed)};
         nothing_asked();
         start(now - *clock, day_now() - clock->value());
         break;
@@ -434,7 +434,7 @@ void HeatDay::answer(Seconds now) {
 
 void HeatDay::no_sound() {
     beeps_ = false;
-    message_ = tr("This office cannot play sounds: no beep.");
+    message_ = tr("LibreOffice cannot play sounds here: no beep.");
 }
 
 bool HeatDay::beep_due(Seconds now) {

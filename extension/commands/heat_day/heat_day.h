@@ -40,9 +40,9 @@ template <class Do>
     } catch (const Refusal& refusal) {
         return refusal.sentence;
     } catch (const css::uno::Exception& problem) {
-        return tr("That did not work. The office says: %1", utf8(problem.Message));
+        return tr("That did not work. LibreOffice says: %1", utf8(problem.Message));
     } catch (const std::exception& problem) {
-        return tr("That did not work. The office says: %1", problem.what());
+        return tr("That did not work. LibreOffice says: %1", problem.what());
     }
 }
 

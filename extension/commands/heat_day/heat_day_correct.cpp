@@ -109,10 +109,10 @@ void HeatDay::correct(std::size_t row, const std::string& typed, Seconds now) {
 // The last step of this heat again as it was before; step by step.
 void HeatDay::step_back() {
     if (done_.empty())
-        throw Refusal{tr("There is nothing to take back in this heat.")};
+        throw Refusal{tr("There is nothing to undo in this heat.")};
     const auto step = std::move(done_.back());
     done_.pop_back();
-    apply(tr("Taken back: %1", step.title), step.changes);
+    apply(tr("Undone: %1", step.title), step.changes);
     done_.pop_back(); // what apply() would take back is this
     for (std::size_t row = 0; row < seats_.size(); ++row) {
         std::vector<CellChange> cells;

@@ -30,7 +30,7 @@ void HeatDay::choose(int heat) {
     seat(sheet_.seats(heat));
     find_ended_log();
     if (seats_.empty())
-        message_ = tr("Nobody stands in heat %1 yet: the sheet Heats is made from the roster.", std::to_string(heat));
+        message_ = tr("Nobody is in heat %1 yet: the sheet Heats is made from the roster.", std::to_string(heat));
     if (left)
         look_for_logs();
 }
@@ -78,8 +78,8 @@ std::optional<std::size_t> HeatDay::row_of_lane(int lane) const {
 void HeatDay::must_be_alone(Seconds now) const {
     for (auto* other : open_days_)
         if (other != this && other->running() && !other->heat_->over(now))
-            throw Refusal{tr("Heat %1 of %2 is running in another workbook. Two heats at once are not possible: end it "
-                             "there first, with E.",
+            throw Refusal{tr("Heat %1 of %2 is running in another workbook. Only one heat can run at a time: end it "
+                             "there first with E.",
                              std::to_string(other->number_), other->sheet_.title())};
 }
 
@@ -99,7 +99,7 @@ bool HeatDay::may_start(Seconds now) {
         return false;
     }
     if (const auto others = left_running(); !others.empty()) {
-        ask(Ask::give_up, tr("Heat %1 was not ended and still runs. Give it up? Enter: yes. Esc: no.",
+        ask(Ask::give_up, tr("Heat %1 was never ended and is still running. Abandon it? Enter: yes. Esc: no.",
                              std::to_string(others.front().log.heat)));
         return false;
     }
@@ -112,16 +112,17 @@ void HeatDay::start_or_ask(Seconds now) {
     reload();
     for (std::size_t row = 0; row < seats_.size(); ++row)
         if (!heat_->record(row).clocks.empty() || heat_->record(row).finish)
-            return ask(Ask::again, tr("Heat %1 has times already. To delete them and start anew, type %2. Esc: nothing "
-                                      "is deleted.",
-                                      std::to_string(number_), tr("delete")));
+            return ask(
+                Ask::again,
+                tr("Heat %1 has times already. To delete them and start again, type %2. Esc: nothing is deleted.",
+                   std::to_string(number_), tr("delete")));
     start(now + count_in, day_now() + count_in.value());
 }
 
 void HeatDay::start(Seconds zero, double day_zero) {
     if (seats_.empty())
         throw Refusal{
-            tr("Nobody stands in heat %1 yet: the sheet Heats is made from the roster.", std::to_string(number_))};
+            tr("Nobody is in heat %1 yet: the sheet Heats is made from the roster.", std::to_string(number_))};
     place_all();
     const auto key = sheet_.key();
     for (const auto& stored : stored_logs(folder_))

@@ -146,14 +146,12 @@ void HeatDay::look_for_logs() {
         const auto cells = std::to_string(stored.log.cells.size());
         const auto heat = std::to_string(stored.log.heat);
         const auto said = message_;
-        ask(Ask::recover,
-            stored.log.ended
-                ? tr("This file lacks entries of heat %1 that were kept on the disk. Put them back? Enter: yes. Esc: "
-                     "not now.",
-                     heat)
-                : tr("Heat %1 was interrupted; %2 entries were kept on the disk. Put them back and go on? "
-                     "Enter: yes. Esc: not now.",
-                     heat, cells));
+        ask(Ask::recover, stored.log.ended ? tr("Entries of heat %1 saved on disk are missing from this file. Restore "
+                                                "them? Enter: yes. Esc: not now.",
+                                                heat)
+                                           : tr("Heat %1 was interrupted; entries saved on disk: %2. Restore them and "
+                                                "continue? Enter: yes. Esc: not now.",
+                                                heat, cells));
         message_ = said;
         found_ = std::move(stored);
         return;
@@ -202,7 +200,7 @@ void HeatDay::recover(Seconds now) {
         ended_ = true;
     }
     const auto title =
-        tr("Heat %1: %2 entries put back", std::to_string(log.heat), std::to_string(back.missing.size()));
+        tr("Heat %1: entries restored: %2", std::to_string(log.heat), std::to_string(back.missing.size()));
     if (!back.missing.empty())
         waiting_.push_back({title, std::move(back.missing)});
     (void)sentence_of([&] { place_all(); }); // what keeps it from that is said as long as entries wait

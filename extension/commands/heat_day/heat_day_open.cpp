@@ -105,9 +105,9 @@ class Opener : public cppu::WeakImplHelper2<css::awt::XCallback, css::util::XClo
         } catch (const Refusal& refusal) {
             say(refusal.sentence);
         } catch (const css::uno::Exception& problem) {
-            say(tr("That did not work. The office says: %1", utf8(problem.Message)));
+            say(tr("That did not work. LibreOffice says: %1", utf8(problem.Message)));
         } catch (const std::exception& problem) {
-            say(tr("That did not work. The office says: %1", problem.what()));
+            say(tr("That did not work. LibreOffice says: %1", problem.what()));
         }
     }
     void SAL_CALL queryClosing(const css::lang::EventObject&, sal_Bool) override {}
@@ -152,7 +152,7 @@ void heat_day(Context& context) {
         const std::lock_guard lock(shown_mutex);
         const auto found = shown.find(document.get());
         if (found == shown.end())
-            throw Refusal{tr("The heat day is not open in this workbook.")};
+            throw Refusal{tr("The heat window is not open in this workbook.")};
         return context.say(found->second);
     }
     (void)EventSheet(context.document()).task(); // what is missing is said at once

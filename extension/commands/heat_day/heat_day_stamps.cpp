@@ -22,15 +22,15 @@ std::string HeatDay::refusal(Verdict verdict, std::size_t row) const {
     case Verdict::over:
         return tr("The cap has passed. Type the partial score with P.");
     case Verdict::out:
-        return tr("%1: withdrawn. W takes that back.", who(row));
+        return tr("%1: withdrawn. W undoes this.", who(row));
     case Verdict::finished:
-        return tr("%1: has finished.", who(row));
+        return tr("%1: finished.", who(row));
     case Verdict::full:
-        return tr("%1: the sheet holds no more than 40 rounds.", who(row));
+        return tr("%1: the sheet has room for 40 rounds only.", who(row));
     case Verdict::not_later:
         return tr("%1: not later than the stamp before.", who(row));
     case Verdict::nothing_there:
-        return tr("%1: no stamp to take back.", who(row));
+        return tr("%1: no stamp to undo.", who(row));
     case Verdict::taken:
         break;
     }
@@ -94,7 +94,7 @@ void HeatDay::take_back(std::size_t row) {
                                     {"results_stamps", name, stamp.round - 1, {}}};
     if (stamp.finishes)
         changes.push_back({"results_finish", name, 0, {}});
-    apply(tr("%1: round %2 taken back", who(row), std::to_string(stamp.round)), changes);
+    apply(tr("%1: round %2 undone", who(row), std::to_string(stamp.round)), changes);
     fresh_[row].reset();
 }
 
@@ -124,7 +124,7 @@ void HeatDay::partial(std::size_t row, const std::string& typed, Seconds now) {
     auto record = heat_->record(row);
     const auto reps = whole_number(typed);
     if (!typed.empty() && (!reps || !heat_->fits_open_round(row, *reps)))
-        throw Refusal{tr("A partial score is whole and below the reps of its round; got %1.", typed)};
+        throw Refusal{tr("A partial score is a whole number below the reps of its round; got %1.", typed)};
     record.partial = reps;
     std::vector<CellChange> changes{{"results_partial", name, 0, reps ? CellValue{double(*reps)} : CellValue{}}};
     if (task_.format == HeatFormat::for_time && heat_->over(row, now)) {
@@ -140,10 +140,11 @@ void HeatDay::partial(std::size_t row, const std::string& typed, Seconds now) {
 void HeatDay::add(const std::string& begins) {
     const auto name = sheet_.athlete(begins);
     if (!name)
-        throw Refusal{tr("%1 is not one name of the roster. Type it on the sheet Roster first.", begins)};
+        throw Refusal{
+            tr("%1 does not match exactly one name on the roster. Add it to the sheet Roster first.", begins)};
     for (const auto& seat : seats_)
         if (same_name(seat.name, *name))
-            throw Refusal{tr("%1 stands in lane %2 already.", *name, std::to_string(seat.lane))};
+            throw Refusal{tr("%1 is already in lane %2.", *name, std::to_string(seat.lane))};
     Seat late{1, *name};
     while (row_of_lane(late.lane))
         ++late.lane;

@@ -20,7 +20,7 @@ std::string HeatDay::trouble() const {
     std::string all;
     const auto add = [&](const std::string& sentence) { all += (all.empty() ? "" : "   ") + sentence; };
     if (running() && !(journal_ && journal_->good()))
-        add(tr("The disk does not take the copy of this heat: save the workbook often."));
+        add(tr("The safety copy of this heat cannot be saved to disk: save the workbook often."));
     if (placed_)
         for (const auto& place : places_)
             if (!place.problem.empty())
@@ -73,7 +73,7 @@ RowView HeatDay::row_view(std::size_t row, Seconds now) {
     } else {
         const auto round = std::to_string(record.clocks.size() + 1);
         const auto target = heat_->next_target(row);
-        view.round = target ? tr("round %1 by %2", round, time_text(*target)) : tr("round %1", round);
+        view.round = target ? tr("round %1 due %2", round, time_text(*target)) : tr("round %1", round);
         if (heat_->start() && plan.offset.value() > 0) // the targets count from there
             own_clock = time_text(Seconds{std::floor(heat_->clock(row, now).value())}) + "  ";
     }
@@ -145,14 +145,14 @@ View HeatDay::view(Seconds now) {
             view.left = tr("cap %1", time_text(task_.cap));
         } else if (heat_->clock(now).value() < 0) {
             view.clock = "−" + std::to_string(static_cast<int>(std::ceil(-heat_->clock(now).value())));
-            view.left = tr("counting in");
+            view.left = tr("countdown");
         } else if (heat_->over(now)) {
             view.clock = time_text(task_.cap + heat_->last_offset());
             view.left = tr("time is up");
         } else {
             const Seconds whole{std::floor(heat_->clock(now).value())};
             view.clock = time_text(whole);
-            view.left = tr("left %1", time_text(task_.cap + heat_->last_offset() - whole));
+            view.left = tr("%1 left", time_text(task_.cap + heat_->last_offset() - whole));
         }
         for (std::size_t row = 0; row < seats_.size(); ++row)
             view.rows.push_back(row_view(row, now));
@@ -168,17 +168,16 @@ View HeatDay::view(Seconds now) {
         view.buttons = {{'\n', tr("Enter")}, {'\x1b', tr("Esc")}};
     } else if (running()) {
         view.buttons = {{'P', tr("partial")}, {'T', tr("tie-break")}, {'W', tr("withdraw")},   {'A', tr("add")},
-                        {'I', tr("rounds")},  {'U', tr("take back")}, {'E', tr("end heat")},   {'B', tr("beep")},
+                        {'I', tr("rounds")},  {'U', tr("undo")},      {'E', tr("end heat")},   {'B', tr("beep")},
                         {'K', tr("keys")},    {'V', tr("room")},      {'L', tr("light, dark")}};
         if (heat_->over(now))
             view.buttons = {{'P', tr("partial")},     {'W', tr("withdraw")}, {'I', tr("rounds")},
-                            {'U', tr("take back")},   {'E', tr("end heat")}, {'O', tr("results list")},
+                            {'U', tr("undo")},        {'E', tr("end heat")}, {'O', tr("results list")},
                             {'J', tr("judge sheets")}};
     } else {
-        view.buttons = {{'S', tr("start")},     {'R', tr("running")},      {'H', tr("heat")},
-                        {'A', tr("add")},       {'P', tr("partial")},      {'I', tr("rounds")},
-                        {'U', tr("take back")}, {'O', tr("results list")}, {'J', tr("judge sheets")},
-                        {'K', tr("keys")},      {'V', tr("room")},         {'L', tr("light, dark")}};
+        view.buttons = {{'S', tr("start")},        {'R', tr("running")}, {'H', tr("heat")}, {'A', tr("add")},
+                        {'P', tr("partial")},      {'I', tr("rounds")},  {'U', tr("undo")}, {'O', tr("results list")},
+                        {'J', tr("judge sheets")}, {'K', tr("keys")},    {'V', tr("room")}, {'L', tr("light, dark")}};
     }
     return view;
 }

@@ -123,7 +123,7 @@ void HeatWindow::open() {
     window_->addMouseListener(this);
     window_->addWindowListener(this);
     window_->setPosSize(around.X + 20, around.Y + 20, width, height, css::awt::PosSize::POSSIZE);
-    need<css::awt::XVclWindowPeer>(window_)->setProperty("Title", Any(utf16(tr("Heat day"))));
+    need<css::awt::XVclWindowPeer>(window_)->setProperty("Title", Any(utf16(tr("Run heats"))));
     refresh();
     window_->setVisible(true);
     window_->setFocus();

@@ -147,7 +147,7 @@ void list_results(const Context& context, EventSheet& event, const std::vector<C
     Page page(document);
     page.heading(event.title(), true, 20);
     page.heading(event.heading(), false, 11);
-    page.heading(tr("Places so far, %1", time_of_day(share_of_day(day_now()))), false, 13);
+    page.heading(tr("Standings, %1", time_of_day(share_of_day(day_now()))), false, 13);
     page.repeat();
     bool first = true;
     for (const auto& division : order) {

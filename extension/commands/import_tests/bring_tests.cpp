@@ -39,16 +39,15 @@ bool agreed(Context& context, const TestPlan& plan) {
         context.say(report(plan));
         return context.argument("Write", "true") != "false";
     }
-    Dialog dialog(context, tr("Bring in test results"), 420);
+    Dialog dialog(context, tr("Import test results"), 420);
     dialog.paragraph(plan.summary, 3);
-    const auto table =
-        dialog.table(tr("What will ~happen"), {tr("Name"), tr("In the file"), tr("Results")}, 150, {10, 9, 24});
+    const auto table = dialog.table(tr("~Preview"), {tr("Name"), tr("In the file"), tr("Results")}, 150, {10, 9, 24});
     dialog.on_change([&] { dialog.set_rows(table, table_of(plan)); });
     if (plan.empty()) {
         dialog.show();
         return false;
     }
-    return dialog.run(tr("~Bring in"), [] { return true; });
+    return dialog.run(tr("~Import"), [] { return true; });
 }
 
 // Screens wait until all is written.
@@ -71,7 +70,7 @@ class Quiet {
 void write(const EventCells& event, const TestPlan& plan) {
     const auto& document = event.document();
     const Quiet quiet(document);
-    Undo undo(document, tr("Bring in test results"));
+    Undo undo(document, tr("Import test results"));
     write_tests(event, plan);
     fit_prints(document);
     undo.done();
@@ -79,7 +78,7 @@ void write(const EventCells& event, const TestPlan& plan) {
 
 void bring_tests(Context& context) {
     const EventCells event(context.document());
-    const auto url = open_file(context, tr("Bring in test results"),
+    const auto url = open_file(context, tr("Import test results"),
                                {{tr("Test results"), "*.ods;*.xlsx;*.csv;*.txt"}, {tr("All files"), "*.*"}});
     if (!url)
         return;

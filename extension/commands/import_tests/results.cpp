@@ -57,7 +57,7 @@ ResultFile read_any(const Context& context, const std::string& url) {
         const Opened opened(context, url);
         const auto document = opened.spreadsheet();
         if (!document.is())
-            throw Refusal{tr("This file is no spreadsheet. Choose the tests workbook, or a list saved as CSV.")};
+            throw Refusal{tr("This file is not a spreadsheet. Choose the tests workbook, or a list saved as CSV.")};
         return read_results_workbook(document);
     } catch (const css::uno::Exception&) {
         throw Refusal{tr("%1 cannot be opened.", shown_path(url))};

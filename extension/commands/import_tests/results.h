@@ -32,7 +32,7 @@ inline constexpr std::array<ResultField, of_machine> machine_fields{{
 }};
 inline constexpr std::array<ResultField, of_movement> movement_fields{{
     {"longest set", FieldKind::number, 1, 999},
-    {"one-repetition maximum", FieldKind::number, 1, 999},
+    {"one-rep max", FieldKind::number, 1, 999},
     {"seconds per rep", FieldKind::number, 0.17, 600},
     {"recovery", FieldKind::number, 0.1, 10},
 }};

@@ -117,7 +117,7 @@ std::size_t heading_row(const TextRows& rows) {
     for (std::size_t row = 0; row < std::min(rows.size(), deepest); ++row)
         if (std::ranges::any_of(rows[row], [&](const auto& cell) { return column_of(cell).kind == Column::name; }))
             return row;
-    throw Refusal{tr("No line of this list has a heading for the name. Needed are headings such as: %1.",
+    throw Refusal{tr("No line of this list has a heading for the name. Use headings such as: %1.",
                      tr("Name; Rower critical power; Rower reserve; Rower date; Pull-up longest set"))};
 }
 

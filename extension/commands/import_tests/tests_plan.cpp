@@ -75,11 +75,11 @@ class Planner {
         if (found == roster_.end())
             return tr("not on the roster");
         if (in_file_.at(key) > 1)
-            return tr("twice in the file: left out");
+            return tr("twice in the file: skipped");
         if (found->second.size() > 1)
-            return tr("twice on the roster: left out");
+            return tr("twice on the roster: skipped");
         if (const auto rows = rows_.find(key); rows != rows_.end() && rows->second.size() > 1)
-            return tr("twice on the sheet Tests: left out");
+            return tr("twice on the sheet Tests: skipped");
         return {};
     }
 
@@ -263,7 +263,7 @@ class Planner {
         };
         add(twice_, "%1 left out: the name appears twice.");
         add(without_, "%1 without results.");
-        add(no_row_, "%1 find no free row.");
+        add(no_row_, "No free row for %1.");
         const auto list = [&](const std::vector<std::string>& what, Text sentence) {
             std::string all;
             for (const auto& one : what)

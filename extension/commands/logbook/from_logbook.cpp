@@ -62,8 +62,7 @@ std::vector<Person> people_in(const Logbook& logbook, WhichPeople which, const E
     for (const auto row : table.rows()) {
         Person person;
         person.name = table.text(row, "name");
-        if (person.name.empty() ||
-            (which == WhichPeople::last_event && !wanted.contains(fold_name(person.name))))
+        if (person.name.empty() || (which == WhichPeople::last_event && !wanted.contains(fold_name(person.name))))
             continue;
         person.division = table.text(row, "division");
         person.group = table.text(row, "group");
@@ -188,7 +187,8 @@ Offer offer_of(const Logbook& logbook) {
             continue;
         ++offer.people;
         const auto division = people.text(row, "division");
-        const auto found = std::ranges::find_if(divisions, [&](const auto& one) { return same_name(one.first, division); });
+        const auto found =
+            std::ranges::find_if(divisions, [&](const auto& one) { return same_name(one.first, division); });
         if (found != divisions.end())
             ++found->second;
         else if (!division.empty())
@@ -222,7 +222,8 @@ std::string take_people(const EventCells& event, const Logbook& logbook, WhichPe
         if (there.contains(key))
             continue;
         if (!seen.insert(key).second) {
-            remarks += "\n" + tr("%1 is in the logbook twice: taken once. Add a letter to one of the names.", person.name);
+            remarks +=
+                "\n" + tr("%1 is in the logbook twice: taken once. Add a letter to one of the names.", person.name);
             continue;
         }
         while (row < rows.getLength() && !blank(rows[row][0]))
@@ -261,7 +262,7 @@ std::string take_people(const EventCells& event, const Logbook& logbook, WhichPe
     auto said = tr("%1 people from the logbook, %2 of them with tests that count.", std::to_string(taken),
                    std::to_string(tested));
     if (no_row > 0)
-        said += " " + tr("%1 find no free row.", std::to_string(no_row));
+        said += " " + tr("No free row: %1.", std::to_string(no_row));
     for (const auto& unread : tests.unread)
         if (seen.contains(fold_name(unread.name)))
             remarks += "\n" + tr("A test of %1 in the logbook is not used: %2", unread.name, unread.why);

@@ -36,9 +36,10 @@ struct Import {
 TestCells cells_of(const LogbookRow& row) {
     TestCells cells;
     const std::pair<std::string_view, TableCell*> places[] = {
-        {"name", &cells.name},   {"date", &cells.date},         {"what", &cells.what},         {"time", &cells.time},
-        {"watts", &cells.watts}, {"calories", &cells.calories}, {"metres", &cells.metres},     {"reps", &cells.reps},
-        {"load", &cells.load},   {"rep_s", &cells.rep_s},       {"recovery", &cells.recovery}, {"critical", &cells.critical},
+        {"name", &cells.name},      {"date", &cells.date},         {"what", &cells.what},
+        {"time", &cells.time},      {"watts", &cells.watts},       {"calories", &cells.calories},
+        {"metres", &cells.metres},  {"reps", &cells.reps},         {"load", &cells.load},
+        {"rep_s", &cells.rep_s},    {"recovery", &cells.recovery}, {"critical", &cells.critical},
         {"reserve", &cells.reserve}};
     for (const auto& [key, value] : row)
         for (const auto& [name, cell] : places)
@@ -63,10 +64,9 @@ Import plan_import(const Logbook& logbook, const ResultTables& tables, const Old
         if (match.same.size() > 1) {
             plan.remarks += "\n" + name_in(person) + ": " + tr("left out: in the logbook twice");
         } else if (match.same.empty() && !match.nearly.empty()) {
-            plan.remarks +=
-                "\n" + name_in(person) + ": " +
-                tr("left out: is this %1 of the logbook? Write the name alike, or add the person there.",
-                   names[match.nearly.front()]);
+            plan.remarks += "\n" + name_in(person) + ": " +
+                            tr("left out: is this %1 of the logbook? Write the name alike, or add the person there.",
+                               names[match.nearly.front()]);
         } else if (sure.emplace(key, true).second && match.same.empty()) {
             plan.people.push_back(&person);
         }
@@ -103,7 +103,7 @@ bool agreed(Context& context, const Import& plan) {
     }
     Dialog dialog(context, tr("Import into the logbook"), 440);
     dialog.paragraph(plan.summary(), 1);
-    const auto table = dialog.table(tr("What will ~happen"), {tr("Name"), tr("New tests"), tr("Result")}, 120, {12, 5, 24});
+    const auto table = dialog.table(tr("~Preview"), {tr("Name"), tr("New tests"), tr("Result")}, 120, {12, 5, 24});
     std::map<std::string, std::vector<std::string>> lines;
     for (const auto* person : plan.people)
         lines[name_in(*person)] = {name_in(*person), "", tr("new in the logbook")};

@@ -26,10 +26,11 @@ void new_logbook(Context& context) {
     if (!url->ends_with(".ods"))
         *url += ".ods";
     if (files->exists(utf16(*url)))
-        throw Refusal{tr("%1 is there already. Choose another name, or use it with Open the logbook.", shown_path(*url))};
+        throw Refusal{
+            tr("%1 is there already. Choose another name, or use it with Open the logbook.", shown_path(*url))};
     if (!files->isFolder(utf16(url->substr(0, url->find_last_of('/'))))) // the office would make one
         throw Refusal{
-            tr("%1 could not be written. Is the folder there, with room and the right to write?", shown_path(*url))};
+            tr("%1 could not be saved. Check that the folder exists, has space and is writable.", shown_path(*url))};
     const auto made = load(context, template_url(context, "logbook.ots"),
                            {{"AsTemplate", Any(true)}, {"Hidden", Any(!context.interactive())}});
     try {
@@ -38,7 +39,7 @@ void new_logbook(Context& context) {
     } catch (const css::uno::Exception&) {
         need<css::util::XCloseable>(made)->close(true);
         throw Refusal{
-            tr("%1 could not be written. Is the folder there, with room and the right to write?", shown_path(*url))};
+            tr("%1 could not be saved. Check that the folder exists, has space and is writable.", shown_path(*url))};
     }
     remember_logbook(context, *url);
     if (!context.interactive())

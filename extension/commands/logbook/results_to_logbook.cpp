@@ -21,7 +21,7 @@ void ask_each(Context& context, ResultsPlan& plan) {
 bool agreed_in_window(Context& context, ResultsPlan& plan, bool& with_movements) {
     Dialog dialog(context, tr("Results to the logbook"), 440, 100, 150);
     dialog.paragraph(plan.summary(), 1);
-    const auto table = dialog.table(tr("What will ~happen"), {tr("Name"), tr("What will happen"), tr("In the logbook → in the event")},
+    const auto table = dialog.table(tr("~Preview"), {tr("Name"), tr("Preview"), tr("In the logbook → in the event")},
                                     150, {10, 10, 24});
     Dialog::Rows rows;
     for (const auto& line : plan.lines)
@@ -36,7 +36,7 @@ bool agreed_in_window(Context& context, ResultsPlan& plan, bool& with_movements)
         movements = dialog.choice(tr("New ~movements"), {tr("add to the logbook"), tr("leave out")}, 0, names);
     }
     bool each = false;
-    if (!dialog.run(tr("~Write"), [&] {
+    if (!dialog.run(tr("~Save"), [&] {
             each = dialog.selected(which) == 1;
             with_movements = movements && dialog.selected(*movements) == 0;
             return true;

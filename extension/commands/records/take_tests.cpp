@@ -213,9 +213,8 @@ bool agreed(Context& context, const Taking& taking) {
         rows.push_back({line.name, line.what, line.now, line.before, line.happens});
     Dialog dialog(context, tr("Take tests into the logbook"), 460);
     dialog.paragraph(summary_of(taking), 2);
-    const auto table =
-        dialog.table(tr("What will ~happen"), {tr("Name"), tr("Test"), tr("New"), tr("Before"), tr("What will happen")},
-                     160, {10, 10, 9, 13, 22});
+    const auto table = dialog.table(tr("~Preview"), {tr("Name"), tr("Test"), tr("New"), tr("Before"), tr("Preview")},
+                                    160, {10, 10, 9, 13, 22});
     dialog.on_change([&] { dialog.set_rows(table, rows); });
     if (taking.rows.empty()) {
         dialog.show();

@@ -93,7 +93,7 @@ void share(Context& context) {
         copy.protect_again();
         store(context, copy.document(), *url, kind);
     }
-    context.say(tr("Written: %1", shown_path(*url)));
+    context.say(tr("Saved: %1", shown_path(*url)));
 }
 
 // --- without people ----------------------------------------------------------------------------------------------
@@ -145,7 +145,7 @@ void copy_without_people(Context& context) {
     need<css::sheet::XCalculatable>(copy.document())->calculateAll();
     copy.protect_again();
     store(context, copy.document(), *url, kind);
-    context.say(tr("Written: %1", shown_path(*url)));
+    context.say(tr("Saved: %1", shown_path(*url)));
 }
 
 const Command share_command{"share", share};
