@@ -277,7 +277,7 @@ def test_floor(screen):
         two.answer("2")
         two.shows("the second heat", "heat 2")
         two.press("s")
-        two.asks("another heat meanwhile: asked first", "Heat 1 was not ended")
+        two.asks("another heat meanwhile: asked first", "Heat 1 was never ended")
         two.press("Escape")
         eventually("no", lambda: not two.question(), two.words)
         check("no: not started", "| cap " in two.settled().split("\n")[0], two.words())

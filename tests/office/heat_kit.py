@@ -334,10 +334,10 @@ class Day:
     def running(self, clock="0:10"):
         """Starts with the clock showing that; when it showed zero."""
         self.press("r")
-        self.asks("the clock is asked for", "What does the clock show")
+        self.asks("the clock is asked for", "Type what the clock will show")
         at = self.answer(clock)
         minutes, seconds = clock.split(":")
-        self.shows("the clock runs", "| left ")
+        self.shows("the clock runs", " left")
         return at - 60 * int(minutes) - int(seconds)
 
     def end(self):

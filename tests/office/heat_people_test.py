@@ -252,12 +252,12 @@ def test_read_only(screen):
         close()
 
         day = Day(private, screen, file=file)
-        day.asks("offered again, by the name of the heat", "entries of heat 2")
+        day.asks("offered again, by the name of the heat", "Entries of heat 2")
         day.press("Escape")
         eventually("not now", lambda: not day.question(), day.words)
         close()
         day = Day(private, screen, file=file)
-        day.asks("not now: offered next time too", "entries of heat 2")
+        day.asks("not now: offered next time too", "Entries of heat 2")
         day.press("Return")
         for name in names.values():
             day.has("put back", name, 1)
