@@ -1,9 +1,10 @@
 #!/usr/bin/python3
-"""Takes README's picture anew: the roster of the example event in a Calc window.
+"""Takes the pictures of README and help again: the example event in a Calc window, its wall and its cards as printed.
 
-    extension/picture.py build/release        writes extension/package/roster.png
+    extension/picture.py build/release        writes roster.png, wall.png and card.png of extension/texts/*/help,
+                                              and extension/package/roster.png
 
-Needs xvfb and imagemagick.
+Needs xvfb, imagemagick and poppler-utils.
 """
 
 import os
@@ -13,31 +14,71 @@ import time
 from pathlib import Path
 
 HERE = Path(__file__).resolve().parent
-sys.path.insert(0, str(HERE.parent / "templates"))
+sys.path[:0] = [str(HERE.parent / "templates"), str(HERE / "generate")]
 from examples import open_example  # noqa: E402
+from languages import languages  # noqa: E402
 from office import Office, recalculate  # noqa: E402
 
 DISPLAY, WIDTH, HEIGHT = ":87", 1500, 980
+GREYS = ["-colorspace", "Gray", "+dither", "-colors", "8", "-strip"]
+
+
+def run(*command):
+    subprocess.run([str(part) for part in command], check=True)
+
+
+def take_roster(office, document, picture):
+    """The Calc window, drawn when two pictures in a row are the same."""
+    document.CurrentController.setActiveSheet(document.Sheets[1])
+    roster = document.NamedRanges.getByName("roster").ReferredCells
+    hold = roster.getDataArray()[0].index("hold")
+    document.CurrentController.select(roster.getCellByPosition(hold, 2))  # its formula shows
+    office.dispatch(document, ".uno:Sidebar", Sidebar=False)
+    before = None
+    for _ in range(60):
+        run("import", "-display", DISPLAY, "-window", "root", "+dither", "-colors", "64", "-strip", f"png8:{picture}")
+        now = picture.read_bytes()
+        if now == before:
+            return
+        before = now
+        time.sleep(3)
+    raise SystemExit(f"{picture}: the window does not come to rest")
+
+
+def take_pages(office, document, work, folder):
+    """The first page of the wall, and the first card of the print pack."""
+    pdf = work / "pack.pdf"
+    done = office.dispatch(document, "vnd.org.pacecells:print-pack", Silent="true", File=str(pdf), Overwrite="true")
+    text = subprocess.run(["pdftotext", "-layout", pdf, "-"], check=True, capture_output=True, text=True).stdout
+    name = document.NamedRanges.getByName("roster_name").ReferredCells.getCellByPosition(0, 0).String
+    named = [page for page, words in enumerate(text.split("\f"), 1) if name in words]  # the heats, a card, a judge's sheet
+    print(done.Result)
+    for page, picture, crop, sharp in ((1, "wall", None, 64), (named[1], "card", "100%x24%+0+0", 90)):
+        run("pdftoppm", "-png", "-r", sharp, "-f", page, "-l", page, "-singlefile", pdf, work / picture)
+        cut = ["-crop", crop, "+repage"] if crop else []
+        run("convert", work / f"{picture}.png", *cut, "-trim", "+repage", "-bordercolor", "white", "-border", 8, *GREYS,
+            f"png8:{folder / picture}.png")
 
 
 def main():
     build = Path(sys.argv[1]).resolve()
+    work = build / "picture"
     os.environ["SAL_USE_VCLPLUGIN"] = "gen"  # fills the screen where there is no window manager
     screen = subprocess.Popen(["Xvfb", DISPLAY, "-screen", "0", f"{WIDTH}x{HEIGHT}x24", "-noreset"],
                               stderr=subprocess.DEVNULL)
     try:
         time.sleep(3)
-        with Office([build / "pacecells.oxt"], build / "picture", display=DISPLAY) as office:
-            document = open_example(office, "rounds", hidden=False)
-            recalculate(document)
-            document.CurrentController.setActiveSheet(document.Sheets["Roster"])
-            roster = document.NamedRanges.getByName("roster").ReferredCells
-            hold = roster.getDataArray()[0].index("hold")
-            document.CurrentController.select(roster.getCellByPosition(hold, 2))  # its formula shows
-            office.dispatch(document, ".uno:Sidebar", Sidebar=False)
-            time.sleep(20)  # until all is drawn, on a busy machine too
-            subprocess.run(["import", "-display", DISPLAY, "-window", "root", "+dither",
-                            "-colors", "64", "-strip", f"png8:{HERE / 'package' / 'roster.png'}"], check=True)
+        for language in languages():
+            folder = language.folder / "help"
+            code = "en-US" if language.english else language.code
+            with Office([build / "pacecells.oxt"], work / language.code, display=DISPLAY, language=code,
+                        locale=language.locale) as office:
+                document = open_example(office, "rounds", hidden=False)
+                recalculate(document)
+                take_pages(office, document, work, folder)
+                window = HERE / "package" / "roster.png" if language.english else work / "roster.png"
+                take_roster(office, document, window)
+                run("convert", window, "-crop", f"{WIDTH - 150}x300+0+134", "+repage", *GREYS, f"png8:{folder}/roster.png")
     finally:
         screen.terminate()
 

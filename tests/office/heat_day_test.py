@@ -274,7 +274,7 @@ def test_commands(screen):
         day.press("3")
         eventually("withdrawn", lambda: day.value("out", names[3]).String == "yes")
         day.lane(3)
-        day.says("withdrawn lanes are not stamped", names[3], "withdrawn. W takes that back")
+        day.says("withdrawn lanes are not stamped", names[3], "withdrawn. W undoes this")
         check("so", day.clocks(names[3]) == [], day.clocks(names[3]))
         late = day.heat(2)[1]
         day.press("a")
