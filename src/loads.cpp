@@ -78,8 +78,7 @@ double usual_bar(LoadUnit unit) { return unit == LoadUnit::kilograms ? 20 : 45; 
 
 Result<double> share_of_maximum(double one_rep_max, double share, LoadUnit unit) {
     if (!(one_rep_max > 0 && one_rep_max <= most_load))
-        return out_of_domain("The one-repetition maximum must be above 0 and at most %1; got %2.", most_load,
-                             one_rep_max);
+        return out_of_domain("The one-rep max must be above 0 and at most %1; got %2.", most_load, one_rep_max);
     if (!(share > 0 && share <= highest_share))
         return out_of_domain("The share of the maximum must be above 0 and at most 150 %; got %1.", share);
     const double steps = one_rep_max * share / load_step(unit);

@@ -36,11 +36,11 @@ def plan(function, *arguments):
 # What a plan reads, side by side from column B on; their keys are what the functions find them by.
 READ = (
     Column("name", "Name", 36, "input text", named=True, help="Once only; if two people share a name, add a letter."),
-    Column("division", "Division", 27, "input wrapped", named=True, help="The divisions are named on the sheet Workout.",
+    Column("division", "Division", 30, "input wrapped", named=True, help="The divisions are named on the sheet Workout.",
            rule=("choose", "list_divisions", "Choose a division; they are named on the sheet Workout.")),
     Column("plan", "Plan for the day", 19, "input", named=True, help="Empty is full. Easy and technique: no goal, and an end well before the cap.",
            rule=("choose", "list_plan", "Choose from the list; empty means full.")),
-    Column("group", "Pace group", 12, "input center", named=True, help="Used where there is no test.",
+    Column("group", "Pace group", 15, "input center", named=True, help="Used where there is no test.",
            rule=("choose", "list_groups", "Choose a pace group; they are on the sheet Workout.")),
     Column("goal", "Own goal", 15, "input score", named=True, help="Rounds 7, a score 5+20, a station 5 + bags, or a time 10:30. Empty: the suggested goal."),
     Column("answer", "Could go on?", 20, "input wrapped", named=True, help="Asked after the practice round at planned pace: could you go on like this to the end?",
