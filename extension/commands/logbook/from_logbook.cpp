@@ -262,7 +262,7 @@ std::string take_people(const EventCells& event, const Logbook& logbook, WhichPe
     auto said = tr("%1 people from the logbook, %2 of them with tests that count.", std::to_string(taken),
                    std::to_string(tested));
     if (no_row > 0)
-        said += " " + tr("No free row: %1.", std::to_string(no_row));
+        said += " " + tr("No free row for %1.", std::to_string(no_row));
     for (const auto& unread : tests.unread)
         if (seen.contains(fold_name(unread.name)))
             remarks += "\n" + tr("A test of %1 in the logbook is not used: %2", unread.name, unread.why);
