@@ -88,7 +88,7 @@ def test_new_logbook(office, place):
     done, said = run(office, office.new(), "new-logbook", File=str(place), Another="true")
     check("never over a file", (done, said.startswith(f"{place} is there already.")), (False, True))
     done, said = run(office, office.new(), "new-logbook", File=str(WORK / "nowhere" / "Logbook.ods"), Another="true")
-    check("a folder that is not there", (done, "could not be written" in said), (False, True))
+    check("a folder that is not there", (done, "could not be saved" in said), (False, True))
     done, said = run(office, office.new(), "open-logbook")
     check("still the first", (done, str(place) in said), (True, True))
 
