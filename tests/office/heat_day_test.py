@@ -121,7 +121,7 @@ def test_layouts(screen):
         day.press("Escape")
         eventually("nothing said", lambda: not day.said(), day.said)
         day.rest(12, shift=True)
-        day.says("hu: the third key", f"Lane 3, {names[3]}: no stamp to take back")
+        day.says("hu: the third key", f"Lane 3, {names[3]}: no stamp to undo")
         zero = day.running()
         screen.tool("setxkbmap", "fr")
         time.sleep(0.5)  # until the office has the layout
@@ -153,7 +153,7 @@ def test_key_layouts(screen):
         at = day.press("KP_End") - zero
         day.has("the pad's 1, moving", names[1], 1, at)
         day.press("KP_Left", shift=True)
-        day.says("Shift and the pad's 4", f"Lane 4, {names[4]}: no stamp to take back")
+        day.says("Shift and the pad's 4", f"Lane 4, {names[4]}: no stamp to undo")
         screen.press("Num_Lock")
         at = day.press("KP_Down") - zero  # the same key types 2 now
         screen.press("Num_Lock")
@@ -193,7 +193,7 @@ def test_key_layouts(screen):
         day.document.close(True)
         eventually("closed", lambda: not screen.windows())
         day = Day(private, screen)
-        day.asks("what this new file lacks", "lacks entries of heat 1")
+        day.asks("what this new file lacks", "Entries of heat 1")
         day.press("Escape")
         day.press("d", shift=True)
         day.says("the choice is kept", f"Lane 3, {names[3]}")
