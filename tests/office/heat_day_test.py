@@ -343,6 +343,11 @@ def test_twelve_lanes(screen):
             day.has(f"lane {lane}", name, 1, at[lane])
         day.rest("equal", shift=True)
         day.has("taken back", names[12], 0)
+        day.rest("2")
+        day.press("Return")  # yes, it is a round
+        at = screen.click(300, 586) - zero  # in the twelfth row
+        day.has("a key and a click at once", names[2], 2)
+        day.has("both count", names[12], 1, at)
         day.press("v")
         eventually("the room", lambda: screen.titled("Heat, for the room"))
         screen.tool("import", "-window", screen.titled("Heat, for the room")[0], str(WORK / "room_twelve.png"))

@@ -26,6 +26,10 @@ std::string trimmed(const std::string& typed) {
 }
 
 constexpr const char* keys_file = "keys";
+constexpr std::size_t guarded_lanes = 20;
+
+// A click and a key of the same lane are one key to the guard.
+std::size_t guarded_key(int lane) { return static_cast<std::size_t>(lane) % guarded_lanes; }
 
 // As the office's own settings have it; else as the computer knows who is logged in.
 std::string user_of(const Context& context) {
@@ -119,7 +123,7 @@ void HeatDay::press(const KeyPress& key) {
             if (!typed_.empty())
                 typed_.pop_back();
         } else if (key.lane >= 0 && !writing) {
-            const bool accepted = guard_.accept(static_cast<std::size_t>(key.lane) + (key.shift ? 20 : 0), key.when);
+            const bool accepted = guard_.accept(guarded_key(key.lane) + (key.shift ? guarded_lanes : 0), key.when);
             if (!accepted && !lane_asked())
                 return;
             const auto row = row_of_lane(key.lane + 1);
@@ -143,7 +147,7 @@ void HeatDay::press(const KeyPress& key) {
 void HeatDay::click_row(std::size_t row, Seconds when, double day) {
     last_key_ = when;
     guarded([&] {
-        if (row < seats_.size() && (guard_.accept(row % 10, when) || lane_asked()))
+        if (row < seats_.size() && (guard_.accept(guarded_key(seats_[row].lane - 1), when) || lane_asked()))
             pick(row, when, day);
     });
 }
