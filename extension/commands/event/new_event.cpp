@@ -207,7 +207,7 @@ Event read_event(const Form& form, bool with_people) {
 
 // --- the window --------------------------------------------------------------------------------------------------
 
-constexpr int window_width = 384;
+constexpr int window_width = 396;
 constexpr int first_label = 46;
 constexpr int movement_width = 132;
 constexpr int unit_width = 76;

@@ -111,7 +111,7 @@ bool read_in_window(Context& context, const EventCells& event, Read& all, Roster
     dialog.left(left);
     const auto stations = dialog.table(tr("What was understood"),
                                        {tr("Movement"), tr("Amount"), tr("Unit"), tr("Load, kg"), tr("Usual pace")},
-                                       112, {6, 4, 3, 3, 4});
+                                       112, {5, 5, 3, 3, 4});
     dialog.right();
     const auto list = dialog.table(tr("Who is added"), {tr("Name"), tr("Division"), tr("Preview")}, 112, {4, 3, 5});
     dialog.whole();
