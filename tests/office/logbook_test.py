@@ -433,3 +433,22 @@ def test_import_of_a_tests_workbook(office, place):
     other = saved(office, office.new(), "something else.ods")
     check("another workbook", brought(office, other),
           (False, "This is neither an event workbook nor a tests workbook of Pacecells."))
+
+
+def test_names_that_the_logbook_knows(office, place):
+    fill(office, place, people=PEOPLE, tests=TESTS)
+    event, _said = new_event(office, People="none", Division1="as written", Division2="scaled", Division3="", **WORKOUT)
+    typed(event, "workout.test_weeks", "4")
+    event.UndoManager.clear()
+    done, said = run(office, event, "add-athletes", List="Name;Group\nIDA LUND;C\nZoe Nord;\nCy Dahl;")
+    assert done, said
+    check("said", said.split("\n")[-1], "2 of them are in the logbook, 1 with tests that count.")
+    check("what the list says wins, the logbook fills the blanks",
+          (first(event, "roster_group", 4), first(event, "roster_division", 4), first(event, "roster_plan", 4)),
+          (["C", "", "D", ""], ["scaled", "", "scaled", ""], ["", "", "technique", ""]))
+    check("tests", (first(event, "tests_name", 2), round(by_key(event, "tests_row").getDataArray()[0][0], 6)), (["IDA LUND", ""], 230))
+    check("one step of undo", len(event.UndoManager.AllUndoActionTitles), 1)
+    by_key(event, "tests_row").getCellByPosition(0, 0).Value = 222
+    typed(event, "roster_name", "", row=0)
+    run(office, event, "add-athletes", List="Ida Lund")
+    check("tests that are on the sheet stay", by_key(event, "tests_row").getDataArray()[0][0], 222)

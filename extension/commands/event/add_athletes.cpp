@@ -1,6 +1,7 @@
 // A list of people, pasted or from a file, onto the roster of an event workbook. What will happen to each line is shown
 // before anything is written. Whatever the list says stays a text: it never becomes a formula.
 #include "dialog.h"
+#include "from_logbook.h"
 #include "prints.h"
 #include "roster_list.h"
 #include "store.h"
@@ -82,9 +83,10 @@ void add_athletes(Context& context) {
     }
     Undo undo(event.document(), tr("Add athletes"));
     write_people(event, plan);
+    const auto known = complete_people(context, event, plan.names());
     fit_prints(event.document());
     undo.done();
-    context.say(plan.report());
+    context.say(plan.report() + (known.empty() ? "" : "\n" + known));
 }
 
 const Command command{"add-athletes", add_athletes};

@@ -4,6 +4,7 @@
 
 #include "announced.h"
 #include "dialog.h"
+#include "from_logbook.h"
 #include "prints.h"
 #include "roster_list.h"
 
@@ -89,12 +90,15 @@ std::string report(const Read& read, const RosterPlan& people) {
 }
 
 // In one step. What fails half way is taken back.
-void write(const EventCells& event, const Read& read, const RosterPlan& people) {
+// What the logbook knows of the people, in sentences.
+std::string write(Context& context, const EventCells& event, const Read& read, const RosterPlan& people) {
     Undo undo(event.document(), tr("Read as written"));
     write_announcement(event, read.announcement, language_of(event));
     write_people(event, people);
+    auto known = complete_people(context, event, people.names());
     fit_prints(event.document());
     undo.done();
+    return known;
 }
 
 // The window; false where it is cancelled.
@@ -182,8 +186,8 @@ bool read_into(Context& context, const Document& document) {
             return false;
         people = people_plan(event, all, meanings);
     }
-    write(event, all, people);
-    context.say(report(all, people));
+    const auto known = write(context, event, all, people);
+    context.say(report(all, people) + (known.empty() ? "" : "\n" + known));
     return true;
 }
 

@@ -113,6 +113,14 @@ std::string RosterPlan::summary() const {
     return text;
 }
 
+std::vector<std::string> RosterPlan::names() const {
+    std::vector<std::string> all;
+    for (const auto& athlete : athletes)
+        if (athlete.added)
+            all.push_back(athlete.cells[name_column]);
+    return all;
+}
+
 std::string RosterPlan::report() const {
     std::string text = summary();
     for (const auto& athlete : athletes)

@@ -57,6 +57,7 @@ struct RosterPlan {
     [[nodiscard]] std::string summary() const;
     // The summary, and what happens to each who is not simply new.
     [[nodiscard]] std::string report() const;
+    [[nodiscard]] std::vector<std::string> names() const; // of those who are added
 };
 
 // What a person said a word means; a word that is not there was not asked yet.

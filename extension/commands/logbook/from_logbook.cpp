@@ -20,7 +20,8 @@ namespace {
 struct Person {
     std::string name, division, group, plan;
     bool judge = false;
-    bool consent_missing = false;
+    bool minor = false;
+    std::optional<double> consent; // the day of it
 };
 
 // The plan on a day: it ends with its last day. A word that nobody can read is the most careful plan.
@@ -50,11 +51,10 @@ std::set<std::string> people_of_last_event(const Logbook& logbook) {
     return names;
 }
 
-std::vector<Person> people_in(const Logbook& logbook, WhichPeople which, const EventCells& event, double day) {
+// All of them, or those of these names.
+std::vector<Person> people_in(const Logbook& logbook, const std::optional<std::set<std::string>>& wanted,
+                              const EventCells& event, double day) {
     std::vector<Person> people;
-    if (which == WhichPeople::nobody)
-        return people;
-    const auto wanted = which == WhichPeople::last_event ? people_of_last_event(logbook) : std::set<std::string>{};
     const auto table = logbook.table("people");
     const auto yes = [&](sal_Int32 row, std::string_view key) {
         return find_word(WordList::yes, table.text(row, key)).has_value();
@@ -62,13 +62,14 @@ std::vector<Person> people_in(const Logbook& logbook, WhichPeople which, const E
     for (const auto row : table.rows()) {
         Person person;
         person.name = table.text(row, "name");
-        if (person.name.empty() || (which == WhichPeople::last_event && !wanted.contains(fold_name(person.name))))
+        if (person.name.empty() || (wanted && !wanted->contains(fold_name(person.name))))
             continue;
         person.division = table.text(row, "division");
         person.group = table.text(row, "group");
         person.plan = plan_on(day, table.text(row, "plan"), table.number(row, "until"), event);
         person.judge = yes(row, "judge");
-        person.consent_missing = yes(row, "minor") && !table.number(row, "consent");
+        person.minor = yes(row, "minor");
+        person.consent = table.number(row, "consent");
         people.push_back(std::move(person));
     }
     return people;
@@ -163,6 +164,67 @@ void write_factors(const EventCells& event, const Logbook& logbook) {
     }
 }
 
+double day_of(const EventCells& event) { return event.number("workout.date").value_or(today_number()); }
+
+// A column of the roster that has no name of its own, by its key.
+std::optional<sal_Int32> roster_column(const EventCells& event, std::string_view key) {
+    const auto roster = event.at("roster");
+    const auto where = address(roster);
+    const auto keys = values_of(roster->getCellRangeByPosition(0, 0, where.EndColumn - where.StartColumn, 0));
+    for (sal_Int32 i = 0; i < keys[0].getLength(); ++i)
+        if (text_of(keys[0][i]) == key)
+            return i;
+    return std::nullopt;
+}
+
+// What the roster has blank in a row. What is to be told, each in a line.
+std::string write_person(const EventCells& event, const Person& person, sal_Int32 row) {
+    const auto text = [&](const char* column, const std::string& value) {
+        if (const auto cells = event.find(column); cells.is() && !value.empty() && blank(event.values(column)[row][0]))
+            put_text(cells, 0, row, value);
+    };
+    const auto division = in_list(event.texts("list_divisions"), person.division);
+    text("roster_division", division);
+    text("roster_plan", person.plan);
+    text("roster_group", in_list(event.texts("list_groups"), person.group));
+    constexpr sal_Int32 first_row = 2; // below keys and headings
+    const auto roster = event.at("roster");
+    if (const auto column = roster_column(event, "judge"); column && person.judge)
+        put_text(roster, *column, first_row + row, event.word("list_yes", 0));
+    if (const auto column = roster_column(event, "minor"); column && person.minor)
+        put_text(roster, *column, first_row + row, event.word("list_yes", 0));
+    if (const auto column = roster_column(event, "consent"); column && person.consent)
+        put_number(roster, *column, first_row + row, *person.consent);
+    std::string remarks;
+    if (division.empty() && !person.division.empty())
+        remarks += "\n" + tr("%1: this event has no division %2, so it stays blank.", person.name, person.division);
+    if (person.minor && !person.consent)
+        remarks += "\n" + tr("%1 is a minor, and no guardian's consent is noted in the logbook.", person.name);
+    return remarks;
+}
+
+struct TakenTests {
+    std::size_t people = 0;
+    std::string remarks;
+};
+
+TakenTests take_tests(const EventCells& event, const Logbook& logbook, const std::vector<Person>& people) {
+    const double weeks = event.number("workout.test_weeks").value_or(usual_test_weeks);
+    const auto tests = tests_in(logbook, today_number());
+    const auto plan = plan_tests(event, results_of(people, tests, event, day_of(event), weeks));
+    if (!plan.empty()) {
+        write_tests(event, plan);
+        write_factors(event, logbook);
+    }
+    TakenTests taken;
+    for (const auto& line : plan.lines)
+        taken.people += line.happens == tr("new") || line.happens == tr("changed") ? 1 : 0;
+    for (const auto& unread : tests.unread)
+        if (std::ranges::any_of(people, [&](const auto& person) { return same_name(person.name, unread.name); }))
+            taken.remarks += "\n" + tr("A test of %1 in the logbook is not used: %2", unread.name, unread.why);
+    return taken;
+}
+
 } // namespace
 
 std::unique_ptr<Logbook> logbook_to_take_from(Context& context) {
@@ -205,13 +267,14 @@ Offer offer_of(const Logbook& logbook) {
 }
 
 std::string take_people(const EventCells& event, const Logbook& logbook, WhichPeople which) {
-    const double day = event.number("workout.date").value_or(today_number());
-    const double weeks = event.number("workout.test_weeks").value_or(usual_test_weeks);
-    const auto people = people_in(logbook, which, event, day);
-    const auto there = rows_by_name(event.values("roster_name"));
-    const auto rows = event.values("roster_name");
-    const auto divisions = event.texts("list_divisions");
-    const auto groups = event.texts("list_groups");
+    std::optional<std::set<std::string>> wanted;
+    if (which == WhichPeople::last_event)
+        wanted = people_of_last_event(logbook);
+    else if (which == WhichPeople::nobody)
+        wanted.emplace();
+    const auto people = people_in(logbook, wanted, event, day_of(event));
+    const auto names = event.values("roster_name");
+    const auto there = rows_by_name(names);
     std::string remarks;
     std::size_t taken = 0;
     std::size_t no_row = 0;
@@ -226,47 +289,51 @@ std::string take_people(const EventCells& event, const Logbook& logbook, WhichPe
                 "\n" + tr("%1 is in the logbook twice: taken once. Add a letter to one of the names.", person.name);
             continue;
         }
-        while (row < rows.getLength() && !blank(rows[row][0]))
+        while (row < names.getLength() && !blank(names[row][0]))
             ++row;
-        if (row == rows.getLength()) {
+        if (row == names.getLength()) {
             ++no_row;
             continue;
         }
-        const auto text = [&](const char* column, const std::string& value) {
-            if (!value.empty())
-                put_text(event.at(column), 0, row, value);
-        };
-        text("roster_name", person.name);
-        text("roster_plan", person.plan);
-        text("roster_group", in_list(groups, person.group));
-        const auto division = in_list(divisions, person.division);
-        text("roster_division", division);
-        if (division.empty() && !person.division.empty())
-            remarks += "\n" + tr("%1: this event has no division %2, so it stays blank.", person.name, person.division);
-        if (person.consent_missing)
-            remarks += "\n" + tr("%1 is a minor, and no guardian's consent is noted in the logbook.", person.name);
-        if (person.judge && event.find("roster_judge").is())
-            text("roster_judge", event.word("list_yes", 0));
+        put_text(event.at("roster_name"), 0, row, person.name);
+        remarks += write_person(event, person, row);
         ++taken;
         ++row;
     }
-    const auto tests = tests_in(logbook, today_number());
-    const auto plan = plan_tests(event, results_of(people, tests, event, day, weeks));
-    if (!plan.empty()) {
-        write_tests(event, plan);
-        write_factors(event, logbook);
-    }
-    std::size_t tested = 0;
-    for (const auto& line : plan.lines)
-        tested += line.happens == tr("new") || line.happens == tr("changed") ? 1 : 0;
+    const auto tests = take_tests(event, logbook, people);
     auto said = tr("%1 people from the logbook, %2 of them with tests that count.", std::to_string(taken),
-                   std::to_string(tested));
+                   std::to_string(tests.people));
     if (no_row > 0)
         said += " " + tr("No free row for %1.", std::to_string(no_row));
-    for (const auto& unread : tests.unread)
-        if (seen.contains(fold_name(unread.name)))
-            remarks += "\n" + tr("A test of %1 in the logbook is not used: %2", unread.name, unread.why);
-    return said + remarks;
+    return said + remarks + tests.remarks;
+}
+
+std::string complete_people(Context& context, const EventCells& event, const std::vector<std::string>& names) {
+    const auto logbook = logbook_to_take_from(context);
+    if (!logbook)
+        return {};
+    std::set<std::string> wanted;
+    const auto tested = rows_by_name(event.values("tests_name"));
+    for (const auto& name : names)
+        if (!tested.contains(fold_name(name))) // whose tests are typed already
+            wanted.insert(fold_name(name));
+    const auto people = people_in(*logbook, wanted, event, day_of(event));
+    const auto rows = rows_by_name(event.values("roster_name"));
+    std::string remarks;
+    std::size_t known = 0;
+    std::set<std::string> seen;
+    for (const auto& person : people)
+        if (const auto found = rows.find(fold_name(person.name));
+            found != rows.end() && found->second.size() == 1 && seen.insert(found->first).second) {
+            remarks += write_person(event, person, found->second.front());
+            ++known;
+        }
+    if (known == 0)
+        return {};
+    const auto tests = take_tests(event, *logbook, people);
+    return tr("%1 of them are in the logbook, %2 with tests that count.", std::to_string(known),
+              std::to_string(tests.people)) +
+           remarks + tests.remarks;
 }
 
 } // namespace pacecells
