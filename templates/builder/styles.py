@@ -52,7 +52,6 @@ STYLES = {
     "cell shrunk": _style("cell", ShrinkToFit=True),
     "cell text": _style("cell", IsTextWrapped=True),
     "column head": _style("head", CharHeight=10),
-    "input wrapped": _style("input", IsTextWrapped=True),
     "cell small": _style("cell words", CharHeight=8),
     "cell time": _style("cell", HoriJustify=CENTER, format=TIME),
     "cell date": _style("cell", HoriJustify=CENTER, format=DATE),
@@ -63,6 +62,9 @@ STYLES = {
     "cell tenth": _style("cell", HoriJustify=CENTER, format="0.0"),
     "cell share": _style("cell", HoriJustify=CENTER, format="0.0%"),
     "cell strong": _style("cell", CharWeight=150, HoriJustify=CENTER),
+    "cell center shrunk": _style("cell shrunk", HoriJustify=CENTER),
+    "cell strong shrunk": _style("cell strong", ShrinkToFit=True),
+    "input shrunk": _style("input", ShrinkToFit=True),
     "cell strong text": _style("cell strong", IsTextWrapped=True),
     "cell strong time": _style("cell strong", format=TIME),
     # For conditional formats; a word or a shape in the cell always says the same.

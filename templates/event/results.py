@@ -26,25 +26,25 @@ class Column:
 FORECAST = pc("SCORE.FORECAST", "{cap}", "{clocks}", pc("WORKOUT.REPS", "workout", "${division}{row}"), "0.9", "%d", "${planned}{row}")
 AHEAD = '=IF(N(${done}{row})=0;"";' + FORECAST + ")"
 COLUMNS = (
-    Column("name", "Name", 38, "input text", named=True),
-    Column("division", "Division", 40, "cell shrunk",
+    Column("name", "Name", 46, "input text", named=True),
+    Column("division", "Division", 46, "cell shrunk",
            '=IF(${name}{row}="";"";IF(${who}{row}=0;{lost};INDEX(roster_division;${who}{row})))', named=True),
-    Column("heat", "Heat", 12, "input number", named=True),
-    Column("lane", "Lane", 12, "input number", named=True),
-    Column("result", "Result", 24, "cell strong",
+    Column("heat", "Heat", 13, "input number", named=True),
+    Column("lane", "Lane", 13, "input number", named=True),
+    Column("result", "Result", 30, "cell strong",
            '=IF(${score}{row}="";IF(${out}{row}="";"";{withdrew});IF(event_kind=2;' + pc("SCORE.RESULT", "IF(N({left}{row})>0;{cap};{finish}{row})", "{cap}", "N({left}{row})") + ";"
            + "${written}{row}))", named=True),
-    Column("place", "Place", 13, "cell strong",
+    Column("place", "Place", 15, "cell strong",
            '=IF(${score}{row}="";"";' + pc("SCORE.PLACE", "${score}{row}", "results_score", 'IF(event_kind=2;"low";"high")', "${division}{row}",
                                           "results_division", 'IF(N(${tiebreak}{row})>0;${tiebreak}{row};"")', "results_tiebreak") + ")", named=True),
-    Column("partial", "Reps in the open round", 17, "input number", named=True,
+    Column("partial", "Reps in the open round", 22, "input number", named=True,
            rule=("check", "AND({partial}{row}>=0;{partial}{row}=INT({partial}{row});{partial}{row}<"
            + pc("WORKOUT.REPS", "workout", "${division}{row}", "COUNT({clocks})+1") + ")", "Enter whole reps, fewer than the round has.")),
-    Column("finish", "Finish time", 16, "input time", named=True, rule=TIME_RULE),
-    Column("left", "Reps left at the cap", 17, "input number", named=True, rule=("whole", 1, 9999, "Enter the whole reps not done at the cap.")),
-    Column("tiebreak", "Tie-break", 17, "input time", named=True,
+    Column("finish", "Finish time", 20, "input time", named=True, rule=TIME_RULE),
+    Column("left", "Reps left at the cap", 22, "input number", named=True, rule=("whole", 1, 9999, "Enter the whole reps not done at the cap.")),
+    Column("tiebreak", "Tie-break", 21, "input time", named=True,
            rule=("check", "AND(ISNUMBER({tiebreak}{row});{tiebreak}{row}>0;{tiebreak}{row}<={cap})", "Enter minutes and seconds, not past the cap.")),
-    Column("out", "Withdrew", 18, "input center", named=True, rule=("choose", "list_yes", "Choose yes if the athlete stopped; otherwise leave empty.")),
+    Column("out", "Withdrew", 23, "input center", named=True, rule=("choose", "list_yes", "Choose yes if the athlete stopped; otherwise leave empty.")),
     Column("low", "Forecast low", 17, "cell whole", AHEAD.replace("%d", "1")),
     Column("expected", "Expected", 17, "cell whole", AHEAD.replace("%d", "2")),
     Column("high", "High", 17, "cell whole", AHEAD.replace("%d", "3")),
@@ -109,6 +109,6 @@ def make(book):
     sheet.widths("A", *[col.width for col in COLUMNS], *[15] * (2 * ROUNDS))
     sheet.hide_rows(KEYS, KEYS)
     sheet.heights(HEAD, HEAD, 13)
-    sheet.heights(FIRST, LAST, 6.5)
+    sheet.heights(FIRST, LAST, 5.6)
     sheet.freeze(f"B{FIRST}")
     sheet.page(f"A1:{letters['out']}{LAST}", landscape=True, repeat=(1, HEAD))

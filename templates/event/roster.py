@@ -36,35 +36,36 @@ def plan(function, *arguments):
 # What a plan reads, side by side from column B on; their keys are what the functions find them by.
 READ = (
     Column("name", "Name", 36, "input text", named=True, help="Once only; if two people share a name, add a letter."),
-    Column("division", "Division", 30, "input wrapped", named=True, help="The divisions are named on the sheet Workout.",
+    Column("division", "Division", 38, "input shrunk", named=True, help="The divisions are named on the sheet Workout.",
            rule=("choose", "list_divisions", "Choose a division; they are named on the sheet Workout.")),
-    Column("plan", "Plan for the day", 19, "input", named=True, help="Empty is full. Easy and technique: no goal, and an end well before the cap.",
+    Column("plan", "Plan for the day", 18, "input shrunk", named=True, help="Empty is full. Easy and technique: no goal, and an end well before the cap.",
            rule=("choose", "list_plan", "Choose from the list; empty means full.")),
-    Column("group", "Pace group", 15, "input center", named=True, help="Used where there is no test.",
+    Column("group", "Pace group", 12, "input center", named=True, help="Used where there is no test.",
            rule=("choose", "list_groups", "Choose a pace group; they are on the sheet Workout.")),
     Column("goal", "Own goal", 15, "input score", named=True, help="Rounds 7, a score 5+20, a station 5 + bags, or a time 10:30. Empty: the suggested goal."),
-    Column("answer", "Could go on?", 20, "input wrapped", named=True, help="Asked after the practice round at planned pace: could you go on like this to the end?",
+    Column("answer", "Could go on?", 16, "input shrunk", named=True, help="Asked after the practice round at planned pace: could you go on like this to the end?",
            rule=("choose", "list_answer", "Choose the answer from the list.")),
     Column("twice", "Twice", 12, "working", '=AND(${name}{row}<>"";COUNTIF(roster_name;${name}{row})>1)', shown="hidden"),
 )
 
 RESULTS = (
-    Column("aim", "Goal", 22, "cell strong text", plan("GOAL", 3), help="Own goal if there is one, otherwise the suggested goal."),
-    Column("target", "Target time per round", 17, "cell strong time", plan("TARGET"), help="Mean time per round that makes the goal."),
+    Column("aim", "Goal", 37, "cell strong shrunk", plan("GOAL", 3), help="Own goal if there is one, otherwise the suggested goal."),
+    Column("target", "Target time per round", 15, "cell strong time", plan("TARGET"), help="Mean time per round that makes the goal."),
     Column("hold", "Rate to hold", 14, "cell rate", plan("RATE", 1), help="On the ergometer: cal/h, watts or split as set on the sheet Workout."),
-    Column("predicted", "Predicted", 19, "cell center", plan("SCORE", 4), help="What the tests and the pace say is most likely."),
-    Column("range", "Range", 28, "cell center", plan("SCORE", 5), help="Eight times in ten between these two."),
-    Column("margin", "Margin", 32, "cell text", plan("MARGIN", 1), help="How much room the goal leaves."),
-    Column("sets", "Sets: start with, then", 57, "cell text", plan("SETS", 0), help="Start with the first scheme; fall back to the second when it no longer holds."),
-    Column("note", "To fix", 70, "cell text", plan("NOTE"), help="What is missing, old or unlikely in this row."),
+    Column("predicted", "Predicted", 16, "cell center shrunk", plan("SCORE", 4), help="What the tests and the pace say is most likely."),
+    Column("range", "Range", 25, "cell center shrunk", plan("SCORE", 5), help="Eight times in ten between these two."),
+    Column("margin", "Margin", 20, "cell shrunk", plan("MARGIN", 1), help="How much room the goal leaves."),
+    Column("sets", "Sets: start with, then", 84, "cell shrunk", plan("SETS", 0), help="Start with the first scheme; fall back to the second when it no longer holds."),
     Column("suggested", "Suggested goal", 20, "cell rate", plan("GOAL", 2), shown="folded"),
     Column("lower", "Next goal down", 22, "cell center", plan("GOAL", 4), shown="folded"),
-    Column("loads", "Loads", 70, "cell text", plan("SETS", 0, 5), help="The division's loads, and their share of the person's maximum.", shown="folded"),
-    Column("practice", "Practice", 60, "cell text", plan("REHEARSAL", 4), shown="folded"),
+    Column("loads", "Loads", 70, "cell shrunk", plan("SETS", 0, 5), help="The division's loads, and their share of the person's maximum.", shown="folded"),
+    Column("practice", "Practice", 80, "cell shrunk", plan("REHEARSAL", 4), shown="folded"),
     Column("message", "Message", 90, "cell words", plan("TEXT"), named=True, shown="folded"),
     Column("starts", "Starts", 20, "working", '=IF(OR(${name}{row}="";${plan}{row}=INDEX(list_plan;4));"";${name}{row})', named=True, shown="hidden"),
     Column("score", "Score", 20, "working", plan("SCORE", 2), shown="hidden"),
     Column("rank", "Order", 20, "working", '=IFERROR(IF(N(${score}{row})=0;"";IF(event_kind=2;-1;1)*${score}{row});"")', named=True, shown="hidden"),
+    # at the end, where a long sentence runs on over empty cells
+    Column("note", "To fix", 120, "cell", plan("NOTE"), help="What is missing, old or unlikely in this row."),
 )
 COLUMNS = READ + RESULTS
 
@@ -88,12 +89,12 @@ def make(book):
     sheet.text(f"{first}4", "Calculated", "section")
     sheet.styled(f"{first}4:{column(len(COLUMNS))}4", "section")
     sheet.heights(HEAD, HEAD, 13)
-    sheet.heights(FIRST, LAST, 9)
+    sheet.heights(FIRST, LAST, 5.6)  # 24 people fit on a page
     folded = [column(place) for place, col in enumerate(COLUMNS, 1) if col.shown == "folded"]
     sheet.close(f"{folded[0]}1:{folded[-1]}1", BY_COLUMN)
     sheet.freeze(f"C{FIRST}")
-    # what is to be fixed is for the screen
-    last = column(next(place for place, col in enumerate(COLUMNS, 1) if col.key == "sets"))
+    # sets are on the cards, what is to be fixed is for the screen
+    last = column(next(place for place, col in enumerate(COLUMNS, 1) if col.key == "margin"))
     sheet.page(f"A1:{last}{LAST}", landscape=True, repeat=(1, HEAD))
 
 

@@ -1,0 +1,92 @@
+"""Pages as people hold them: the print of a workbook as PDF, how much of each page is used, and how small its letters are."""
+
+import re
+import subprocess
+from dataclasses import dataclass
+
+import numpy
+from office import named
+
+SIZES = {"A4": (21000, 29700), "Letter": (21590, 27940)}  # 1/100 mm
+DOTS = 50                 # per inch, to measure by
+MARGIN, FOOTER = 12, 21   # mm: at the sides and on top; below, with the two lines of the footer
+
+
+@dataclass
+class Page:
+    text: str
+    wide: float      # share of the width between the margins that has ink, up to its outermost points
+    deep: float      # share of the height above the footer, likewise
+    smallest: float  # size of the smallest letters, in points
+
+    @property
+    def used(self):
+        return self.wide * self.deep
+
+
+def use_paper(document, paper):
+    """Sets every page of a document to A4 or Letter, as somebody with such paper does."""
+    narrow, tall = SIZES[paper]
+    styles = document.StyleFamilies.getByName("PageStyles")
+    for sheet in document.Sheets:
+        style = styles.getByName(sheet.PageStyle)
+        style.Width, style.Height = (tall, narrow) if style.IsLandscape else (narrow, tall)
+
+
+def print_pack(office, document, path):
+    """The whole pack as the menu prints it; what it said."""
+    path.unlink(missing_ok=True)
+    done = office.dispatch(document, "vnd.org.pacecells:print-pack", Silent="true", File=str(path), Overwrite="true", Announcement="9")
+    assert path.is_file(), done.Result
+    return done.Result
+
+
+def print_sheet(document, sheet, path):
+    """One sheet alone, as Calc prints it."""
+    areas = {other.Name: other.getPrintAreas() for other in document.Sheets}
+    try:
+        for other in document.Sheets:
+            if other.Name != sheet.Name:
+                other.setPrintAreas(())
+        document.storeToURL(path.as_uri(), named(FilterName="calc_pdf_Export", Overwrite=True))
+    finally:
+        for other in document.Sheets:
+            other.setPrintAreas(areas[other.Name])
+
+
+def _shares(pixels):
+    """How far the ink reaches, of the space between the margins and above the footer."""
+    edge, foot = round(MARGIN / 25.4 * DOTS) - 1, round(FOOTER / 25.4 * DOTS)
+    body = pixels[edge:-foot, edge:-edge] < 200
+    rows, columns = numpy.flatnonzero(body.any(axis=1)), numpy.flatnonzero(body.any(axis=0))
+    if not rows.size:
+        return 0.0, 0.0
+    return float(columns[-1] - columns[0] + 1) / body.shape[1], float(rows[-1] - rows[0] + 1) / body.shape[0]
+
+
+def pages_of(pdf):
+    """Every page of a PDF, measured."""
+    def tool(*command):
+        return subprocess.run(command, capture_output=True, check=True).stdout
+    texts = tool("pdftotext", "-layout", pdf, "-").decode().split("\f")[:-1]
+    shapes, at = [], 0
+    raw = tool("pdftoppm", "-gray", "-r", str(DOTS), pdf)
+    while at < len(raw):
+        head = re.match(rb"P5\s+(\d+)\s+(\d+)\s+255\s", raw[at:at + 40])
+        width, height = int(head[1]), int(head[2])
+        start = at + head.end()
+        shapes.append(_shares(numpy.frombuffer(raw, numpy.uint8, width * height, start).reshape(height, width)))
+        at = start + width * height
+    marked = tool("pdftohtml", "-xml", "-i", "-zoom", "1", "-stdout", pdf).decode()
+    sizes, pages = dict(re.findall(r'<fontspec id="(\d+)" size="(\d+)"', marked)), []
+    for page in marked.split("<page ")[1:]:
+        used = [int(sizes[font]) for font in re.findall(r'<text [^>]*font="(\d+)"', page)]
+        pages.append(min(used, default=0))
+    return [Page(text, *shape, smallest) for text, shape, smallest in zip(texts, shapes, pages, strict=True)]
+
+
+def pictures(pdf, folder, dots=70):
+    """One PNG for each page, named after the PDF."""
+    for old in folder.glob(f"{pdf.stem}-*.png"):
+        old.unlink()
+    subprocess.run(["pdftoppm", "-r", str(dots), "-png", pdf, folder / pdf.stem], check=True)

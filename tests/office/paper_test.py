@@ -1,0 +1,50 @@
+"""What leaves the printer, in the real office: pages of the example, on A4 and Letter, are measured.
+
+Uses BUILD/pacecells.oxt. tests/look leaves the same pages as pictures, for a person to look at.
+"""
+
+import re
+
+import pytest
+from compare import check
+from examples import open_example
+from office import recalculate
+from paper import SIZES, pages_of, print_sheet, use_paper
+from sharing import OXT, folder_of
+
+EXTENSIONS = [OXT]
+WORK = folder_of(__file__)
+BAD = re.compile(r"###|Err:\d+|#(?:NAME|VALUE|REF|N/A|NUM|DIV)")
+SMALLEST = {"A4": 9, "Letter": 8}  # points, rounded down: on the shorter paper long words of cards and roster shrink below 9
+
+
+@pytest.fixture(params=SIZES)
+def paper(request):
+    return request.param
+
+
+@pytest.fixture
+def event(office, paper):
+    document = open_example(office, "rounds")
+    use_paper(document, paper)
+    recalculate(document)
+    return document
+
+
+def sound(pages, paper):
+    """Nothing on them is an error or too small, and each says which workout it is and when it was printed."""
+    for number, page in enumerate(pages, 1):
+        check(f"errors on page {number}", BAD.findall(page.text), [])
+        check(f"page {number}: {page.smallest} pt", page.smallest >= SMALLEST[paper])
+        for text in ("Quayside Shed", "version 2", "printed"):
+            check(f"{text} on page {number}", text in page.text)
+
+
+@pytest.mark.parametrize("sheet", ("Roster", "Results"))
+def test_24_people_are_one_page(office, event, paper, sheet):
+    office.dispatch(event, "vnd.org.pacecells:fit-prints", Silent="true")
+    print_sheet(event, event.Sheets.getByName(sheet), WORK / f"{sheet}.pdf")
+    pages = pages_of(WORK / f"{sheet}.pdf")
+    sound(pages, paper)
+    check("pages", len(pages), 1)
+    check(f"{sheet}: {pages[0].wide:.0%} by {pages[0].deep:.0%}", pages[0].used >= 0.8)
