@@ -16,8 +16,8 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT / "templates"), str(ROOT / "tests" / "office"), str(ROOT / "extension" / "generate")]
+from office import Office, named  # noqa: E402, I001  (makes com.sun.star importable)
 from commands import run  # noqa: E402
-from office import Office, named  # noqa: E402
 
 BUILD = Path(sys.argv[1]).resolve()
 PEOPLE, TESTS, EVENTS, IN_EVENT = 500, 10_000, 200, 24
