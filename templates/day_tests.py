@@ -28,7 +28,7 @@ COLUMNS = (
     Column("reps", "Reps in one set", 16, "input number", REPS),
     Column("load", "Load, kg", 15, "input number", ("limit", 1, 999, "Enter kilograms.")),
     Column("second", "Second set, reps", 17, "input number", REPS),
-    Column("rest_s", "Rest before it, s", 17, "input number", ("limit", 1, 600, "Enter seconds as a plain number, such as 30.")),
+    Column("rest_s", "Rest before it, s", 18.5, "input number", ("limit", 1, 600, "Enter seconds as a plain number, such as 30.")),
     Column("damper", "Damper", 17, "input number", ("limit", 0, 20, "Enter the damper setting, such as 5.")),
 )
 MEANING = (("cal/h", 26), ("Maximum, kg", 26))  # what it means at once, behind the columns and the machine's key

@@ -19,7 +19,7 @@ STYLES = {
     "title": _style(CharHeight=20, CharWeight=150),
     "stamp": _style(CharHeight=10),
     "printed at": _style("stamp", HoriJustify=RIGHT, format=f"{DATE} {CLOCK}"),
-    "sentence": _style(CharHeight=10.5, IsTextWrapped=True),
+    "sentence": _style(CharHeight=10, IsTextWrapped=True),
     "section": _style(CharHeight=12, CharWeight=150, lines="b", line=INK),
     "label": _style(),
     "note": _style(CharHeight=9, IsTextWrapped=True, VertJustify=1),
