@@ -125,7 +125,7 @@ STYLES = {
     "label right": _style(HoriJustify=RIGHT, ParaIndent=100),
     "first of heat clock": _style("first of heat", format=CLOCK),
     "cut right": _style(lines="r", dashed=True),
-    "cut bottom": _style(lines="b", dashed=True),
+    "cut bottom": _style(lines="b", line=INK),
     "working": _style(CharHeight=9),
     "working head": _style(CharHeight=9, CharWeight=150, CellBackColor=PALE),
 }

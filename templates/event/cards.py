@@ -102,4 +102,6 @@ def make_card(book, sheet, card):
     sheet.merged(across(10, end, 9), shown("event_heading"), "card stamp")
     sheet.merged(across(0, 9, 9), f'=IF({kept["CHECK", 1]}="";"";{rule})', "card rule")
     sheet.merged(across(0, end, 10), shown(lit("Stop on chest pain, faintness or unusual pain. A plan is not medical advice.")), "card line")
-    sheet.styled(across(0, end, 11), "cut bottom" if card < CARDS - 1 else "base")
+    if card < CARDS - 1:  # marks to cut at, at both edges
+        for edge in (0, end):
+            sheet.styled(cell(edge, 11), "cut bottom")
