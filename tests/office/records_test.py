@@ -133,8 +133,8 @@ def test_a_persons_page(office, logbook):
     check("of which day", area(page, "person_stamp").String, f"Tidewater Hall: tests as of {day_text(0)}")
     said = [cell for cell, in area(page, "person_said").getDataArray() if cell]
     check("what comes next", said[0], "Rower: Test 3:00: a second test of another length makes the rate surer.")
-    check("what was learnt", said[1], "Your last result says that you hold 10 % more than your tests promise; since one result "
-                                      "can be luck, we count 8 %.")
+    check("what was learnt", said[1], "Your last result says that you hold 10% more than your tests promise; since one result "
+                                      "can be luck, we count 8%.")
     check("what is out of date", said[2], "Out of date, so that plans do not use it: Deadlift.")
     rows = [row for row in area(page, "person_tests").getDataArray() if row[0]]
     check("latest and best", rows, [("Ring row", "22", ago(20), ago(20) + 84, "22", ago(20)),
@@ -240,7 +240,7 @@ def test_old_and_new_side_by_side(office, logbook):
     line = said.split("\n")[1]
     check("the old beside the new", line.startswith(f"{MARA}; Rower; 90 cal, 10:00; 148 cal, 10:00 ({day_text(30)}); new. "), True)
     check("the bad one is named, and is the one to repeat", (f"90 cal, 10:00 on {day_text(1)} contradicts" in line,
-                                                            line.endswith("repeat that one.")), (True, True))
+                                                            line.endswith("repeat it.")), (True, True))
 
 
 def test_what_cannot_be_a_test_day(office, logbook):
