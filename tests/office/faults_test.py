@@ -186,7 +186,7 @@ def test_full_disk(office, sources):
             (folder / name).write_bytes(name.encode())
         fill(folder / "rest")
         for command, arguments in writers(folder):
-            refused(f"{command} {arguments}", run(office, sources[command], command, Overwrite="true", **arguments), "room")
+            refused(f"{command} {arguments}", run(office, sources[command], command, Overwrite="true", **arguments), "space")
         assert {file.name: file.read_bytes() for file in folder.iterdir() if file.name != "rest"} == {
             name: name.encode() for name in ("values.ods", "cards.pdf")}, "what was there is there, and nothing else"
 
@@ -195,7 +195,7 @@ def test_read_only_folder(office, sources):
     folder = WORK / "read-only"
     with disk(folder, "ro,size=64k") if os.geteuid() == 0 else closed(folder):
         for command, arguments in writers(folder):
-            refused(f"{command} {arguments}", run(office, sources[command], command, **arguments), "right")
+            refused(f"{command} {arguments}", run(office, sources[command], command, **arguments), "writable")
         assert list(folder.iterdir()) == []
 
 
