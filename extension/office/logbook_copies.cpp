@@ -46,7 +46,8 @@ std::optional<std::chrono::sys_days> day_in(std::string_view name) { // "2026-11
             part.empty())
             return std::nullopt;
     }
-    const std::chrono::year_month_day day{std::chrono::year{parts[0]}, std::chrono::month{static_cast<unsigned>(parts[1])},
+    const std::chrono::year_month_day day{std::chrono::year{parts[0]},
+                                          std::chrono::month{static_cast<unsigned>(parts[1])},
                                           std::chrono::day{static_cast<unsigned>(parts[2])}};
     return day.ok() ? std::optional(std::chrono::sys_days{day}) : std::nullopt;
 }

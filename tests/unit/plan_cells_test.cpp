@@ -140,7 +140,8 @@ TEST(PlanCells, ANumberIsNotTheTextOfIt) {
 TEST(PlanCells, NamesOfTheTestsAreTheSameHoweverTheyAreWritten) {
     const Event twice{sheet("Workout", block::tide_table),
                       sheet("Tests", std::string(tests_table) + "ilka  MOORVANE | 200 | 16000 |\n")};
-    EXPECT_TRUE(message(twice.ask("athleteGoal", "Ilka Moorvane | scaled | | 6")).starts_with("Tests.A3 and Tests.A5: "));
+    EXPECT_TRUE(
+        message(twice.ask("athleteGoal", "Ilka Moorvane | scaled | | 6")).starts_with("Tests.A3 and Tests.A5: "));
 }
 
 // The block of the example with text in its first row, as a formula or typed, and what WORKOUT.CHECK says of it.

@@ -82,13 +82,14 @@ class Reader {
                 all.people.push_back(person(row, all));
         if (all.people.empty())
             throw Refusal{tr("Nobody has a result yet.")};
-        all.event = {{"date", number_value(all.date)},
-                     {"event", text_value(all.title)},
-                     {"format", text_value(event_.word("list_format", static_cast<std::size_t>(settings.format)))},
-                     {"cap", number_value(settings.cap.value() > 0 ? std::optional(settings.cap.value() / seconds_per_day)
-                                                                  : std::nullopt)},
-                     {"workout", text_value(line)},
-                     {"people", number_value(static_cast<double>(all.people.size()))}};
+        all.event = {
+            {"date", number_value(all.date)},
+            {"event", text_value(all.title)},
+            {"format", text_value(event_.word("list_format", static_cast<std::size_t>(settings.format)))},
+            {"cap", number_value(settings.cap.value() > 0 ? std::optional(settings.cap.value() / seconds_per_day)
+                                                          : std::nullopt)},
+            {"workout", text_value(line)},
+            {"people", number_value(static_cast<double>(all.people.size()))}};
         for (const auto& station : workout_.stations)
             if (!station.movement.empty() && !machine_of(station.unit))
                 all.movements.push_back(movement(station));
@@ -117,7 +118,8 @@ class Reader {
             person.group = groups_[on_roster];
             day_plan = plans_[on_roster];
             answer = answers_[on_roster];
-            if (const auto athlete = read_athlete(workout_, tests_, keys_, table_of(Rows(&people_[found->second.front()], 1))))
+            if (const auto athlete =
+                    read_athlete(workout_, tests_, keys_, table_of(Rows(&people_[found->second.front()], 1))))
                 plan = plan_for(workout_, *athlete);
         } else {
             person.division.clear(); // the sheet says there that the name is not on the roster
@@ -127,21 +129,24 @@ class Reader {
         };
         const auto* station = plan.main ? &workout_.stations[*plan.main] : nullptr;
         const auto machine = station ? machine_of(station->unit) : std::nullopt;
-        person.row = {{"name", text_value(person.name)},
-                      {"date", number_value(event.date)},
-                      {"event", text_value(event.title)},
-                      {"division", text_value(person.division)},
-                      {"plan", text_value(day_plan)},
-                      {"result", text_value(columns_.results[place])},
-                      {"score", number_value(score)},
-                      {"place", number_value(number_in(columns_.places, row))},
-                      {"goal", text_value(plan.goal ? plan.goal->goal.score.text : "")},
-                      {"low", forecast(plan.low)},
-                      {"planned", forecast(plan.expected)},
-                      {"high", forecast(plan.high)},
-                      {"clocks", text_value(clocks_text(columns_.clocks, row))},
-                      {"machine", text_value(machine ? std::string(words_of(WordList::machine)[static_cast<std::size_t>(*machine)].key) : "")},
-                      {"answer", text_value(answer)}};
+        person.row = {
+            {"name", text_value(person.name)},
+            {"date", number_value(event.date)},
+            {"event", text_value(event.title)},
+            {"division", text_value(person.division)},
+            {"plan", text_value(day_plan)},
+            {"result", text_value(columns_.results[place])},
+            {"score", number_value(score)},
+            {"place", number_value(number_in(columns_.places, row))},
+            {"goal", text_value(plan.goal ? plan.goal->goal.score.text : "")},
+            {"low", forecast(plan.low)},
+            {"planned", forecast(plan.expected)},
+            {"high", forecast(plan.high)},
+            {"clocks", text_value(clocks_text(columns_.clocks, row))},
+            {"machine",
+             text_value(machine ? std::string(words_of(WordList::machine)[static_cast<std::size_t>(*machine)].key)
+                                : "")},
+            {"answer", text_value(answer)}};
         return person;
     }
 

@@ -33,6 +33,7 @@ void take_usual_values(const EventCells& event, const Logbook& logbook);
 
 // People who were just put onto the roster by name: what the logbook knows of them fills what is blank, and their tests
 // come along. What happened, in sentences; empty without a logbook, or where it knows none of them.
-[[nodiscard]] std::string complete_people(Context& context, const EventCells& event, const std::vector<std::string>& names);
+[[nodiscard]] std::string complete_people(Context& context, const EventCells& event,
+                                          const std::vector<std::string>& names);
 
 } // namespace pacecells

@@ -118,7 +118,8 @@ void read_event_tests(const EventCells& event, const std::vector<MachineName>& m
             const auto& values = person.machines[kind].values;
             if (!person.machines[kind].known())
                 continue;
-            auto test = test_row(person.name, values[date_of_test] ? values[date_of_test] : day, name_of(kind, machines));
+            auto test =
+                test_row(person.name, values[date_of_test] ? values[date_of_test] : day, name_of(kind, machines));
             add(test, "critical", values[0]);
             add(test, "reserve", values[1]);
             add(test, "time", values[date_of_test + 1]);

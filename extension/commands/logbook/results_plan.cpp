@@ -17,9 +17,9 @@ struct Label {
     std::string_view key;
     Text text;
 };
-constexpr Label labels[] = {{"division", "division"}, {"plan", "plan"},         {"result", "result"},
-                            {"place", "place"},       {"goal", "goal"},         {"planned", "predicted"},
-                            {"low", "lowest"},        {"high", "highest"},      {"clocks", "clocks"},
+constexpr Label labels[] = {{"division", "division"},  {"plan", "plan"},         {"result", "result"},
+                            {"place", "place"},        {"goal", "goal"},         {"planned", "predicted"},
+                            {"low", "lowest"},         {"high", "highest"},      {"clocks", "clocks"},
                             {"answer", "could go on"}, {"machine", "ergometer"}, {"score", "score"}};
 
 std::string shown(const LogbookValue& value) {
@@ -43,7 +43,8 @@ std::string differences(const LogbookTable& table, sal_Int32 row, const LogbookR
         const auto number = table.number(row, key);
         const auto old = shown({number ? std::string() : table.text(row, key), number});
         all += (all.empty() ? "" : ", ") + (label == std::end(labels) ? std::string(key) : tr(label->text)) + " " +
-               (old.empty() ? tr("blank") : old) + " \xE2\x86\x92 " + (shown(value).empty() ? tr("blank") : shown(value));
+               (old.empty() ? tr("blank") : old) + " \xE2\x86\x92 " +
+               (shown(value).empty() ? tr("blank") : shown(value));
     }
     return all;
 }

@@ -20,8 +20,8 @@ using css::uno::Any;
 using css::uno::Reference;
 using rtl::OUString;
 
-constexpr std::array<std::string_view, 7> usual_keys{"usual.name", "usual.rep_s",      "usual.calh",   "usual.handling_s",
-                                                     "usual.grip", "usual.away_share", "usual.longest"};
+constexpr std::array<std::string_view, 7> usual_keys{
+    "usual.name", "usual.rep_s", "usual.calh", "usual.handling_s", "usual.grip", "usual.away_share", "usual.longest"};
 
 // The table on the sheet of lists: its keys are in the first row, side by side.
 struct Usual {
@@ -69,8 +69,8 @@ void take_usual_values(const EventCells& event, const Logbook& logbook) {
             continue;
         const bool grip = find_word(WordList::yes, movements.text(row, "grip")).has_value();
         add({Any(utf16(name)), number_or_blank(movements, row, "rep_s"), Any(OUString()),
-                        number_or_blank(movements, row, "handling_s"), Any(grip ? utf16(yes) : OUString()),
-                        number_or_blank(movements, row, "away_share"), number_or_blank(movements, row, "longest")});
+             number_or_blank(movements, row, "handling_s"), Any(grip ? utf16(yes) : OUString()),
+             number_or_blank(movements, row, "away_share"), number_or_blank(movements, row, "longest")});
     }
     const auto named = rows.size();
     const auto machines = logbook.table("machines");
@@ -81,9 +81,8 @@ void take_usual_values(const EventCells& event, const Logbook& logbook) {
         const auto unit = find_word(WordList::unit, kind + " cal");
         if (!unit)
             continue;
-        add({Any(utf16(event.word("list_units", *unit))), Any(OUString()),
-                        number_or_blank(machines, row, "calh"), number_or_blank(machines, row, "handling_s"),
-                        Any(OUString()), Any(OUString()), Any(OUString())});
+        add({Any(utf16(event.word("list_units", *unit))), Any(OUString()), number_or_blank(machines, row, "calh"),
+             number_or_blank(machines, row, "handling_s"), Any(OUString()), Any(OUString()), Any(OUString())});
         const auto place = std::ranges::find(kinds, kind);
         if (const auto count = machines.number(row, "count"); count && place != kinds.end())
             put_number(counts, 0, static_cast<sal_Int32>(place - kinds.begin()), *count);
