@@ -148,7 +148,7 @@ Result<Held> held_lately(std::span<const EarlierEvent> results) {
     const auto& last = results.back();
     std::vector<Held> carried;
     for (const auto& result : results) {
-        const auto held = carried_over(result, last.cap, last.share);
+        auto held = carried_over(result, last.cap, last.share);
         if (!held)
             return held;
         carried.push_back(*held);
