@@ -253,7 +253,7 @@ double maximum_of(const TestEntry& test) {
 }
 
 std::string result_text(const TestEntry& test) {
-    const std::string amount = number_text(test.amount);
+    std::string amount = number_text(test.amount);
     switch (test.kind) {
     case TestKind::calories:
         return amount + " cal, " + clock_of(test.time);
