@@ -42,7 +42,7 @@ def make(book):
     sheet.mark(f"D{FIRST}:F{LAST}", (f"$B{FIRST}=1", "first of heat left"))
     sheet.name("heat_list", f"A{FIRST}:E{LAST}")
     sheet.widths("A", *[width for _head, width, _style in HEADS], 10, 8, 46, *[11.6] * ROUNDS, 6, 40)
-    sheet.heights(HEAD, LAST, 6)
+    sheet.heights(HEAD, LAST, 5.4)  # two judge's sheets fit on Letter too
     aside = column(ASIDE)
     sheet.text(f"{aside}4", "First sheet: place in list", "head")
     sheet.put(f"{aside}5", 1, "input number")

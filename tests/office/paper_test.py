@@ -9,7 +9,7 @@ import pytest
 from compare import check
 from examples import open_example
 from office import recalculate
-from paper import SIZES, pages_of, print_sheet, use_paper
+from paper import SIZES, pages_of, print_pack, print_sheet, use_paper
 from sharing import OXT, folder_of
 
 EXTENSIONS = [OXT]
@@ -48,3 +48,13 @@ def test_24_people_are_one_page(office, event, paper, sheet):
     sound(pages, paper)
     check("pages", len(pages), 1)
     check(f"{sheet}: {pages[0].wide:.0%} by {pages[0].deep:.0%}", pages[0].used >= 0.8)
+
+
+def test_judges_sheets_are_two_to_a_page(office, event):
+    """Each sheet is whole: where its rounds are, there is the place for score and signature."""
+    print_pack(office, event, WORK / "pack.pdf")
+    judged = [page.text for page in pages_of(WORK / "pack.pdf") if "signature" in page.text or "running count" in page.text]
+    check("pages for 23 people", len(judged), 12)
+    for number, text in enumerate(judged, 1):
+        sheets = 2 if number < 12 else 1
+        check(f"page {number}", (text.count("running count"), text.count("signature")), (sheets, sheets))
