@@ -29,6 +29,18 @@ std::optional<TypedGoal> as_goal(const Workout& workout, std::size_t division, d
     return {};
 }
 
+// All reps of a workout whose rounds are given.
+std::optional<double> reps_in_all(const Workout& workout, std::size_t division) {
+    const auto rounds = workout.rounds(division);
+    if (!rounds)
+        return {};
+    double all = 0;
+    for (int round = 1; round <= *rounds; ++round)
+        for (const auto& station : workout.stations)
+            all += station.points() * std::floor(station.amount(division, round, rounds));
+    return all;
+}
+
 // The calories of the station in the first rounds, on average.
 std::optional<Kilocalories> calories_at(const StationPlan& station, std::size_t rounds) {
     double all = 0;
@@ -53,6 +65,8 @@ std::optional<CaloriesPerHour> needed_by(Workout workout, Athlete athlete, const
         athlete.goal = TypedGoal{.kind = TypedGoal::Kind::time, .time = *result.time};
     else if (result.reps)
         athlete.goal = as_goal(workout, *athlete.division, *result.reps);
+    else if (const auto all = reps_in_all(workout, *athlete.division); all && result.reps_left)
+        athlete.goal = as_goal(workout, *athlete.division, *all - *result.reps_left);
     if (!athlete.goal || workout.settings.format == Format::intervals)
         return {};
     workout.settings.slip = Seconds{0}; // a result ends with the cap

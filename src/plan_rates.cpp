@@ -208,6 +208,7 @@ MachineRate Planner::rate_of(Machine machine, Reasons* reasons) {
     if (made.source == RateSource::none) {
         made.machine = machine;
         made.source = athlete_.group ? RateSource::group : RateSource::usual;
+        made.share = share ? *share : 0;
         made.doubt = group_error;
         for (std::size_t i = workout_.stations.size(); i-- > 0;)
             if (machine_of(station(i).unit) == machine)

@@ -15,6 +15,7 @@ namespace pacecells {
 struct CameOf {
     std::optional<double> reps = {};           // in all
     std::optional<Seconds> time = {};          // for time: the finish before the cap
+    std::optional<double> reps_left = {};      // for time: not done at the cap
     std::vector<Seconds> ergometer_times = {}; // of single rounds, the first rounds
     bool could_go_on = false;                  // it was not all that the athlete had
 };

@@ -21,8 +21,10 @@ COLUMNS = (
     Column("erg_cal", "Calories per round on it", 22, "input number"),
     Column("erg_times", "Ergometer times, timed rounds", 30, "input text", help="One behind the other, with a blank between."),
     Column("answer", "Could go on?", 26, "input", ("choose", "list_answer", "Choose the answer from the list.")),
+    Column("held", "Held on it, cal/h", 22, "input number", help="From the ergometer times, or else from the score."),
+    Column("share", "Share of the watts alone", 20, "input share", help="Planned for that workout, before results were counted."),
     Column("ratio", "Watts held : promised", 22, "input number", help="1.1: ten per cent more than the tests promised. Left empty where there was no test."),
-    Column("ratio_sd", "How sure: ±", 18, "input number", help="Standard error of its logarithm; 0.05 is 5%."),
+    Column("ratio_sd", "How sure: ±", 18, "input number", help="How well the watts held are known: 0.05 is 5%."),
 )
 
 

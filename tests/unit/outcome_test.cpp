@@ -70,6 +70,17 @@ TEST(Outcome, OfTheTotal) {
     EXPECT_GT(outcome_of(on, athlete, {.reps = 6 * 32 + 10}).held->power, came.held->power) << "more reps, more watts";
 }
 
+TEST(Outcome, OfRepsLeftAtTheCap) {
+    auto text = block::with(std::string{block::tide_table}, "| AMRAP", "| for time");
+    const auto on = workout(block::with(text, "rounds    | Rounds          |", "rounds | | 7"));
+    const auto athlete = mara(on); // 7 rounds of 32 reps
+    const auto came = outcome_of(on, athlete, {.reps_left = 7 * 32 - 180});
+    ASSERT_TRUE(came.held);
+    EXPECT_NEAR(came.held->power.value(), outcome_of(on, athlete, {.reps = 180}).held->power.value(), 1e-9);
+    EXPECT_LT(came.held->power, outcome_of(on, athlete, {.time = Seconds{1020}}).held->power)
+        << "all done by the cap is more";
+}
+
 TEST(Outcome, LearnsNothingWhereThereIsNothingToLearn) {
     const auto on = workout();
     const auto slow = CameOf{.reps = 150, .ergometer_times = {Seconds{75}}};
@@ -86,6 +97,7 @@ TEST(Outcome, LearnsNothingWhereThereIsNothingToLearn) {
     untested.machines = {};
     const auto came = outcome_of(on, untested, slow);
     EXPECT_TRUE(came.held) << "what was held is known";
+    EXPECT_NEAR(came.share, outcome_of(on, mara(on), slow).share, 1e-3) << "and for which share of the watts alone";
     EXPECT_FALSE(came.observation) << "but nothing was promised";
     EXPECT_FALSE(outcome_of(on, mara(on), {}).held) << "no result at all";
     EXPECT_FALSE(outcome_of(on, mara(on), {.ergometer_times = {Seconds{200}}}).held) << "216 cal/h are no power";

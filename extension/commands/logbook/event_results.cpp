@@ -6,6 +6,8 @@
 #include "pacecells/athlete.h"
 #include "pacecells/athlete_plan.h"
 #include "pacecells/clock.h"
+#include "pacecells/ergometer.h"
+#include "pacecells/outcome.h"
 #include "pacecells/words.h"
 #include "pacecells/workout.h"
 
@@ -22,11 +24,13 @@ LogbookValue number_value(std::optional<double> number) { return {{}, number}; }
 struct Columns {
     explicit Columns(const EventCells& event)
         : names(event.texts("results_name")), divisions(event.texts("results_division")),
-          results(event.texts("results_result")), scores(event.values("results_score")),
-          places(event.values("results_place")), clocks(event.values("results_clocks")) {}
+          results(event.texts("results_result")), withdrew(event.texts("results_out")),
+          scores(event.values("results_score")), finishes(event.values("results_finish")),
+          left(event.values("results_left")), places(event.values("results_place")),
+          clocks(event.values("results_clocks")) {}
 
-    std::vector<std::string> names, divisions, results;
-    Rows scores, places, clocks;
+    std::vector<std::string> names, divisions, results, withdrew;
+    Rows scores, finishes, left, places, clocks;
 };
 
 std::optional<double> number_in(const Rows& rows, sal_Int32 row, sal_Int32 column = 0) {
@@ -111,6 +115,7 @@ class Reader {
         if (score && timed)
             *score *= seconds_per_day;
         Plan plan;
+        Outcome outcome;
         std::string day_plan;
         std::string answer;
         if (const auto found = on_roster_.find(fold_name(person.name)); found != on_roster_.end()) {
@@ -119,8 +124,10 @@ class Reader {
             day_plan = plans_[on_roster];
             answer = answers_[on_roster];
             if (const auto athlete =
-                    read_athlete(workout_, tests_, keys_, table_of(Rows(&people_[found->second.front()], 1))))
+                    read_athlete(workout_, tests_, keys_, table_of(Rows(&people_[found->second.front()], 1)))) {
                 plan = plan_for(workout_, *athlete);
+                outcome = outcome_of(workout_, *athlete, came_of(row, answer));
+            }
         } else {
             person.division.clear(); // the sheet says there that the name is not on the roster
         }
@@ -146,8 +153,34 @@ class Reader {
             {"machine",
              text_value(machine ? std::string(words_of(WordList::machine)[static_cast<std::size_t>(*machine)].key)
                                 : "")},
-            {"answer", text_value(answer)}};
+            {"erg_cal", number_value(outcome.calories ? std::optional(outcome.calories->value()) : std::nullopt)},
+            {"answer", text_value(answer)},
+            {"held", number_value(held_rate(outcome))},
+            {"share", number_value(outcome.held ? std::optional(outcome.share) : std::nullopt)},
+            {"ratio", number_value(outcome.observation ? std::optional(outcome.observation->ratio) : std::nullopt)},
+            {"ratio_sd", number_value(outcome.held ? std::optional(outcome.held->error) : std::nullopt)}};
         return person;
+    }
+
+    // Who withdrew says nothing about what can be held.
+    CameOf came_of(sal_Int32 row, const std::string& answer) const {
+        CameOf came;
+        if (!columns_.withdrew[static_cast<std::size_t>(row)].empty())
+            return came;
+        came.could_go_on = find_word(WordList::answer, answer) == static_cast<std::size_t>(PracticeAnswer::more_left);
+        if (workout_.settings.format != Format::time)
+            came.reps = number_in(columns_.scores, row);
+        else if (const auto left = number_in(columns_.left, row); left && *left > 0)
+            came.reps_left = left;
+        else if (const auto finish = number_in(columns_.finishes, row); finish && *finish > 0)
+            came.time = Seconds{*finish * seconds_per_day};
+        return came;
+    }
+
+    static std::optional<double> held_rate(const Outcome& outcome) {
+        const auto rate =
+            outcome.held ? calorie_rate(outcome.held->power) : Result<CaloriesPerHour>{CaloriesPerHour{0}};
+        return outcome.held && rate ? std::optional(rate->value()) : std::nullopt;
     }
 
     LogbookRow movement(const Station& station) const {

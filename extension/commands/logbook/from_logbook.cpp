@@ -2,6 +2,7 @@
 
 #include "logbook_place.h"
 #include "logbook_tests.h"
+#include "past_results.h"
 #include "tests_plan.h"
 
 #include "pacecells/learning.h"
@@ -130,23 +131,8 @@ ResultFile results_of(const std::vector<Person>& people, const LogbookTests& tes
     return file;
 }
 
-// What past results say of each person.
-std::map<std::string, std::vector<Observation>> observations_in(const Logbook& logbook) {
-    std::map<std::string, std::vector<Observation>> all;
-    const auto results = logbook.table("results");
-    for (const auto row : results.rows()) {
-        const auto ratio = results.number(row, "ratio");
-        const auto error = results.number(row, "ratio_sd");
-        const auto answer = find_word(WordList::answer, results.text(row, "answer"));
-        const bool had_more = answer == static_cast<std::size_t>(PracticeAnswer::more_left);
-        if (ratio && error && (!had_more || *ratio > 1))
-            all[fold_name(results.text(row, "name"))].push_back({*ratio, *error});
-    }
-    return all;
-}
-
 void write_factors(const EventCells& event, const Logbook& logbook) {
-    const auto observations = observations_in(logbook);
+    const auto observations = observations_in(logbook.table("results"));
     const auto tests = event.at("tests");
     const auto cells = event.values("tests");
     std::map<std::string, sal_Int32> columns;

@@ -17,10 +17,24 @@ struct Label {
     std::string_view key;
     Text text;
 };
-constexpr Label labels[] = {{"division", "division"},  {"plan", "plan"},         {"result", "result"},
-                            {"place", "place"},        {"goal", "goal"},         {"planned", "predicted"},
-                            {"low", "lowest"},         {"high", "highest"},      {"clocks", "clocks"},
-                            {"answer", "could go on"}, {"machine", "ergometer"}, {"score", "score"}};
+constexpr Label labels[] = {{"division", "division"},
+                            {"plan", "plan"},
+                            {"result", "result"},
+                            {"place", "place"},
+                            {"goal", "goal"},
+                            {"planned", "predicted"},
+                            {"low", "lowest"},
+                            {"high", "highest"},
+                            {"clocks", "clocks"},
+                            {"answer", "could go on"},
+                            {"machine", "ergometer"},
+                            {"score", "score"},
+                            {"erg_cal", "calories per round"},
+                            {"erg_times", "ergometer times"},
+                            {"held", "held on the ergometer"},
+                            {"share", "share of the watts alone"},
+                            {"ratio", "watts held : promised"},
+                            {"ratio_sd", "how sure: ±"}};
 
 std::string shown(const LogbookValue& value) {
     return value.number ? with_decimal_mark(number_text(std::round(*value.number * 100) / 100)) : value.text;
@@ -92,6 +106,8 @@ ResultsPlan plan_results(const ResultTables& tables, const EventResults& event) 
             for (const auto& [key, value] : person.row)
                 if (key == "result" || key == "clocks")
                     line.differences += (line.differences.empty() ? "" : ", ") + shown(value);
+                else if (key == "ratio" && value.number)
+                    line.differences += ", " + tr("watts held : promised") + " " + shown(value);
             ++plan.fresh;
         }
         plan.left_out += !line.row && !line.written ? 1 : 0;

@@ -1,13 +1,13 @@
 // How often results lay in the range that was told before: forecasts of scores event by event, and rates.
 #include "dialog.h"
 #include "logbook.h"
+#include "past_results.h"
 
 #include "pacecells/hits.h"
 #include "pacecells/table.h"
 #include "pacecells/words.h"
 
 #include <algorithm>
-#include <map>
 
 namespace pacecells {
 
@@ -39,25 +39,12 @@ std::vector<ToldEvent> forecasts_in(const LogbookTable& results) {
     return events;
 }
 
-// The rates of everybody, each person's results from the oldest on.
+// The rates of everybody.
 std::vector<Forecasted> rates_in(const LogbookTable& results) {
-    std::map<std::string, std::vector<std::pair<double, Observation>>> people;
-    for (const auto row : results.rows()) {
-        const auto ratio = results.number(row, "ratio");
-        const auto error = results.number(row, "ratio_sd");
-        if (ratio && error)
-            people[fold_name(results.text(row, "name"))].emplace_back(results.number(row, "date").value_or(0),
-                                                                      Observation{*ratio, *error});
-    }
     std::vector<Forecasted> all;
-    for (auto& [name, observations] : people) {
-        std::ranges::stable_sort(observations, {}, [](const auto& one) { return one.first; });
-        std::vector<Observation> in_order;
-        for (const auto& [date, observation] : observations)
-            in_order.push_back(observation);
-        if (const auto told = told_rates(in_order))
+    for (const auto& [name, observations] : observations_in(results))
+        if (const auto told = told_rates(observations))
             all.insert(all.end(), told->begin(), told->end());
-    }
     return all;
 }
 

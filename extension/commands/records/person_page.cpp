@@ -4,6 +4,7 @@
 #include "day_tests.h"
 #include "form.h"
 #include "logbook_tests.h"
+#include "past_results.h"
 #include "store.h"
 
 #include "pacecells/learning.h"
@@ -63,18 +64,6 @@ std::vector<Machine> owned_machines(const Logbook& logbook, const LogbookTests& 
     std::vector<Machine> machines;
     std::ranges::transform(owned, std::back_inserter(machines), [](const auto& one) { return one.second; });
     return machines;
-}
-
-std::vector<Observation> observations_of(const Logbook& logbook, const std::string& name) {
-    std::vector<Observation> all;
-    const auto results = logbook.table("results");
-    for (const auto row : results.rows()) {
-        const auto ratio = results.number(row, "ratio");
-        const auto error = results.number(row, "ratio_sd");
-        if (ratio && error && same_name(results.text(row, "name"), name))
-            all.push_back({*ratio, *error});
-    }
-    return all;
 }
 
 // --- sentences -----------------------------------------------------------------------------------------------------
@@ -298,7 +287,9 @@ Page page_of(const Logbook& logbook, const LogbookPerson& person, double today) 
         page.tests = own->second;
     std::ranges::stable_sort(page.tests, {}, &TestEntry::date);
     page.owned = owned_machines(logbook, all);
-    page.observations = observations_of(logbook, page.person.name);
+    const auto observations = observations_in(logbook.table("results"));
+    if (const auto own = observations.find(fold_name(page.person.name)); own != observations.end())
+        page.observations = own->second;
     return page;
 }
 
