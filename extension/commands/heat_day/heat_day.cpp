@@ -132,7 +132,7 @@ void HeatDay::press(const KeyPress& key) {
             if (key.shift)
                 take_back(*row);
             else
-                pick(*row, key.when, key.day);
+                pick(*row, key.when);
         } else if (writing) {
             if (std::exchange(replace_, false))
                 typed_.clear();
@@ -144,11 +144,11 @@ void HeatDay::press(const KeyPress& key) {
     });
 }
 
-void HeatDay::click_row(std::size_t row, Seconds when, double day) {
+void HeatDay::click_row(std::size_t row, Seconds when) {
     last_key_ = when;
     guarded([&] {
         if (row < seats_.size() && (guard_.accept(guarded_key(seats_[row].lane - 1), when) || lane_asked()))
-            pick(row, when, day);
+            pick(row, when);
     });
 }
 
@@ -176,7 +176,7 @@ bool HeatDay::lane_asked() const {
 }
 
 // A lane: what was asked for it, or a stamp.
-void HeatDay::pick(std::size_t row, Seconds when, double day) {
+void HeatDay::pick(std::size_t row, Seconds when) {
     switch (asking_) {
     case Ask::partial_lane:
         return ask_partial(row);
@@ -187,7 +187,7 @@ void HeatDay::pick(std::size_t row, Seconds when, double day) {
     case Ask::rounds_lane:
         return ask_rounds(row);
     default:
-        return press_lane(row, when, day);
+        return press_lane(row, when);
     }
 }
 
@@ -363,7 +363,7 @@ void HeatDay::answer(Seconds now) {
         if (!clock || *clock >= task_.cap)
             throw Refusal{tr("Enter minutes and seconds below the cap, such as 2:30; got %1.", typed)};
         nothing_asked();
-        start(now - *clock, day_now() - clock->value());
+        start(now - *clock);
         break;
     }
     case Ask::partial: {
@@ -383,7 +383,7 @@ void HeatDay::answer(Seconds now) {
         const auto press = soon_.front();
         soon_.pop_front();
         ask_soon();
-        stamp(press.row, press.when, press.day);
+        stamp(press.row, press.when);
         break;
     }
     case Ask::rounds:
@@ -405,7 +405,7 @@ void HeatDay::answer(Seconds now) {
             throw Refusal{tr("Nothing was deleted. Type %1, or press Esc.", tr("delete"))};
         nothing_asked();
         clear_heat();
-        start(now + count_in, day_now() + count_in.value());
+        start(now + count_in);
         break;
     case Ask::screen: {
         const auto screen = whole_number(typed);

@@ -104,7 +104,7 @@ class HeatDay {
 
     // Called by the window, on the main thread. What goes wrong becomes the message.
     void press(const KeyPress& key);
-    void click_row(std::size_t row, Seconds when, double day);
+    void click_row(std::size_t row, Seconds when);
     void click_back(std::size_t row);
     void click_button(char letter, Seconds when);
 
@@ -162,7 +162,7 @@ class HeatDay {
     void room();
     void answer(Seconds now);
     [[nodiscard]] bool lane_asked() const;
-    void pick(std::size_t row, Seconds when, double day);
+    void pick(std::size_t row, Seconds when);
     void ask(Ask what, const std::string& question);
     void ask_partial(std::size_t row);
     void nothing_asked();
@@ -175,7 +175,7 @@ class HeatDay {
     [[nodiscard]] std::optional<std::size_t> row_of_lane(int lane) const;
     [[nodiscard]] bool may_start(Seconds now);
     void start_or_ask(Seconds now);
-    void start(Seconds zero, double day_zero);
+    void start(Seconds zero);
     void must_be_alone(Seconds now) const;
     void apply(const std::string& title, const std::vector<CellChange>& changes);
     [[nodiscard]] bool write_next(); // false: nothing that can be written now
@@ -189,9 +189,9 @@ class HeatDay {
     void tell(const std::vector<Fix>& fixes); // changed after the end
 
     // heat_day_stamps.cpp
-    void press_lane(std::size_t row, Seconds when, double day); // a stamp, or the question whether it is one
+    void press_lane(std::size_t row, Seconds when); // a stamp, or the question whether it is one
     void ask_soon();
-    void stamp(std::size_t row, Seconds when, double day);
+    void stamp(std::size_t row, Seconds when);
     void take_back(std::size_t row);
     void tiebreak(std::size_t row, Seconds when);
     void withdraw(std::size_t row);
@@ -264,7 +264,6 @@ class HeatDay {
     struct Press {
         std::size_t row;
         Seconds when;
-        double day;
     };
     std::deque<Press> soon_; // keys that came too soon after the last one of their lane
 

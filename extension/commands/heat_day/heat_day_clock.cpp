@@ -1,9 +1,6 @@
 #include "heat_day_clock.h"
 
-#include <dlfcn.h>
-
 #include <array>
-#include <cstdint>
 #include <ctime>
 #include <fstream>
 
@@ -21,21 +18,7 @@ double read(clockid_t clock) {
 
 Seconds steady_now() { return Seconds{read(CLOCK_BOOTTIME)}; }
 
-Seconds event_now() {
-    const auto now = steady_now();
-    using EventTime = std::uint32_t (*)();
-    static const auto event_time = [] { // found where it is loaded, never loaded
-        void* gtk = dlopen("libgtk-3.so.0", RTLD_LAZY | RTLD_NOLOAD);
-        return gtk ? reinterpret_cast<EventTime>(dlsym(gtk, "gtk_get_current_event_time")) : nullptr;
-    }();
-    const std::uint32_t happened = event_time ? event_time() : 0; // milliseconds of CLOCK_MONOTONIC, cut to 32 bits
-    if (happened == 0)
-        return now;
-    const auto milliseconds = static_cast<std::uint64_t>(read(CLOCK_MONOTONIC) * 1000);
-    const std::uint32_t waited = static_cast<std::uint32_t>(milliseconds) - happened;
-    constexpr std::uint32_t longest = 3000; // beyond it the display counts from elsewhere
-    return waited <= longest ? now - Seconds{waited / 1000.0} : now;
-}
+double monotonic_now() { return read(CLOCK_MONOTONIC); }
 
 const std::string& computer_run() {
     static const std::string run = [] {
@@ -48,6 +31,8 @@ const std::string& computer_run() {
 }
 
 double day_now() { return read(CLOCK_REALTIME); }
+
+double day_of(Seconds when) { return day_now() - (steady_now() - when).value(); }
 
 std::string day_and_time(double day) {
     const auto whole = static_cast<std::time_t>(day);

@@ -11,15 +11,15 @@ namespace pacecells {
 // the computer was switched on.
 [[nodiscard]] Seconds steady_now();
 
-// When the event that is being handled happened, in steady_now(), for a key that had to wait while the sheet was
-// calculated. Known where the office stands on GTK and the display is this computer's; else it is now.
-[[nodiscard]] Seconds event_now();
+// The clock that displays give their events, which stops while the computer sleeps.
+[[nodiscard]] double monotonic_now();
 
 // Which run of the computer it is: steady_now() means the same as long as this is the same.
 [[nodiscard]] const std::string& computer_run();
 
-// Seconds since 1970.
+// Seconds since 1970; then at a reading of steady_now().
 [[nodiscard]] double day_now();
+[[nodiscard]] double day_of(Seconds when);
 
 // Date and time of day here, as 2026-03-01 18:05.
 [[nodiscard]] std::string day_and_time(double day);

@@ -116,10 +116,10 @@ void HeatDay::start_or_ask(Seconds now) {
                 Ask::again,
                 tr("Heat %1 has times already. To delete them and start again, type %2. Esc: nothing is deleted.",
                    std::to_string(number_), tr("delete")));
-    start(now + count_in, day_now() + count_in.value());
+    start(now + count_in);
 }
 
-void HeatDay::start(Seconds zero, double day_zero) {
+void HeatDay::start(Seconds zero) {
     if (seats_.empty())
         throw Refusal{
             tr("Nobody is in heat %1 yet: the sheet Heats is made from the roster.", std::to_string(number_))};
@@ -133,14 +133,15 @@ void HeatDay::start(Seconds zero, double day_zero) {
     read_offsets();
     ended_log_.clear();
     heat_->start_at(zero);
-    day_zero_ = day_zero;
+    day_zero_ = day_of(zero);
     logged_.clear();
     journal_.reset();
     try {
         journal_ = std::make_unique<Journal>(Journal::new_path(folder_, number_));
     } catch (const std::exception&) { // the heat matters more than its copy; the view says that there is none
     }
-    std::string lines = heat_line(key, number_) + start_line(zero.value(), computer_run(), day_zero, task_.cap.value());
+    std::string lines =
+        heat_line(key, number_) + start_line(zero.value(), computer_run(), *day_zero_, task_.cap.value());
     for (const auto& seat : seats_)
         lines += lane_line(seat.lane, seat.name);
     journal(lines);

@@ -143,11 +143,10 @@ int lane_of_halves(const css::awt::KeyEvent& event, bool shift) {
 
 } // namespace
 
-KeyPress key_press(const css::awt::KeyEvent& event, KeyLayout layout, Seconds when, double day) {
+KeyPress key_press(const css::awt::KeyEvent& event, KeyLayout layout, Seconds when) {
     namespace Modifier = css::awt::KeyModifier;
     KeyPress key;
     key.when = when;
-    key.day = day;
     key.shift = (event.Modifiers & Modifier::SHIFT) != 0;
     const auto letter =
         event.KeyCode >= Key::A && event.KeyCode <= Key::Z ? static_cast<char>('A' + event.KeyCode - Key::A) : '\0';

@@ -19,15 +19,14 @@ enum class KeyLayout {
 // A key as the window hands it over.
 struct KeyPress {
     Seconds when{0};
-    double day = 0; // when, since 1970
-    int lane = -1;  // from 0
+    int lane = -1; // from 0
     bool shift = false;
     char letter = 0;  // 'A' to 'Z': a command
     std::string text; // what would be typed
     enum class Edit { none, enter, escape, backspace } edit = Edit::none;
 };
 
-[[nodiscard]] KeyPress key_press(const css::awt::KeyEvent& event, KeyLayout layout, Seconds when, double day);
+[[nodiscard]] KeyPress key_press(const css::awt::KeyEvent& event, KeyLayout layout, Seconds when);
 
 // What the key of each lane types, from the first lane on, on the keyboard as it is now.
 [[nodiscard]] std::vector<std::string> lane_keys(KeyLayout layout);

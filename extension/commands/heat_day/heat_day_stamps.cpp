@@ -40,7 +40,7 @@ std::string HeatDay::refusal(Verdict verdict, std::size_t row) const {
 void HeatDay::ask_soon() {
     if (soon_.empty())
         return nothing_asked();
-    const auto& [row, when, day] = soon_.front();
+    const auto& [row, when] = soon_.front();
     const auto& clocks = heat_->record(row).clocks;
     const auto since = heat_->clock(row, when) - (clocks.empty() ? Seconds{0} : clocks.back());
     ask(Ask::soon, tr("%1: only %2 after round %3. Is it a round? Enter: yes. Esc: no.", who(row), time_text(since),
@@ -49,22 +49,22 @@ void HeatDay::ask_soon() {
 
 // A key soon after the last of its lane is asked about; the same key once more says yes. Where it comes later it is the
 // round, and the one that was asked about was none.
-void HeatDay::press_lane(std::size_t row, Seconds when, double day) {
+void HeatDay::press_lane(std::size_t row, Seconds when) {
     const auto asked = std::ranges::find(soon_, row, &Press::row);
     const bool soon = !ended_ && heat_->too_soon(row, when);
     if (asked != soon_.end()) {
-        const auto press = soon ? *asked : Press{row, when, day};
+        const auto press = soon ? *asked : Press{row, when};
         soon_.erase(asked);
         ask_soon();
-        return stamp(row, press.when, press.day);
+        return stamp(row, press.when);
     }
     if (!soon || (asking_ != Ask::nothing && asking_ != Ask::soon))
-        return stamp(row, when, day);
-    soon_.push_back({row, when, day});
+        return stamp(row, when);
+    soon_.push_back({row, when});
     ask_soon();
 }
 
-void HeatDay::stamp(std::size_t row, Seconds when, double day) {
+void HeatDay::stamp(std::size_t row, Seconds when) {
     if (ended_)
         throw Refusal{tr("Heat %1 has ended. H chooses the next one.", std::to_string(number_))};
     const auto before = heat_->record(row);
@@ -74,7 +74,7 @@ void HeatDay::stamp(std::size_t row, Seconds when, double day) {
     const auto& name = seats_[row].name;
     const double clock = stamp.clock.value() / seconds_per_day;
     std::vector<CellChange> changes{{"results_clocks", name, stamp.round - 1, clock},
-                                    {"results_stamps", name, stamp.round - 1, share_of_day(day)}};
+                                    {"results_stamps", name, stamp.round - 1, share_of_day(day_of(when))}};
     if (before.partial)
         changes.push_back({"results_partial", name, 0, {}});
     if (before.left)

@@ -140,11 +140,7 @@ void HeatWindow::show() {
 
 void HeatWindow::close() {
     const Reference<css::uno::XInterface> alive(static_cast<cppu::OWeakObject*>(this));
-    ticker_.reset();
-    beeper_.stop();
-    if (room_.is())
-        room_->close();
-    room_.clear();
+    let_go();
     const auto window = std::exchange(window_, {});
     if (!window.is())
         return;
@@ -162,13 +158,19 @@ void HeatWindow::close() {
 
 void HeatWindow::disposing(const css::lang::EventObject& event) {
     if (window_.is() && event.Source == window_) {
-        ticker_.reset();
-        beeper_.stop();
-        if (room_.is())
-            room_->close();
-        room_.clear();
+        let_go();
         window_.clear();
     }
+}
+
+// Of all that belongs to the window.
+void HeatWindow::let_go() {
+    ticker_.reset();
+    times_.reset();
+    beeper_.stop();
+    if (room_.is())
+        room_->close();
+    room_.clear();
 }
 
 void HeatWindow::beat() {
@@ -177,6 +179,9 @@ void HeatWindow::beat() {
         if (!window_.is() || !ticker_)
             return;
         ticker_->done();
+        if (!times_) // the window is on the screen by now
+            times_ = std::make_unique<EventTimes>(window_);
+        times_->beat();
         day_->work(steady_now());
         if (++beats_ % beats_a_look != 0)
             return;
@@ -211,19 +216,17 @@ void HeatWindow::refresh() {
 }
 
 void HeatWindow::keyPressed(const css::awt::KeyEvent& event) {
-    const auto when = event_now(); // before anything else
-    const auto day = day_now();
     try {
-        day_->press(key_press(event, day_->keys(), when, day));
+        const auto when = times_ ? times_->key(event) : EventTimes::click(); // before anything else
+        day_->press(key_press(event, day_->keys(), when));
         refresh();
     } catch (...) {
     }
 }
 
 void HeatWindow::mousePressed(const css::awt::MouseEvent& event) {
-    const auto when = event_now();
-    const auto day = day_now();
     try {
+        const auto when = EventTimes::click();
         const auto spot = std::find_if(spots_.begin(), spots_.end(), [&](const Spot& one) {
             return event.X >= one.left && event.X < one.left + one.width && event.Y >= one.top &&
                    event.Y < one.top + one.height;
@@ -231,7 +234,7 @@ void HeatWindow::mousePressed(const css::awt::MouseEvent& event) {
         if (spot == spots_.end())
             return;
         if (spot->what == Spot::What::stamp)
-            day_->click_row(spot->row, when, day);
+            day_->click_row(spot->row, when);
         else if (spot->what == Spot::What::back)
             day_->click_back(spot->row);
         else

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "heat_day.h"
+#include "heat_day_event_times.h"
 #include "heat_day_room.h"
 #include "heat_day_sound.h"
 
@@ -82,12 +83,14 @@ class HeatWindow
     void beat();
     void refresh();
     void show_room();
+    void let_go();
     void paint();
 
     Context context_;
     std::shared_ptr<HeatDay> day_;
     std::function<void(const View&)> published_;
     css::uno::Reference<css::awt::XWindow> window_;
+    std::unique_ptr<EventTimes> times_;
     std::unique_ptr<Ticker> ticker_;
     Beeper beeper_;
     rtl::Reference<RoomWindow> room_;
