@@ -232,6 +232,36 @@ Result<TestEntry> read_test(const TestCells& cells, double today, std::span<cons
     return Reader{cells, today, machines}.read();
 }
 
+Result<TestMeaning> meaning_of(TestCells cells, double today, std::span<const MachineName> machines) {
+    TestMeaning meaning;
+    const auto results = {&cells.calories, &cells.metres, &cells.watts,    &cells.reps,
+                          &cells.load,     &cells.second, &cells.critical, &cells.rep_s};
+    if (std::ranges::all_of(results, [](const TableCell* cell) { return is_blank(*cell); }))
+        return meaning;
+    if (is_blank(cells.date))
+        cells.date = today;
+    const auto test = read_test(cells, today, machines);
+    if (!test)
+        return test.error();
+    if (test->kind == TestKind::load)
+        meaning.maximum = maximum_of(*test);
+    if (!test->machine || test->kind == TestKind::known)
+        return meaning;
+    const auto watts = power_of(*test);
+    if (!watts)
+        return watts.error();
+    if (test->machine == Machine::armbike) {
+        meaning.rate = CaloriesPerHour{watts->value()}; // stands for the power, see power_of
+        return meaning;
+    }
+    meaning.power = *watts;
+    if (const auto rate = calorie_rate(*watts))
+        meaning.rate = *rate;
+    if (const auto split = split_at_power(*watts))
+        meaning.split = *split;
+    return meaning;
+}
+
 Result<Watts> power_of(const TestEntry& test) {
     if (!test.machine)
         return out_of_domain("%1 is not a machine: its test has no power.", quoted(test.movement));

@@ -3,7 +3,7 @@ Only what is typed is unlocked, and each cell takes only what can be meant."""
 
 from dataclasses import dataclass
 
-from builder import address, pc
+from builder import address, pc, quoted
 
 KEYS, HEAD, FIRST = 5, 6, 7  # rows, counted from 1
 REPS = ("whole", 1, 999, "Enter the reps as a whole number.")
@@ -31,7 +31,7 @@ COLUMNS = (
     Column("rest_s", "Rest before it, s", 18.5, "input number", ("limit", 1, 600, "Enter seconds as a plain number, such as 30.")),
     Column("damper", "Damper", 17, "input number", ("limit", 0, 20, "Enter the damper setting, such as 5.")),
 )
-MEANING = (("cal/h", 26), ("Maximum, kg", 26))  # what it means at once, behind the columns and the machine's key
+MEANING = ("What it says", 62)  # heading and width, behind the columns and the machine's key
 
 
 def make_day(sheet, title, line, rows, free=()):
@@ -58,25 +58,18 @@ def make_day(sheet, title, line, rows, free=()):
     key = len(COLUMNS)
     sheet.put(f"{address(key, 0)[:-1]}{KEYS}", "machine", "working")
     letter = {col.key: address(place, 0)[:-1] for place, col in enumerate(COLUMNS)} | {"machine": address(key, 0)[:-1]}
-    at = lambda name: f"${letter[name]}{FIRST}"
-    typed = f'IF({at("calories")}<>"";{at("calories")};IF({at("metres")}<>"";{at("metres")}&" m";{at("watts")}&" W"))'
-    rate = pc("TEST.RATE", at("time"), typed, at("time"), 1, at("machine"))
-    fan = pc("ERG.RATE", at("calories"), at("time"))
-    is_there = f'COUNT({at("calories")}:{at("watts")})*N({at("time")})>0'
-    impossible = sheet.book.texts.lit("▲ unit right?")
-    sheet.down(f"{address(key + 1, 0)[:-1]}{FIRST}",
-               f'=IF({is_there};IFERROR(IF({at("machine")}="armbike";{fan};{rate});{impossible});"")', rows, "cell whole")
-    most = pc("SETS.ONEREPMAX", at("load"), f'IF({at("reps")}="";1;{at("reps")})')
-    sheet.down(f"{address(key + 2, 0)[:-1]}{FIRST}", f'=IF({at("load")}="";"";IFERROR({most};{impossible}))', rows, "cell tenth")
-    for step, (label, _width) in enumerate(MEANING, key + 1):
-        sheet.text(f"{address(step, 0)[:-1]}{HEAD}", label, "head")
-    end = address(key + len(MEANING), 0)[:-1]
+    row = lambda at: f"$A{at}:${letter['machine']}{at}"
+    means = pc("TEST.MEANING", row(f"${KEYS}"), row(FIRST), quoted(sheet.book.texts.language))
+    said = sheet.down(f"{address(key + 1, 0)[:-1]}{FIRST}", f"={means}", rows, "cell words")
+    sheet.mark(said, (f'LEFT({address(key + 1, FIRST - 1)};1)="▲"', "mark words"))
+    sheet.text(f"{address(key + 1, 0)[:-1]}{HEAD}", MEANING[0], "head left")
+    end = address(key + 1, 0)[:-1]
     sheet.name("day_tests", f"A{KEYS}:{letter['machine']}{last}")
-    sheet.put(f"{address(key + len(MEANING) + 1, 0)[:-1]}1", "pacecells.tests", "working")
-    sheet.name("day_mark", f"{address(key + len(MEANING) + 1, 0)[:-1]}1")
-    sheet.widths("A", *[col.width for col in COLUMNS], 5, *[width for _label, width in MEANING])
+    sheet.put(f"{address(key + 2, 0)[:-1]}1", "pacecells.tests", "working")
+    sheet.name("day_mark", f"{address(key + 2, 0)[:-1]}1")
+    sheet.widths("A", *[col.width for col in COLUMNS], 5, MEANING[1])
     sheet.hide_columns(letter["machine"], letter["machine"])
-    sheet.hide_columns(address(key + len(MEANING) + 1, 0)[:-1], address(key + len(MEANING) + 1, 0)[:-1])
+    sheet.hide_columns(address(key + 2, 0)[:-1], address(key + 2, 0)[:-1])
     sheet.hide_rows(KEYS, KEYS)
     sheet.heights(1, 1, 11)
     sheet.heights(3, 3, 6)

@@ -1,12 +1,16 @@
 // The TEST family: what a cell hands over, and what the model makes of it.
 #include "family.h"
+#include "wording.h"
 
+#include "pacecells/clock.h"
 #include "pacecells/critical_power.h"
 #include "pacecells/ergometer.h"
+#include "pacecells/test_entry.h"
 #include "pacecells/text.h"
 
 #include <algorithm>
 #include <charconv>
+#include <cmath>
 
 namespace pacecells {
 
@@ -95,6 +99,64 @@ Result<CaloriesPerHour> test_rate(ShortTime time, NumberOrText done, Duration ca
     return watts ? rate_in_mixed_task(*watts, value_or(share, usual_share)) : Result<CaloriesPerHour>{watts.error()};
 }
 
+TableCell plain(const Cell& cell) {
+    if (const auto* number = std::get_if<double>(&cell))
+        return *number;
+    if (const auto* text = std::get_if<std::string>(&cell))
+        return *text;
+    return {};
+}
+
+// The cell of a test that a key stands for; null for any other key.
+TableCell* cell_of(TestCells& cells, std::string_view key) {
+    const std::pair<std::string_view, TableCell*> known[] = {
+        {"name", &cells.name},     {"what", &cells.what},     {"time", &cells.time},    {"calories", &cells.calories},
+        {"metres", &cells.metres}, {"watts", &cells.watts},   {"reps", &cells.reps},    {"load", &cells.load},
+        {"second", &cells.second}, {"rest_s", &cells.rest_s}, {"damper", &cells.damper}};
+    const auto* found = std::ranges::find(known, key, &std::pair<std::string_view, TableCell*>::first);
+    return found == std::end(known) ? nullptr : found->second;
+}
+
+std::string meaning_text(const TestMeaning& meaning, Language language) {
+    std::string text;
+    const auto add = [&](const std::string& part) { text += (text.empty() ? "" : " · ") + part; };
+    if (meaning.rate)
+        add(spoken(std::round(meaning.rate->value()), language) + " cal/h");
+    if (meaning.power)
+        add(spoken(std::round(meaning.power->value()), language) + " W");
+    if (meaning.split)
+        if (const auto split = clock_text(*meaning.split, 1))
+            add(*split);
+    if (meaning.maximum)
+        add(spoken(say("maximum %1 kg", std::round(2 * *meaning.maximum) / 2), language));
+    return text;
+}
+
+Result<std::string> test_meaning(RawCells keys, RawCells test, std::optional<Text> language) {
+    if (keys.cells.size() != test.cells.size())
+        return out_of_domain("Keys and cells of the test must be equally many: there are %1 keys and %2 cells.",
+                             keys.cells.size(), test.cells.size());
+    const auto in = parse_language(language ? language->value : "en");
+    if (!in)
+        return out_of_domain("There is no language %1: write its key, such as \"en\".", quoted(language->value));
+    TestCells cells;
+    std::optional<Machine> machine;
+    for (std::size_t i = 0; i < keys.cells.size(); ++i) {
+        const auto key = fold(cell_text(plain(keys.cells[i])));
+        if (auto* cell = cell_of(cells, key))
+            *cell = plain(test.cells[i]);
+        else if (const auto kind = find_word(WordList::machine, cell_text(plain(test.cells[i])));
+                 key == "machine" && kind)
+            machine = static_cast<Machine>(*kind);
+    }
+    std::vector<MachineName> machines;
+    if (machine)
+        machines.push_back({cell_text(cells.what), *machine});
+    constexpr double any_day = 40000; // what a test means does not depend on its day
+    const auto meaning = meaning_of(cells, any_day, machines);
+    return meaning ? meaning_text(*meaning, *in) : "▲ " + spoken(meaning.error(), *in);
+}
+
 // NOLINTEND(performance-unnecessary-value-param)
 
 constexpr Row rows[] = {
@@ -141,6 +203,17 @@ constexpr Row rows[] = {
                     "that long is refused. \"armbike\" has no formula.",
                     "Riegel 1981 on watts, exponent 0.17. The share and the most that people hold are judgement.",
                     {"\"10:00\";165;\"17:00\"", "772.909"}),
+    row<&test_meaning>(
+        "testMeaning", "TEST.MEANING",
+        "What a test says at once: the rate on a machine, the maximum of a load; or why it cannot be.",
+        {{"keys", "Keys of the cells: name, what, machine, time, calories, metres, watts, reps, load, second, rest_s, "
+                  "damper."},
+         {"test", "The cells of one test, as many as keys."},
+         {"language", "Key of the language of the words, such as \"de\".", "en"}},
+        "Empty text while no result is typed. A test that cannot be meant gives ▲ and what to put right. machine: "
+        "row, ski, bike or armbike; without it what is a machine by its usual word, else a movement.",
+        "ERG.CONVERT and SETS.ONEREPMAX; the most that people hold is judgement.",
+        {"{\"name\"|\"what\"|\"time\"|\"calories\"};{\"Mara\"|\"Rower\"|\"10:00\"|165}", "990 cal/h · 200 W · 2:00.4"}),
 };
 
 } // namespace

@@ -70,6 +70,19 @@ struct MachineName {
 [[nodiscard]] Result<TestEntry> read_test(const TestCells& cells, double today,
                                           std::span<const MachineName> machines = {});
 
+// What a test says at once to whoever types it. Nothing while no result is typed, and of a longest set, which speaks for
+// itself.
+struct TestMeaning {
+    std::optional<Watts> power = {};          // not of a fan bike
+    std::optional<CaloriesPerHour> rate = {}; // of a machine
+    std::optional<Seconds> split = {};        // for 500 m, of a bike 1000 m; not of a fan bike
+    std::optional<double> maximum = {};       // of a load, kg
+};
+
+// Domain: as read_test; a blank date is today.
+// Example: 165 cal in 10:00 on the rower are 990 cal/h, 200.5 W, 2:00.4; 5 reps with 60 kg a maximum of 70 kg.
+[[nodiscard]] Result<TestMeaning> meaning_of(TestCells cells, double today, std::span<const MachineName> machines = {});
+
 // The power of a test on a machine. On the fan bike, whose calories follow no formula of power, the calories per hour
 // stand for it: tests there are compared with each other alone.
 [[nodiscard]] Result<Watts> power_of(const TestEntry& test);

@@ -19,6 +19,7 @@ import pytest
 from commands import private_office, run
 from disks import disk, fill
 from office import FILTERS, named, recalculate, save
+from old_tests import tests_workbook
 from sharing import BUILD, OXT, folder_of, shared
 
 EXTENSIONS = [OXT]
@@ -105,12 +106,12 @@ def test_package_without_its_workbooks():
         away = folder.with_name("templates-away")
         folder.rename(away)
         try:
-            for command in ("new-event", "new-tests", "new-wall"):
+            for command in ("new-event", "new-roster", "new-wall"):
                 refused(f"{command} without its workbook", run(office, document, command), "Please reinstall it")
             assert len(list(office.desktop.Components)) == 1, "nothing is left open"
         finally:
             away.rename(folder)
-        for command in ("new-tests", "new-wall"):
+        for command in ("new-roster", "new-wall"):
             assert run(office, document, command) == (True, "")
 
 
@@ -147,8 +148,9 @@ def test_target_open_elsewhere(office, name, command):
 def test_source_open_elsewhere(office):
     """It is read, and neither it nor its lock is touched."""
     document, file = office.open(EXAMPLE), empty_folder("locked") / "tests.ods"
-    tests = office.open(TEMPLATES / "tests.ots")
-    cells(tests, "athlete_name").getCellByPosition(0, 0).String = "Nobody Known"
+    tests = tests_workbook(office)
+    cells(tests, "tests_name").getCellByPosition(0, 0).String = "Nobody Known"
+    cells(tests, "tests_row").getCellByPosition(0, 0).Value = 230
     save(tests, file)
     theirs, content = lock(file), file.read_bytes()
     done, said = run(office, document, "bring-tests", File=str(file))
@@ -305,7 +307,7 @@ def formulas(document):
                for sheet in document.Sheets for area in sheet.queryContentCells(16).RangeAddresses)
 
 
-WORKBOOKS = {"rounds": EXAMPLE, "tests": TEMPLATES / "tests.ots"}
+WORKBOOKS = {"rounds": EXAMPLE, "logbook": TEMPLATES / "logbook.ots"}
 
 
 @pytest.mark.parametrize("name", WORKBOOKS)

@@ -13,6 +13,7 @@ from compare import check
 from event_cells import by_key, typed
 from logbook_kit import TEMPLATES, TODAY, area, contents, copies, fill, new_event, rows_of, to_logbook
 from office import save
+from old_tests import tests_workbook
 from sharing import BUILD, OXT, ROOT, folder_of
 
 EXTENSIONS = [OXT]
@@ -346,7 +347,7 @@ def test_import_of_an_older_event(office, place, example):
 
 
 def test_import_of_a_tests_workbook(office, place):
-    book = office.open(TEMPLATES / "en" / "tests.ots", AsTemplate=True)
+    book = tests_workbook(office)
     day = TODAY - 20
     for name, row, column, value in (
             ("athlete_row", 0, 0, 450 / 86400), ("athlete_row", 0, 3, 160), ("athlete_row", 0, 4, 240), ("athlete_row_date", 0, 0, day),

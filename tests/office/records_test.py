@@ -199,8 +199,12 @@ def test_a_test_day_and_back(office, logbook):
     check("what may be typed for a movement", open_cells, {"reps", "load", "second", "rest_s"})
     cells.getCellByPosition(place["calories"], 2).setValue(52)
     meaning = cells.Spreadsheet.getCellByPosition(place["machine"] + 1, cells.RangeAddress.StartRow + 2)
-    check("what it means at once", round(meaning.Value), 1040)  # 52 calories in 3:00
+    power = (1040 - 300) / (4 * 0.8604)  # 52 calories in 3:00 are 1040 cal/h
+    minutes, seconds = divmod(500 * (2.8 / power) ** (1 / 3), 60)  # Dudhia's formula
+    check("what it means at once", meaning.String, f"1040 cal/h · {power:.0f} W · {minutes:.0f}:{seconds:04.1f}")
     cells.getCellByPosition(place["calories"], 3).setValue(400)
+    below = cells.Spreadsheet.getCellByPosition(place["machine"] + 1, cells.RangeAddress.StartRow + 3)
+    check("and why it cannot be", below.String, "▲ 2237 W for 3:00 is more than the best in the world hold, about 711 W. Is the unit right?")
     cells.getCellByPosition(place["reps"], 5).setValue(30)
     day.store()
     day.close(True)

@@ -2,6 +2,7 @@
 
 #include "logbook_kit.h"
 
+#include <cmath>
 #include <vector>
 
 namespace pacecells {
@@ -153,6 +154,38 @@ TEST(TestRow, NamesMachinesAsTheGymDoes) {
     cells.watts = 200.0;
     EXPECT_EQ(value_of(read_test(cells, today, names)).machine, Machine::bike);
     EXPECT_EQ(refusal(cells), "the RED one is not a machine: its test is a longest set, or a load with reps.");
+}
+
+TEST(TestRow, SaysAtOnceWhatItMeans) {
+    auto rower = on_machine("2026-05-04", "Rower", "10:00");
+    const auto nothing = value_of(meaning_of(rower, today));
+    EXPECT_FALSE(nothing.rate || nothing.power || nothing.split || nothing.maximum) << "a time alone is no result";
+    rower.calories = 165.0;
+    rower.date = {};
+    const auto meaning = value_of(meaning_of(rower, today));
+    EXPECT_NEAR(meaning.rate->value(), 990, 1e-9);
+    EXPECT_NEAR(meaning.power->value(), 690 / (4 * 0.8604), 1e-9);
+    EXPECT_NEAR(meaning.split->value(), 500 * std::cbrt(2.8 / (690 / (4 * 0.8604))), 1e-9) << "Dudhia's formula";
+    rower.calories = 400.0;
+    EXPECT_FALSE(meaning_of(rower, today)) << "2400 cal/h for 10:00 is beyond belief";
+    rower.metres = 2500.0;
+    EXPECT_FALSE(meaning_of(rower, today)) << "two results in one row";
+
+    auto fan = on_machine("2026-05-04", "The fat one", "10:00");
+    fan.calories = 150.0;
+    const std::vector<MachineName> machines{{"the fat one", Machine::armbike}};
+    const auto of_fan = value_of(meaning_of(fan, today, machines));
+    EXPECT_NEAR(of_fan.rate->value(), 900, 1e-9);
+    EXPECT_FALSE(of_fan.power || of_fan.split) << "its calories follow no formula of power";
+
+    TestCells lift;
+    lift.name = "Mara Lindqvarn";
+    lift.what = "Deadlift";
+    lift.load = 60.0;
+    lift.reps = 5.0;
+    EXPECT_NEAR(*value_of(meaning_of(lift, today)).maximum, 70, 1e-9) << "Epley 1985";
+    lift.load = {};
+    EXPECT_FALSE(value_of(meaning_of(lift, today)).maximum) << "a longest set speaks for itself";
 }
 
 TEST(TestRow, ThatIsThereAlreadyIsRefused) {
