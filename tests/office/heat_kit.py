@@ -196,6 +196,20 @@ def screen():
     made.close()
 
 
+def close_window(screen, window_id):
+    """What a window manager sends when its close button is pressed."""
+    class Message(ctypes.Structure):
+        _fields_ = [("type", ctypes.c_int), ("serial", ctypes.c_ulong), ("sent", ctypes.c_int),
+                    ("display", ctypes.c_void_p), ("window", ctypes.c_ulong), ("kind", ctypes.c_ulong),
+                    ("format", ctypes.c_int), ("data", ctypes.c_long * 5), ("rest", ctypes.c_long * 12)]
+    screen.x.XInternAtom.restype = ctypes.c_ulong
+    atom = lambda name: screen.x.XInternAtom(screen.display, name, 0)
+    message = Message(33, 0, 1, screen.display, window_id, atom(b"WM_PROTOCOLS"), 32)
+    message.data[0] = atom(b"WM_DELETE_WINDOW")
+    screen.x.XSendEvent(screen.display, ctypes.c_ulong(window_id), 0, ctypes.c_long(0), ctypes.byref(message))
+    screen.x.XFlush(screen.display)
+
+
 class Load:
     """Other programs that want the processor."""
 
@@ -306,12 +320,19 @@ class Day:
             check(f"{what}: when", at.near(got[-1]), (got, at))
 
     def logged(self, what, names, done):
-        """The last stamp of each lane is on the disk."""
-        def text():
-            return "".join(log.read_text() for log in logs_of(self.office).glob("*.heat"))
+        """The last stamp of each lane is on the disk, and was not taken back since."""
+        def clocks():
+            kept = {}  # by name and round
+            for log in sorted(logs_of(self.office).glob("*.heat")):
+                for kind, *words in (line.split("\t") for line in log.read_text().splitlines() if line.count("\t") > 1):
+                    if kind == "set" and words[0] == "results_clocks" and len(words) == 4:
+                        kept[words[1], words[2]] = words[3] != "-"
+                    elif kind == "name":
+                        kept = {(words[1] if name == words[0] else name, k): there for (name, k), there in kept.items()}
+            return kept
 
-        lines = [f"set\tresults_clocks\t{names[lane]}\t{len(clocks) - 1}\t" for lane, clocks in done.items() if clocks]
-        eventually(what, lambda: all(line in text() for line in lines), text)
+        last = [(names[lane], str(len(clocks) - 1)) for lane, clocks in done.items() if clocks]
+        eventually(what, lambda: all(map(clocks().get, last)), lambda: (last, clocks()))
 
     def press(self, key, shift=False):
         at = self.screen.press(key, shift)

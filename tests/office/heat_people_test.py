@@ -318,14 +318,12 @@ class Walk:
         self.heats += 1
 
     def stamp(self, lane):
-        """Whether there was room for one."""
         if len(self.record[lane]) >= 38:
-            return False
+            return
         self.record[lane].append(self.day.lane(lane) - self.zero)
         self.day.press("Return")
         self.last[lane] = now()
         self.partial[lane] = None
-        return True
 
     def stamp_any(self, lane):
         """A key counts when it was quiet for a second: one of those that were, where there is one."""
@@ -401,8 +399,9 @@ class Walk:
 
     def kill(self, lane):
         self.keep(lane)
-        new = {one: self.record[one] for one in self.names if self.stamp(one)}
-        self.day.logged("walk: on the disk", self.names, new)
+        for one in self.names:
+            self.stamp(one)
+        self.day.logged("walk: on the disk", self.names, self.record)
         kill(self.office)
         self.office._start()
         self.day = Day(self.office, self.screen, file=self.file)

@@ -16,7 +16,7 @@ namespace pacecells {
 
 namespace {
 
-constexpr int kept_beats = 50; // of 10 ms: by then the office has handed a key over, or never will
+constexpr int kept_beats = 20; // of 10 ms: by then the office has handed a key over, or never will
 
 // Of an event at that time of the display's clock, which on this computer is CLOCK_MONOTONIC in milliseconds, cut to 32
 // bits; a display elsewhere counts from elsewhere.
@@ -78,6 +78,7 @@ struct EventTimes::Server {
     void* display = nullptr;
     int (*close)(void*) = nullptr;
     int (*pending)(void*) = nullptr;
+    int (*sync)(void*, int) = nullptr;
     int (*next)(void*, XEvent*) = nullptr;
     int (*lookup)(XKey*, char*, int, unsigned long*, void*) = nullptr;
 
@@ -93,9 +94,8 @@ struct EventTimes::Server {
         auto server = std::make_unique<Server>();
         void* (*open)(const char*) = nullptr;
         int (*select)(void*, unsigned long, long) = nullptr;
-        int (*sync)(void*, int) = nullptr;
         OnError (*on_error)(OnError) = nullptr;
-        if (!find("XOpenDisplay", open) || !find("XSelectInput", select) || !find("XSync", sync) ||
+        if (!find("XOpenDisplay", open) || !find("XSelectInput", select) || !find("XSync", server->sync) ||
             !find("XSetErrorHandler", on_error) || !find("XCloseDisplay", server->close) ||
             !find("XPending", server->pending) || !find("XNextEvent", server->next) ||
             !find("XLookupString", server->lookup))
@@ -107,7 +107,7 @@ struct EventTimes::Server {
         own_display = server->display;
         others = on_error(ignore_own);
         select(server->display, window, key_presses);
-        sync(server->display, 0);
+        server->sync(server->display, 0);
         on_error(others);
         own_display = nullptr;
         return server;
@@ -155,12 +155,19 @@ void EventTimes::beat() {
 Seconds EventTimes::key(const css::awt::KeyEvent& event) {
     if (const auto time = time_in_gtk())
         return at(time);
-    read();
     // What is no character of Latin 1 is told in other ways here and there.
     const auto same = [&](const Seen& one) {
         return one.typed == event.KeyChar || one.typed == 0 || event.KeyChar == 0 || event.KeyChar > 0xFF;
     };
-    const auto found = std::find_if(seen_.begin(), seen_.end(), same);
+    const auto find = [&] {
+        read();
+        return std::find_if(seen_.begin(), seen_.end(), same);
+    };
+    auto found = find();
+    if (found == seen_.end() && server_) { // the office may have been told first: then it is on its way
+        server_->sync(server_->display, 0);
+        found = find();
+    }
     if (found == seen_.end())
         return steady_now();
     const auto time = found->time;
