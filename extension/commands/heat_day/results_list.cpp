@@ -4,6 +4,8 @@
 
 #include <com/sun/star/container/XIndexAccess.hpp>
 #include <com/sun/star/container/XNamed.hpp>
+#include <com/sun/star/lang/XMultiServiceFactory.hpp>
+#include <com/sun/star/sheet/XHeaderFooterContent.hpp>
 #include <com/sun/star/sheet/XPrintAreas.hpp>
 #include <com/sun/star/sheet/XSpreadsheets.hpp>
 #include <com/sun/star/style/XStyleFamiliesSupplier.hpp>
@@ -13,6 +15,7 @@
 #include <com/sun/star/table/XTableColumns.hpp>
 #include <com/sun/star/table/XTableRows.hpp>
 #include <com/sun/star/text/XText.hpp>
+#include <com/sun/star/text/XTextContent.hpp>
 
 #include <algorithm>
 #include <array>
@@ -26,8 +29,8 @@ using css::uno::Reference;
 namespace {
 
 constexpr int columns = 5;
-constexpr bool centred[columns] = {true, false, false, false, true};
-constexpr sal_Int32 widths[columns] = {2000, 7000, 4000, 3000, 2000};
+constexpr sal_Int32 widths[columns] = {2000, 7400, 4200, 3000, 2000}; // the width of A4 between the margins
+constexpr sal_Int32 margin = 1200;
 constexpr double no_place = 1e9;
 
 struct Line {
@@ -74,9 +77,10 @@ class Page {
         put(0, text, bold, height);
         ++row_;
     }
-    // Below a line, beside its first column.
+    // Below a line that is not ruled, beside its first column.
     void note(const std::string& text) {
         put(1, text, false, 9);
+        rule(false);
         ++row_;
     }
     // All so far heads each printed page.
@@ -91,19 +95,22 @@ class Page {
         set_property(Reference<css::uno::XInterface>(rows->getByIndex(row_), css::uno::UNO_QUERY_THROW),
                      "IsStartOfNewPage", Any(true));
     }
-    void line(const std::array<std::string, columns>& texts, bool head) {
-        for (int column = 0; column < columns; ++column) {
+    enum class Kind { head, ruled, noted };
+    void line(const std::array<std::string, columns>& texts, Kind kind) {
+        const bool head = kind == Kind::head;
+        for (int column = 0; column < columns; ++column)
             put(column, texts[static_cast<std::size_t>(column)], head, head ? 11 : 13);
-            if (centred[column])
-                set_property(sheet_->getCellByPosition(column, row_), "HoriJustify",
-                             Any(css::table::CellHoriJustify_CENTER));
-        }
-        const auto cells = sheet_->getCellRangeByPosition(0, row_, columns - 1, row_);
-        set_property(cells, "BottomBorder", Any(css::table::BorderLine(0, 0, static_cast<short>(head ? 35 : 9), 0)));
+        set_property(sheet_->getCellByPosition(0, row_), "HoriJustify", Any(css::table::CellHoriJustify_CENTER));
+        if (kind != Kind::noted)
+            rule(head);
         ++row_;
     }
 
   private:
+    void rule(bool strong) {
+        const auto cells = sheet_->getCellRangeByPosition(0, row_, columns - 1, row_);
+        set_property(cells, "BottomBorder", Any(css::table::BorderLine(0, 0, static_cast<short>(strong ? 35 : 9), 0)));
+    }
     void put(int column, const std::string& text, bool bold, double height) {
         const auto cell = sheet_->getCellByPosition(column, row_);
         need<css::text::XText>(cell)->setString(utf16(text));
@@ -125,6 +132,21 @@ void fit_to_page(const Reference<css::sheet::XSpreadsheetDocument>& document,
     get_property(sheet, "PageStyle") >>= name;
     const Reference<css::uno::XInterface> page(styles->getByName(name), css::uno::UNO_QUERY_THROW);
     set_property(page, "HeaderIsOn", Any(false)); // it would print the sheet's name
+    for (const char* side : {"LeftMargin", "RightMargin", "TopMargin", "BottomMargin"})
+        set_property(page, side, Any(margin));
+    const Reference<css::sheet::XHeaderFooterContent> footer(get_property(page, "RightPageFooterContent"),
+                                                             css::uno::UNO_QUERY_THROW);
+    const auto text = footer->getCenterText();
+    text->setString({});
+    const auto field = [&](const char* kind) {
+        const auto made = need<css::lang::XMultiServiceFactory>(document)->createInstance(
+            "com.sun.star.text.TextField." + rtl::OUString::createFromAscii(kind));
+        text->insertTextContent(text->getEnd(), need<css::text::XTextContent>(made), false);
+    };
+    field("PageNumber");
+    text->insertString(text->getEnd(), " / ", false);
+    field("PageCount");
+    set_property(page, "RightPageFooterContent", Any(footer));
     set_property(page, "ScaleToPagesX", Any(sal_Int16{1}));
     set_property(page, "ScaleToPagesY", Any(sal_Int16{0}));
 }
@@ -156,23 +178,23 @@ void list_results(const Context& context, EventSheet& event, const std::vector<C
             continue;
         auto& lines = found->second;
         std::ranges::stable_sort(lines, {}, &Line::place);
-        page.skip();
         if (!std::exchange(first, false))
             page.new_page();
+        page.skip();
         page.heading(division, true, 15);
-        page.line({tr("Place"), tr("Name"), tr("Result"), tr("Tie-break"), tr("Heat")}, true);
+        page.line({tr("Place"), tr("Name"), tr("Result"), tr("Tie-break"), tr("Heat")}, Page::Kind::head);
         for (const auto& line : lines)
             page.line({line.place < no_place ? std::to_string(static_cast<int>(line.place)) : std::string(), line.name,
                        line.result, line.tiebreak, line.heat},
-                      false);
+                      Page::Kind::ruled);
     }
     if (!corrections.empty()) {
-        page.skip();
         page.new_page();
+        page.skip();
         page.heading(tr("Changed since the end of the heat"), true, 15);
-        page.line({tr("Heat"), tr("Name"), tr("What"), tr("Then"), tr("Now")}, true);
+        page.line({tr("Heat"), tr("Name"), tr("What"), tr("Then"), tr("Now")}, Page::Kind::head);
         for (const auto& one : corrections) {
-            page.line({std::to_string(one.heat), one.name, one.what, one.then, one.now}, false);
+            page.line({std::to_string(one.heat), one.name, one.what, one.then, one.now}, Page::Kind::noted);
             page.note(one.when.empty()  ? tr("When and by whom is not known")
                       : one.who.empty() ? tr("Changed %1", one.when)
                                         : tr("Changed %1 by %2", one.when, one.who));
