@@ -1,6 +1,5 @@
 """What a heat keeps: the window closed, the office killed, no room on the disk, other clocks, two workbooks."""
 
-import ctypes
 import random
 import shutil
 import time
@@ -8,7 +7,7 @@ import time
 import pytest
 import sharing
 from disks import disk, fill
-from heat_kit import (SEED, Day, beside, check, compare, eventually, kill, logs_of, of_day, office, play, pressed,
+from heat_kit import (SEED, Day, beside, check, close_window, compare, eventually, kill, logs_of, of_day, office, play, pressed,
                       screen)
 from office import save
 from sharing import BUILD, folder_of
@@ -27,7 +26,7 @@ def test_window(screen):
         zero = day.running()
         day.press("1")
         day.has("a stamp", names[1], 1)
-        quit_window(screen, int(screen.windows()[0]))
+        close_window(screen, int(screen.windows()[0]))
         none("the window is closed")
         day.open()
         at = day.press("2") - zero
@@ -39,20 +38,6 @@ def test_window(screen):
         process = private.process
     sharing.stop()
     check("the office ends by itself", process.returncode in (0, 81), process.returncode)
-
-
-def quit_window(screen, window_id):
-    """What a window manager sends when its close button is pressed."""
-    class Message(ctypes.Structure):
-        _fields_ = [("type", ctypes.c_int), ("serial", ctypes.c_ulong), ("sent", ctypes.c_int),
-                    ("display", ctypes.c_void_p), ("window", ctypes.c_ulong), ("kind", ctypes.c_ulong),
-                    ("format", ctypes.c_int), ("data", ctypes.c_long * 5), ("rest", ctypes.c_long * 12)]
-    screen.x.XInternAtom.restype = ctypes.c_ulong
-    atom = lambda name: screen.x.XInternAtom(screen.display, name, 0)
-    message = Message(33, 0, 1, screen.display, window_id, atom(b"WM_PROTOCOLS"), 32)
-    message.data[0] = atom(b"WM_DELETE_WINDOW")
-    screen.x.XSendEvent(screen.display, ctypes.c_ulong(window_id), 0, ctypes.c_long(0), ctypes.byref(message))
-    screen.x.XFlush(screen.display)
 
 
 def test_kill(screen):

@@ -6,9 +6,6 @@
 #include "pacecells/clock.h"
 #include "pacecells/words.h"
 
-#include <com/sun/star/util/XStringSubstitution.hpp>
-#include <osl/file.hxx>
-
 #include <algorithm>
 #include <charconv>
 #include <cmath>
@@ -40,14 +37,6 @@ std::string user_of(const Context& context) {
             name += (name.empty() ? "" : " ") + word;
     const char* account = std::getenv("USER");
     return name.empty() && account ? account : name;
-}
-
-std::filesystem::path log_folder(const Context& context) {
-    const auto places =
-        need<css::util::XStringSubstitution>(create(context.component(), "com.sun.star.util.PathSubstitution"));
-    rtl::OUString path;
-    osl::FileBase::getSystemPathFromFileURL(places->substituteVariables("$(user)", true), path);
-    return std::filesystem::path(utf8(path)) / "pacecells";
 }
 
 } // namespace

@@ -1,6 +1,10 @@
 #include "heat_day_journal.h"
 
 #include "heat_day_clock.h"
+#include "office.h"
+
+#include <com/sun/star/util/XStringSubstitution.hpp>
+#include <osl/file.hxx>
 
 #include <fcntl.h>
 #include <sys/stat.h>
@@ -20,6 +24,14 @@ namespace {
 constexpr std::string_view ending = ".heat";
 
 } // namespace
+
+std::filesystem::path log_folder(const Context& context) {
+    const auto places =
+        need<css::util::XStringSubstitution>(create(context.component(), "com.sun.star.util.PathSubstitution"));
+    rtl::OUString path;
+    osl::FileBase::getSystemPathFromFileURL(places->substituteVariables("$(user)", true), path);
+    return std::filesystem::path(utf8(path)) / "pacecells";
+}
 
 std::filesystem::path Journal::new_path(const std::filesystem::path& folder, int heat) {
     std::filesystem::create_directories(folder);

@@ -2,6 +2,8 @@
 // keeps the next key waiting; what was handed over more than moments ago outlives a crash and a power cut.
 #pragma once
 
+#include "command.h"
+
 #include "pacecells/heat_log.h"
 
 #include <condition_variable>
@@ -12,6 +14,9 @@
 #include <vector>
 
 namespace pacecells {
+
+// Where logs are kept: a folder of the person's profile.
+[[nodiscard]] std::filesystem::path log_folder(const Context& context);
 
 class Journal {
   public:

@@ -13,6 +13,7 @@
 #include <com/sun/star/task/XJob.hpp>
 #include <com/sun/star/util/XCloseBroadcaster.hpp>
 #include <com/sun/star/util/XCloseListener.hpp>
+#include <cppuhelper/implbase1.hxx>
 #include <cppuhelper/implbase2.hxx>
 #include <cppuhelper/supportsservice.hxx>
 #include <rtl/ref.hxx>
@@ -29,13 +30,17 @@ using css::uno::Any;
 using css::uno::Reference;
 using rtl::OUString;
 
+class Closer;
+
 struct Open {
     Reference<css::uno::XInterface> document;
     std::shared_ptr<HeatDay> day;
     rtl::Reference<HeatWindow> window;
+    rtl::Reference<Closer> closer;
 };
 
-std::list<Open> open_windows; // on the main thread alone
+// On the main thread alone. Never destroyed: what an office that ends leaves behind would come too late for that.
+std::list<Open>& open_windows = *new std::list<Open>;
 
 std::mutex shown_mutex; // never held while the office is called
 std::map<css::uno::XInterface*, std::string> shown;
@@ -69,47 +74,10 @@ rtl::Reference<HeatWindow> window_on(const Context& context, const std::shared_p
     });
 }
 
-// `asked`: by the person; else only where there is a question about a heat that was interrupted. True if it opened.
-bool open(Context& context, bool asked) {
-    const Reference<css::uno::XInterface> document(context.document(), css::uno::UNO_QUERY_THROW);
-    auto found = std::find_if(open_windows.begin(), open_windows.end(),
-                              [&](const Open& one) { return one.document == document; });
-    if (found != open_windows.end() && found->window.is() && found->window->is_open()) {
-        found->window->show();
-        return true;
-    }
-    if (found == open_windows.end()) {
-        const auto day = std::make_shared<HeatDay>(context, false);
-        if (!asked && !day->found_a_log())
-            return false;
-        found = open_windows.insert(found, {document, day, {}});
-    }
-    found->day->seen_from(context);
-    found->window = window_on(context, found->day, document.get());
-    found->window->open();
-    return true;
-}
-
-// Opens on the main thread. The window goes before the one it hangs on; the heat day goes with its workbook.
-class Opener : public cppu::WeakImplHelper2<css::awt::XCallback, css::util::XCloseListener> {
+// The window goes before the one it hangs on; the heat day goes with its workbook.
+class Closer : public cppu::WeakImplHelper1<css::util::XCloseListener> {
   public:
-    Opener(const Context& context, bool asked) : context_(context), asked_(asked) {}
-
-    void SAL_CALL notify(const Any&) override {
-        try {
-            document_.set(context_.document(), css::uno::UNO_QUERY_THROW);
-            if (!open(context_, asked_))
-                return;
-            need<css::util::XCloseBroadcaster>(document_)->addCloseListener(this);
-            need<css::util::XCloseBroadcaster>(context_.frame())->addCloseListener(this);
-        } catch (const Refusal& refusal) {
-            say(refusal.sentence);
-        } catch (const css::uno::Exception& problem) {
-            say(tr("That did not work. LibreOffice says: %1", utf8(problem.Message)));
-        } catch (const std::exception& problem) {
-            say(tr("That did not work. LibreOffice says: %1", problem.what()));
-        }
-    }
+    explicit Closer(Reference<css::uno::XInterface> document) : document_(std::move(document)) {}
     void SAL_CALL queryClosing(const css::lang::EventObject&, sal_Bool) override {}
     void SAL_CALL notifyClosing(const css::lang::EventObject& event) override {
         try {
@@ -130,16 +98,48 @@ class Opener : public cppu::WeakImplHelper2<css::awt::XCallback, css::util::XClo
     }
 
   private:
-    void say(const std::string& sentence) noexcept {
+    const Reference<css::uno::XInterface> document_;
+};
+
+// `asked`: by the person; else only where there is a question about a heat that was interrupted.
+void open(Context& context, bool asked) {
+    const Reference<css::uno::XInterface> document(context.document(), css::uno::UNO_QUERY_THROW);
+    auto found = std::find_if(open_windows.begin(), open_windows.end(),
+                              [&](const Open& one) { return one.document == document; });
+    if (found != open_windows.end() && found->window.is() && found->window->is_open())
+        return found->window->show();
+    if (found == open_windows.end()) {
+        const auto day = std::make_shared<HeatDay>(context, false);
+        if (!asked && !day->found_a_log())
+            return;
+        found = open_windows.insert(found, {document, day, {}, new Closer(document)});
+        need<css::util::XCloseBroadcaster>(document)->addCloseListener(found->closer.get());
+    }
+    found->day->seen_from(context);
+    const auto frame = need<css::util::XCloseBroadcaster>(context.frame());
+    frame->removeCloseListener(found->closer.get()); // it may listen there already
+    frame->addCloseListener(found->closer.get());
+    found->window = window_on(context, found->day, document.get());
+    found->window->open();
+}
+
+// Opens on the main thread.
+class Opener : public cppu::WeakImplHelper1<css::awt::XCallback> {
+  public:
+    Opener(const Context& context, bool asked) : context_(context), asked_(asked) {}
+
+    void SAL_CALL notify(const Any&) override {
         try {
-            if (asked_)
-                context_.say(sentence);
+            const auto wrong = sentence_of([&] { open(context_, asked_); });
+            if (wrong && asked_)
+                context_.say(*wrong);
         } catch (...) {
         }
     }
+
+  private:
     Context context_;
     bool asked_;
-    Reference<css::uno::XInterface> document_;
 };
 
 void open_soon(const Context& context, bool asked) {

@@ -2,47 +2,27 @@
 #pragma once
 
 #include "heat_day.h"
-
-#include <com/sun/star/awt/XPaintListener.hpp>
-#include <com/sun/star/awt/XTopWindowListener.hpp>
-#include <com/sun/star/awt/XWindow.hpp>
-#include <com/sun/star/awt/XWindowListener.hpp>
-#include <cppuhelper/implbase3.hxx>
+#include "heat_day_painted.h"
 
 #include <functional>
+#include <utility>
 
 namespace pacecells {
 
-class RoomWindow
-    : public cppu::WeakImplHelper3<css::awt::XPaintListener, css::awt::XTopWindowListener, css::awt::XWindowListener> {
+class RoomWindow : public PaintedWindow {
   public:
     // `closed`: somebody closed it by its button.
-    RoomWindow(const Context& context, std::function<void()> closed);
+    RoomWindow(const Context& context, std::function<void()> closed)
+        : PaintedWindow(context), closed_(std::move(closed)) {}
     void show(const View& view); // opens it where it is not open
-    void close();
-
-    void SAL_CALL windowPaint(const css::awt::PaintEvent&) override;
-    void SAL_CALL windowClosing(const css::lang::EventObject&) override;
-    void SAL_CALL windowOpened(const css::lang::EventObject&) override {}
-    void SAL_CALL windowClosed(const css::lang::EventObject&) override {}
-    void SAL_CALL windowMinimized(const css::lang::EventObject&) override {}
-    void SAL_CALL windowNormalized(const css::lang::EventObject&) override {}
-    void SAL_CALL windowActivated(const css::lang::EventObject&) override {}
-    void SAL_CALL windowDeactivated(const css::lang::EventObject&) override {}
-    void SAL_CALL windowResized(const css::awt::WindowEvent&) override;
-    void SAL_CALL windowMoved(const css::awt::WindowEvent&) override {}
-    void SAL_CALL windowShown(const css::lang::EventObject&) override {}
-    void SAL_CALL windowHidden(const css::lang::EventObject&) override {}
-    void SAL_CALL disposing(const css::lang::EventObject& event) override;
 
   private:
     void open();
-    void paint();
-    void look_again();
+    void paint(Painter& painter, int width, int height) override;
+    [[nodiscard]] bool theme_turned() const override { return view_.dark; }
+    void closed_by_its_button() override { closed_(); }
 
-    Context context_;
     std::function<void()> closed_;
-    css::uno::Reference<css::awt::XWindow> window_;
     View view_;
 };
 

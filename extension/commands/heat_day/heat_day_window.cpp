@@ -1,15 +1,10 @@
 #include "heat_day_window.h"
 
 #include "heat_day_clock.h"
-#include "heat_day_paint.h"
 
 #include <com/sun/star/awt/AsyncCallback.hpp>
-#include <com/sun/star/awt/InvalidateStyle.hpp>
-#include <com/sun/star/awt/PosSize.hpp>
 #include <com/sun/star/awt/Toolkit.hpp>
-#include <com/sun/star/awt/WindowAttribute.hpp>
-#include <com/sun/star/awt/WindowDescriptor.hpp>
-#include <com/sun/star/awt/XVclWindowPeer.hpp>
+#include <com/sun/star/awt/XTopWindow.hpp>
 
 #include <cppuhelper/implbase1.hxx>
 
@@ -20,9 +15,6 @@
 #include <map>
 #include <mutex>
 #include <thread>
-
-// A title for a window that is no frame is marked deprecated, with nothing in its place.
-#pragma GCC diagnostic ignored "-Wdeprecated-declarations"
 
 namespace pacecells {
 
@@ -99,31 +91,16 @@ void Ticker::done() {
 // --- HeatWindow --------------------------------------------------------------------------------------------------
 
 HeatWindow::HeatWindow(const Context& context, std::shared_ptr<HeatDay> day, std::function<void(const View&)> published)
-    : context_(context), day_(std::move(day)), published_(std::move(published)) {}
+    : ImplInheritanceHelper2(context), day_(std::move(day)), published_(std::move(published)) {}
 
 void HeatWindow::open() {
-    const auto toolkit = css::awt::Toolkit::create(context_.component());
-    const auto room = toolkit->getWorkArea();
+    const auto room = css::awt::Toolkit::create(context_.component())->getWorkArea();
     const auto around = context_.frame()->getContainerWindow()->getPosSize();
-    css::awt::WindowDescriptor wanted;
-    wanted.Type = css::awt::WindowClass_TOP;
-    wanted.WindowServiceName = "window";
-    wanted.Parent = as<css::awt::XWindowPeer>(context_.frame()->getContainerWindow());
-    wanted.ParentIndex = -1;
     const int width = std::max(640, std::min(room.Width, around.Width) * 9 / 10);
     const int height = std::max(420, std::min(room.Height, around.Height) * 9 / 10);
-    wanted.Bounds = css::awt::Rectangle(around.X + 20, around.Y + 20, width, height);
-    wanted.WindowAttributes = css::awt::WindowAttribute::BORDER | css::awt::WindowAttribute::MOVEABLE |
-                              css::awt::WindowAttribute::SIZEABLE | css::awt::WindowAttribute::CLOSEABLE;
-    const auto peer = toolkit->createWindow(wanted);
-    window_.set(peer, css::uno::UNO_QUERY_THROW);
-    need<css::awt::XTopWindow>(window_)->addTopWindowListener(this);
-    window_->addPaintListener(this);
+    make({around.X + 20, around.Y + 20, width, height}, tr("Run heats"));
     window_->addKeyListener(this);
     window_->addMouseListener(this);
-    window_->addWindowListener(this);
-    window_->setPosSize(around.X + 20, around.Y + 20, width, height, css::awt::PosSize::POSSIZE);
-    need<css::awt::XVclWindowPeer>(window_)->setProperty("Title", Any(utf16(tr("Run heats"))));
     refresh();
     window_->setVisible(true);
     window_->setFocus();
@@ -138,32 +115,6 @@ void HeatWindow::show() {
     window_->setFocus();
 }
 
-void HeatWindow::close() {
-    const Reference<css::uno::XInterface> alive(static_cast<cppu::OWeakObject*>(this));
-    let_go();
-    const auto window = std::exchange(window_, {});
-    if (!window.is())
-        return;
-    try {
-        window->removePaintListener(this);
-        window->removeKeyListener(this);
-        window->removeMouseListener(this);
-        window->removeWindowListener(this);
-        need<css::awt::XTopWindow>(window)->removeTopWindowListener(this);
-        window->setVisible(false);
-        need<css::lang::XComponent>(window)->dispose();
-    } catch (const css::uno::Exception&) { // it is gone already
-    }
-}
-
-void HeatWindow::disposing(const css::lang::EventObject& event) {
-    if (window_.is() && event.Source == window_) {
-        let_go();
-        window_.clear();
-    }
-}
-
-// Of all that belongs to the window.
 void HeatWindow::let_go() {
     ticker_.reset();
     times_.reset();
@@ -211,8 +162,10 @@ void HeatWindow::refresh() {
     published_(view_);
     if (sentence_of([&] { show_room(); })) // whatever the room's window does, this one goes on
         day_->close_room();
-    if (window_.is())
-        need<css::awt::XWindowPeer>(window_)->invalidate(css::awt::InvalidateStyle::NOERASE);
+    const auto& said = view_.question.empty() ? view_.message : view_.question;
+    if (const auto name = tr("Run heats") + ": " + (said.empty() ? view_.title : said); name != name_)
+        call_it(name_ = name);
+    look_again();
 }
 
 void HeatWindow::keyPressed(const css::awt::KeyEvent& event) {
@@ -252,35 +205,10 @@ void HeatWindow::windowActivated(const css::lang::EventObject&) {
     }
 }
 
-void HeatWindow::windowResized(const css::awt::WindowEvent&) {
-    try {
-        if (window_.is())
-            need<css::awt::XWindowPeer>(window_)->invalidate(css::awt::InvalidateStyle::NOERASE);
-    } catch (...) {
-    }
-}
-
-void HeatWindow::windowPaint(const css::awt::PaintEvent&) {
-    try {
-        if (window_.is())
-            paint();
-    } catch (...) {
-    }
-}
-
-void HeatWindow::paint() {
-    const auto place = window_->getPosSize();
-    const int width = place.Width;
-    const int height = place.Height;
-    if (width < 50 || height < 50)
-        return;
-    const auto screen = need<css::awt::XDevice>(window_);
-    const auto sheet = screen->createDevice(width, height); // painted unseen, then shown at once
-    Painter painter(sheet, theme_of(window_, view_.dark));
+void HeatWindow::paint(Painter& painter, int width, int height) {
     const auto& colours = painter.colours();
     using Align = Painter::Align;
 
-    painter.box(0, 0, width, height, colours.paper, colours.paper);
     spots_.clear();
     const int pad = std::max(6, width / 100);
     const int head = height * 17 / 100;
@@ -322,7 +250,7 @@ void HeatWindow::paint() {
         painter.text(x, top + tall * 58 / 100, rest - pad, tall * 36 / 100, row.range, small * 55 / 100, false,
                      colours.soft);
         const int back = width * 930 / 1000;
-        painter.box(back, top + tall / 6, width - back - pad, tall * 2 / 3, colours.paper, colours.line);
+        painter.box(back, top + tall / 6, width - back - pad, tall * 2 / 3, colours.paper, colours.soft);
         painter.text(back + 3, top + tall / 6, width - back - pad - 6, tall * 2 / 3, tr("back"), small * 60 / 100,
                      false, colours.soft, Align::centre);
         spots_.push_back({back, top, width - back, tall, Spot::What::back, i, ' '});
@@ -364,7 +292,6 @@ void HeatWindow::paint() {
         spots_.push_back({x, top + line, wide, line, Spot::What::button, 0, button.key});
         x += wide + pad / 2;
     }
-    screen->createGraphics()->copy(sheet, 0, 0, width, height, 0, 0, width, height);
 }
 
 } // namespace pacecells

@@ -8,21 +8,16 @@
 #include "heat_day_sound.h"
 
 #include <com/sun/star/awt/XCallback.hpp>
-#include <com/sun/star/awt/XDevice.hpp>
 #include <com/sun/star/awt/XKeyListener.hpp>
 #include <com/sun/star/awt/XMouseListener.hpp>
-#include <com/sun/star/awt/XPaintListener.hpp>
-#include <com/sun/star/awt/XTopWindow.hpp>
-#include <com/sun/star/awt/XTopWindowListener.hpp>
-#include <com/sun/star/awt/XWindow.hpp>
-#include <com/sun/star/awt/XWindowListener.hpp>
-#include <com/sun/star/awt/XWindowPeer.hpp>
-#include <cppuhelper/implbase5.hxx>
+#include <cppuhelper/implbase2.hxx>
 
 #include <rtl/ref.hxx>
 
 #include <functional>
 #include <memory>
+#include <string>
+#include <vector>
 
 namespace pacecells {
 
@@ -43,34 +38,20 @@ class Ticker {
 };
 
 class HeatWindow
-    : public cppu::WeakImplHelper5<css::awt::XPaintListener, css::awt::XKeyListener, css::awt::XMouseListener,
-                                   css::awt::XTopWindowListener, css::awt::XWindowListener> {
+    : public cppu::ImplInheritanceHelper2<PaintedWindow, css::awt::XKeyListener, css::awt::XMouseListener> {
   public:
     HeatWindow(const Context& context, std::shared_ptr<HeatDay> day, std::function<void(const View&)> published);
     void open();
     void show(); // to the front
-    void close();
-    [[nodiscard]] bool is_open() const { return window_.is(); }
 
-    void SAL_CALL windowPaint(const css::awt::PaintEvent&) override;
     void SAL_CALL keyPressed(const css::awt::KeyEvent& event) override;
     void SAL_CALL keyReleased(const css::awt::KeyEvent&) override {}
     void SAL_CALL mousePressed(const css::awt::MouseEvent& event) override;
     void SAL_CALL mouseReleased(const css::awt::MouseEvent&) override {}
     void SAL_CALL mouseEntered(const css::awt::MouseEvent&) override {}
     void SAL_CALL mouseExited(const css::awt::MouseEvent&) override {}
-    void SAL_CALL windowClosing(const css::lang::EventObject&) override { close(); }
-    void SAL_CALL windowOpened(const css::lang::EventObject&) override {}
-    void SAL_CALL windowClosed(const css::lang::EventObject&) override {}
-    void SAL_CALL windowMinimized(const css::lang::EventObject&) override {}
-    void SAL_CALL windowNormalized(const css::lang::EventObject&) override {}
     void SAL_CALL windowActivated(const css::lang::EventObject&) override;
-    void SAL_CALL windowDeactivated(const css::lang::EventObject&) override {}
-    void SAL_CALL windowResized(const css::awt::WindowEvent&) override;
-    void SAL_CALL windowMoved(const css::awt::WindowEvent&) override {}
-    void SAL_CALL windowShown(const css::lang::EventObject&) override {}
-    void SAL_CALL windowHidden(const css::lang::EventObject&) override {}
-    void SAL_CALL disposing(const css::lang::EventObject&) override;
+    void SAL_CALL disposing(const css::lang::EventObject& event) override { PaintedWindow::disposing(event); }
 
   private:
     struct Spot { // what a click does
@@ -83,17 +64,17 @@ class HeatWindow
     void beat();
     void refresh();
     void show_room();
-    void let_go();
-    void paint();
+    void paint(Painter& painter, int width, int height) override;
+    [[nodiscard]] bool theme_turned() const override { return view_.dark; }
+    void let_go() override;
 
-    Context context_;
     std::shared_ptr<HeatDay> day_;
     std::function<void(const View&)> published_;
-    css::uno::Reference<css::awt::XWindow> window_;
     std::unique_ptr<EventTimes> times_;
     std::unique_ptr<Ticker> ticker_;
     Beeper beeper_;
     rtl::Reference<RoomWindow> room_;
+    std::string name_; // for screen readers
     int beats_ = 0;
     View view_;
     std::vector<Spot> spots_;

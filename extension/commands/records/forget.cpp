@@ -1,4 +1,5 @@
 // Everything that the logbook keeps about one person, gone: rows, season, the dated copies, and the logs of heats.
+#include "heat_day_journal.h"
 #include "logbook_copies.h"
 #include "people.h"
 #include "store.h"
@@ -13,8 +14,6 @@
 #include <com/sun/star/sheet/XSheetOperation.hpp>
 #include <com/sun/star/ucb/SimpleFileAccess.hpp>
 #include <com/sun/star/util/XCloseable.hpp>
-#include <com/sun/star/util/XStringSubstitution.hpp>
-#include <osl/file.hxx>
 
 #include <algorithm>
 #include <chrono>
@@ -85,15 +84,6 @@ std::vector<std::string> forget_in_copies(const Context& context, const std::str
     return left;
 }
 
-// Where the heat window keeps what happened, until the workbook has it.
-std::filesystem::path heat_logs(const Context& context) {
-    const auto places =
-        need<css::util::XStringSubstitution>(create(context.component(), "com.sun.star.util.PathSubstitution"));
-    rtl::OUString path;
-    osl::FileBase::getSystemPathFromFileURL(places->substituteVariables("$(user)", true), path);
-    return std::filesystem::path(utf8(path)) / "pacecells";
-}
-
 std::string text_of_file(const std::filesystem::path& file) {
     std::ifstream stream(file, std::ios::binary);
     return {std::istreambuf_iterator<char>(stream), {}};
@@ -105,7 +95,7 @@ std::vector<std::string> forget_in_logs(const Context& context, const std::strin
     std::vector<std::string> left;
     std::error_code problem;
     std::vector<std::filesystem::path> files;
-    for (std::filesystem::directory_iterator file(heat_logs(context), problem), end; !problem && file != end;
+    for (std::filesystem::directory_iterator file(log_folder(context), problem), end; !problem && file != end;
          file.increment(problem))
         if (file->path().filename().string().find(".heat") != std::string::npos)
             files.push_back(file->path());
