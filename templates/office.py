@@ -122,7 +122,7 @@ class Office:
                 f"-env:UNO_SHARED_PACKAGES_CACHE={shared.as_uri()}"]
 
     def _prepare(self):
-        parts = [self.language, self.locale, repr(sorted(self.settings.items()))]
+        parts = [repr(sorted(self._settings().items()))]
         parts += [f"{oxt} {hashlib.sha256(oxt.read_bytes()).hexdigest()}" for oxt in self.extensions]
         wanted, stamp = "\n".join(parts), self.workdir / "prepared"
         if self.reuse and stamp.is_file() and stamp.read_text() == wanted:
@@ -146,17 +146,24 @@ class Office:
         if run.returncode:
             raise OfficeError(f"unopkg {command} {arguments[-1]}:\n{run.stdout}{run.stderr}")
 
-    def _write_settings(self):
+    def _settings(self):
         setup = "/org.openoffice.Setup"
         settings = {(setup + "/L10N", "ooLocale"): self.language,
                     (setup + "/L10N", "ooSetupSystemLocale"): self.locale,
                     ("/org.openoffice.Office.Linguistic/General", "UILocale"): self.language,
                     ("/org.openoffice.Office.Common/Misc", "FirstRun"): "false",
-                    ("/org.openoffice.Office.Common/Misc", "ShowTipOfTheDay"): "false",
-                    **self.settings}
+                    ("/org.openoffice.Office.Common/Misc", "ShowTipOfTheDay"): "false"}
+        if not self.display:
+            # A timer draws the selection even of hidden documents, into a buffer that nobody sees. Once in some hundred
+            # runs the office died there (sdr::overlay::OverlayManager::ImpDrawMembers). Without the buffer the
+            # selection is drawn only when a window is, which without a display is never.
+            settings["/org.openoffice.Office.Common/Drawinglayer", "OverlayBuffer_Calc"] = "false"
+        return settings | self.settings
+
+    def _write_settings(self):
         items = [f'<item oor:path="{path}"><prop oor:name="{name}" oor:op="fuse"><value>{value}</value></prop></item>'
-                 for (path, name), value in settings.items()]
-        items.append(f'<item oor:path="{setup}/Office/InstalledLocales"><node oor:name="{self.language}"'
+                 for (path, name), value in self._settings().items()]
+        items.append(f'<item oor:path="/org.openoffice.Setup/Office/InstalledLocales"><node oor:name="{self.language}"'
                      ' oor:op="replace"/></item>')
         (self.workdir / "profile" / "user" / "registrymodifications.xcu").write_text(
             '<?xml version="1.0" encoding="UTF-8"?>\n<oor:items xmlns:oor="http://openoffice.org/2001/registry">\n'
