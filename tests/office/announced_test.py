@@ -9,11 +9,10 @@ import re
 import pytest
 from commands import private_office, run
 from compare import check
-from event_cells import by_key, column_of, rows_of
+from event_cells import bad_cells, by_key, column_of, rows_of
 from office import recalculate
 from sharing import BUILD
 
-BAD = re.compile(r"###|Err:\d+|#(?:NAME|VALUE|REF|N/A|NUM|DIV)")
 NAMES = "Ada Brimsole (f)\nBela Ostrevan, men\nCora Vantuil (women)\n4. Dagny Tellmoor (w)\n- Emil Sandrick [m]\nFenja Okarell\twomen"
 ALIKE = "Ada Brimsole\nBela Ostrevan; Cora Vantuil\nDagny Tellmoor"
 
@@ -77,12 +76,6 @@ def content(document):
     """All that the command may write."""
     return [by_key(document, key).getFormulaArray() for key in
             ("workout", "roster_name", "roster_division", "roster_plan")]
-
-
-def bad_cells(document):
-    """What shows an error or is too wide for its cell, on the sheets in sight."""
-    return [f"{sheet.Name} {cell.AbsoluteName} {cell.String}" for sheet in document.Sheets if sheet.IsVisible
-            for cell in sheet.queryContentCells(23).Cells if BAD.search(cell.String)][:8]
 
 
 @pytest.mark.parametrize("form", ANNOUNCED)

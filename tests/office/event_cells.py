@@ -2,8 +2,10 @@
 
 import re
 
+from com.sun.star.sheet.FormulaResult import ERROR
 from office import type_in
 
+BAD = re.compile(r"###|Err:\d+|#(?:NAME|VALUE|REF|N/A|NUM|DIV)")
 PARTS = {"stations": "station", "paces": "pace", "groups": "group", "machines": "machine"}
 
 
@@ -60,3 +62,17 @@ def clock(text):
     """Seconds of 2:30; 0 of anything else."""
     found = re.fullmatch(r"(\d+):(\d\d)", text)
     return int(found[1]) * 60 + int(found[2]) if found else 0
+
+
+def bad_cells(document):
+    """What shows an error on the sheets in sight, by itself or within a text."""
+    found = []
+    for sheet in document.Sheets:
+        if sheet.IsVisible:
+            found += [f"{cell.AbsoluteName} {cell.String}" for cell in sheet.queryFormulaCells(ERROR).Cells]
+            used = sheet.createCursor()
+            used.gotoStartOfUsedArea(False)
+            used.gotoEndOfUsedArea(True)
+            found += [f"{sheet.Name}: {value}" for row in used.getDataArray() for value in row
+                      if isinstance(value, str) and BAD.search(value)]
+    return found[:8]

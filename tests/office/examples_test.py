@@ -9,12 +9,11 @@ import subprocess
 import pytest
 from commands import private_office, run
 from compare import check
-from event_cells import by_key, column_of, rows_of
+from event_cells import bad_cells, by_key, column_of, rows_of
 from office import enter, result, save
 from sharing import ROOT, folder_of
 
 WORK = folder_of(__file__)
-BAD = re.compile(r"###|Err:\d+|#(?:NAME|VALUE|REF|N/A|NUM|DIV)")
 # What the announcement comes to: format, stations, people who start, and how a goal is written.
 EXAMPLES = {
     "intervals": ("intervals", [("row", "row cal", "14"), ("push presses", "reps", "12"), ("burpees over the bar", "reps", "max")], 15, r"8 x \d+"),
@@ -37,11 +36,6 @@ def opened(office, example):
     start = office.new()
     check(f"example {example}", run(office, start, "example-event", Example=example), (True, ""))
     return next(one for one in office.desktop.Components if one != start)
-
-
-def bad_cells(document):
-    return [f"{sheet.Name} {cell.AbsoluteName} {cell.String}" for sheet in document.Sheets if sheet.IsVisible
-            for cell in sheet.queryContentCells(23).Cells if BAD.search(cell.String)][:8]
 
 
 def list_of(example, heading):
