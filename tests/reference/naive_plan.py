@@ -1,12 +1,13 @@
 #!/usr/bin/python3
-"""Compares the plans of the model with a second, naive implementation: naive_plan.py PATH_TO_plan_reference [SEED] [N].
+"""Compares the plans of the model with a second, naive implementation: naive_plan.py PATH_TO_plan_reference [SEED].
 
-300 random workouts and athletes of each form of workout (FORMS in naive_cases.py). In the naive plan (naive_athlete.py) the workout is a list of
-single units with the time at which each is done; a score is how many of them are done by then. Sets are simulated set by
-set, rests found by halving. Nothing is shared with the model but the meaning of the numbers; defaults and constants are
-written a second time, as include/pacecells says.
+PACECELLS_CASES random workouts and athletes (100 unless told) of each form of workout (FORMS in naive_cases.py). In the
+naive plan (naive_athlete.py) the workout is a list of single units with the time at which each is done; a score is how
+many of them are done by then. Sets are simulated set by set, rests found by halving. Nothing is shared with the model
+but the meaning of the numbers; defaults and constants are written a second time, as include/pacecells says.
 """
 import math
+import os
 import random
 import subprocess
 import sys
@@ -18,7 +19,7 @@ from naive_sets import text
 
 driver = sys.argv[1]
 seed = int(sys.argv[2]) if len(sys.argv) > 2 else random.SystemRandom().randrange(2**32)
-count = int(sys.argv[3]) if len(sys.argv) > 3 else 300
+count = int(os.environ.get("PACECELLS_CASES", 100))
 print(f"seed {seed}")
 rng.seed(seed)
 

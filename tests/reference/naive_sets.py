@@ -20,14 +20,17 @@ def text(scheme):
 
 def left(scheme, rounds, most, away, rest, recovery):
     """In hand at the worst end of a set, all rounds simulated."""
-    pools, worst = [0.0] * 3, math.inf
+    kept_within, kept_between = ([math.exp(-recovery * pause / tau) for _, tau in POOLS] for pause in (rest, away))
+    (share_a, _), (share_b, _), (share_c, _) = POOLS
+    a = b = c = 0.0
+    worst = math.inf
     for k in range(rounds):
         for i, reps in enumerate(scheme):
-            pause = (away if k else None) if i == 0 else rest
-            if pause is not None:
-                pools = [x * math.exp(-recovery * pause / tau) for x, (_, tau) in zip(pools, POOLS)]
-            pools = [x + reps * share for x, (share, _) in zip(pools, POOLS)]
-            worst = min(worst, most - sum(pools))
+            if i or k:
+                kept_a, kept_b, kept_c = kept_within if i else kept_between
+                a, b, c = a * kept_a, b * kept_b, c * kept_c
+            a, b, c = a + reps * share_a, b + reps * share_b, c + reps * share_c
+            worst = min(worst, most - (a + b + c))
     return worst
 
 
@@ -41,7 +44,7 @@ def rest_for(scheme, rounds, most, away, recovery):
     low, high = 0.0, 1.0
     while not keeps(high):
         low, high = high, high * 2
-    for _ in range(60):
+    for _ in range(40):
         middle = (low + high) / 2
         low, high = (low, middle) if keeps(middle) else (middle, high)
     return max(0.5, high)
