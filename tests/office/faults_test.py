@@ -243,7 +243,8 @@ def test_killed_while_it_writes_one_file():
     """No half file under a final name; afterwards the same works."""
     one = empty_folder("killed") / "all.pdf"
     one.write_bytes(b"what was there before")
-    assert killed_while_writing({"File": one.as_uri(), "Overwrite": "true"}, one.with_name("all.pdf.part").exists)
+    part = one.with_name("all.pdf.part")  # is there for a moment, which a busy machine may miss
+    assert any(killed_while_writing({"File": one.as_uri(), "Overwrite": "true"}, part.exists) for _ in range(5))
     assert one.read_bytes() == b"what was there before" or whole(one)
     with private_office() as office:
         done, said = run(office, many(office, 20), "cards", File=one.as_uri(), Overwrite="true")
