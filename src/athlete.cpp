@@ -16,7 +16,8 @@ namespace {
 
 using Refusal = std::optional<Error>;
 
-constexpr std::string_view roster_keys[] = {"name", "division", "plan", "group", "goal", "answer", "twice", "share"};
+constexpr std::string_view roster_keys[] = {"name",   "division", "plan",    "group", "goal",
+                                            "answer", "minor",    "consent", "twice", "share"};
 constexpr double longest_time = 4.0 / 24; // of a goal, part of a day: beyond it a number is rounds
 
 // A number as people write it in a cell of text: "7", "7.5", "7,5".
@@ -205,6 +206,10 @@ class RosterReader {
                                      *place("plan"), quoted(cell_text(plan)));
             athlete.plan = static_cast<DayPlan>(*found);
         }
+        const auto& consent = cell("consent");
+        if (!is_blank(consent) && !(cell_number(consent) && *cell_number(consent) > 0))
+            return out_of_domain("%1: the guardian's consent is the date of it.", *place("consent"));
+        athlete.consent_missing = !is_blank(cell("minor")) && is_blank(consent);
         if (const auto& group = cell("group"); !is_blank(group)) {
             athlete.group = workout_.group(cell_text(group));
             athlete.group_place = place("group");

@@ -221,25 +221,40 @@ void Planner::add_stations() {
     }
 }
 
+namespace {
+
+void note_end(Reasons& reasons, const Workout& workout, Seconds end) {
+    Step step{.fact = Fact::end, .what = {}, .from = {}, .rule = {}, .value = {}};
+    step.what = say("Where an easy plan ends");
+    Input cap;
+    cap.what = say("cap");
+    cap.value.measure = Measure::seconds;
+    cap.value.number = workout.settings.cap.value();
+    cap.place = workout.place("cap");
+    step.from.push_back(std::move(cap));
+    step.rule = say("half the cap or three rounds, whichever comes first");
+    step.value.measure = Measure::seconds;
+    step.value.number = end.value();
+    reasons.add(std::move(step));
+}
+
+} // namespace
+
 Plan plan_for(const Workout& typed, const Athlete& athlete, Reasons* reasons) {
     const auto filled = with_amounts(typed, athlete);
     const Workout& workout = filled ? *filled : typed;
     Planner planner{workout, athlete, reasons};
     Plan& plan = planner.plan();
     plan.day = athlete.plan;
-    plan.planned = !athlete.name.empty() && athlete.division && athlete.plan == DayPlan::full;
+    const bool may = !athlete.name.empty() && athlete.division && !athlete.consent_missing;
+    plan.planned = may && athlete.plan == DayPlan::full;
     if (plan.planned) {
         planner.prepare();
         planner.plan_goal();
-    } else if (!athlete.name.empty() && athlete.division && athlete.plan != DayPlan::not_today) {
+    } else if (may && athlete.plan != DayPlan::not_today) {
         plan.end = workout.settings.cap * end_of_easy;
         if (reasons)
-            reasons->add(
-                {.fact = Fact::end,
-                 .what = say("Where an easy plan ends"),
-                 .from = {{say("cap"), {Measure::seconds, workout.settings.cap.value()}, workout.place("cap")}},
-                 .rule = say("half the cap or three rounds, whichever comes first"),
-                 .value = {Measure::seconds, plan.end->value()}});
+            note_end(*reasons, workout, *plan.end);
     }
     planner.add_notes();
     return std::move(plan);

@@ -3,10 +3,14 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <set>
 #include <string>
+#include <tuple>
 #include <unordered_map>
+#include <unordered_set>
 
 #include "pacecells/text.h"
+#include "pacecells/words.h"
 
 #include "check.h"
 
@@ -30,33 +34,61 @@ std::vector<std::vector<std::size_t>> by_group(std::span<const std::string> name
     return members;
 }
 
-// Fills in the judges. Domain: places in heat and lane order, lanes of a heat 1, 2, 3 ...
-void assign_judges(std::vector<HeatPlace>& places) {
-    const std::size_t heats = places.empty() ? 0 : places.back().heat;
-    if (heats < 2)
-        return;
-    // For each lane, the places that have it, in heat order.
-    std::vector<std::vector<std::size_t>> with_lane;
-    for (std::size_t i = 0; i < places.size(); ++i) {
-        with_lane.resize(std::max(with_lane.size(), places[i].lane));
-        with_lane[places[i].lane - 1].push_back(i);
+// Fills in the judges. Domain: places in heat and lane order.
+void assign_judges(std::vector<HeatPlace>& places, std::span<const std::string> names,
+                   std::span<const std::string> judges) {
+    std::unordered_map<std::string, std::size_t> heat_of;
+    for (const auto& place : places)
+        heat_of.try_emplace(fold_name(names[place.athlete]), place.heat);
+    // In the order in which they are asked: whether they start, lanes judged so far, place in the list.
+    using Judge = std::tuple<bool, std::size_t, std::size_t>;
+    std::set<Judge> order;
+    std::vector<std::size_t> own(judges.size(), 0); // heat; 0: does not start
+    std::unordered_set<std::string> known;
+    for (std::size_t i = 0; i < judges.size(); ++i) {
+        const auto name = fold_name(judges[i]);
+        if (name.empty() || !known.insert(name).second)
+            continue;
+        if (const auto found = heat_of.find(name); found != heat_of.end())
+            own[i] = found->second;
+        order.emplace(own[i] != 0, 0, i);
     }
-    for (HeatPlace& place : places) {
-        const auto& candidates = with_lane[place.lane - 1];
-        const std::size_t wanted = heats == 2 ? 3 - place.heat : (place.heat + 1) % heats + 1;
-        auto judge = std::lower_bound(candidates.begin(), candidates.end(), wanted,
-                                      [&](std::size_t i, std::size_t heat) { return places[i].heat < heat; });
-        const auto next = [&] {
-            if (judge == candidates.end())
-                judge = candidates.begin();
-            return &places[*judge];
-        };
-        if (next() == &place) {
-            ++judge;
-            next();
+    for (auto place = places.begin(); place != places.end();) {
+        const auto end =
+            std::find_if(place, places.end(), [&](const auto& other) { return other.heat != place->heat; });
+        const auto lanes = static_cast<std::size_t>(end - place);
+        std::vector<Judge> asked, next_on; // next_on: they start in the next heat, and are asked last
+        for (auto judge = order.begin(); judge != order.end() && asked.size() < lanes; ++judge) {
+            const auto heat = own[std::get<2>(*judge)];
+            if (heat == place->heat + 1)
+                next_on.push_back(*judge);
+            else if (heat != place->heat)
+                asked.push_back(*judge);
         }
-        if (&places[*judge] != &place)
-            place.judge = places[*judge].athlete;
+        next_on.resize(std::min(next_on.size(), lanes - asked.size()));
+        asked.insert(asked.end(), next_on.begin(), next_on.end());
+        for (const auto& judge : asked) {
+            const auto [starts, done, who] = judge;
+            order.erase(judge);
+            order.emplace(starts, done + 1, who);
+            (place++)->judge = who;
+        }
+        place = end;
+    }
+}
+
+// Spreads the lanes of one heat over the machines, the first ones the smaller, and sets when each lane starts.
+void spread(std::span<HeatPlace> lanes, const SharedMachines& shared) {
+    const auto machines = static_cast<std::size_t>(std::min(shared.machines, static_cast<double>(lanes.size())));
+    const std::size_t least = lanes.size() / machines;
+    const std::size_t larger = lanes.size() % machines;
+    std::size_t next = 0;
+    for (std::size_t machine = 1; machine <= machines; ++machine) {
+        const std::size_t people = least + (machine > machines - larger ? 1 : 0);
+        for (std::size_t i = 0; i < people; ++i, ++next) {
+            lanes[next].machine = machine;
+            lanes[next].offset = static_cast<double>(i) * shared.later;
+        }
     }
 }
 
@@ -65,7 +97,8 @@ void assign_judges(std::vector<HeatPlace>& places) {
 Result<std::vector<HeatPlace>> heat_list(std::span<const std::string> names,
                                          std::span<const std::optional<double>> projected, double lanes,
                                          std::optional<Seconds> first_start, Seconds every,
-                                         std::span<const std::string> groups) {
+                                         std::span<const std::string> groups,
+                                         std::optional<std::span<const std::string>> judges, SharedMachines shared) {
     if ((!projected.empty() && projected.size() != names.size()) || (!groups.empty() && groups.size() != names.size()))
         return out_of_domain("Names, projections and groups need ranges of equal height.");
     if (!(lanes >= 1) || lanes != std::floor(lanes) || !std::isfinite(lanes))
@@ -77,6 +110,10 @@ Result<std::vector<HeatPlace>> heat_list(std::span<const std::string> names,
     for (const auto& value : projected)
         if (value && !std::isfinite(*value))
             return out_of_domain("A projection is not a number.");
+    if (!(shared.machines >= 0) || shared.machines != std::floor(shared.machines) || !std::isfinite(shared.machines))
+        return out_of_domain("The number of machines must be a whole number; got %1.", shared.machines);
+    if (!not_negative(shared.later.value()))
+        return out_of_domain("The later start on a machine must be at least 0 s; got %1.", shared.later.value());
     const auto rank = [&](std::size_t i) {
         return projected.empty() ? 0 : projected[i].value_or(-std::numeric_limits<double>::infinity());
     };
@@ -97,12 +134,39 @@ Result<std::vector<HeatPlace>> heat_list(std::span<const std::string> names,
             std::optional<Seconds> start;
             if (first_start)
                 start = *first_start + static_cast<double>(heat - 1) * every;
+            const std::size_t first = places.size();
             for (std::size_t lane = 1; next != end; ++next, ++lane)
-                places.push_back({.heat = heat, .lane = lane, .start = start, .athlete = *next, .judge = {}});
+                places.push_back(
+                    {.heat = heat, .lane = lane, .start = start, .machine = lane, .athlete = *next, .judge = {}});
+            if (shared.machines > 0)
+                spread(std::span{places}.subspan(first), shared);
         }
     }
-    assign_judges(places);
+    assign_judges(places, names, judges.value_or(names));
     return places;
+}
+
+Result<MachineShare> share_machines(std::span<const std::optional<double>> round_times,
+                                    std::span<const std::optional<double>> on_machine, Seconds change) {
+    if (round_times.size() != on_machine.size())
+        return out_of_domain("Round times and times on the machine need ranges of equal height.");
+    if (!not_negative(change.value()))
+        return out_of_domain("The change of places must be at least 0 s; got %1.", change.value());
+    double rounds = 0, taken = 0, count = 0;
+    for (std::size_t i = 0; i < round_times.size(); ++i) {
+        if ((round_times[i] && !positive(*round_times[i])) || (on_machine[i] && !positive(*on_machine[i])))
+            return out_of_domain("Round times and times on the machine must be above 0 s.");
+        if (!round_times[i] || !on_machine[i])
+            continue;
+        rounds += *round_times[i];
+        taken += *on_machine[i] + change.value();
+        ++count;
+    }
+    if (count == 0)
+        return MachineShare{};
+    constexpr double slack = 1e-9, most = 99;
+    return MachineShare{std::max(1, static_cast<int>(std::min(rounds / taken + slack, most))),
+                        Seconds{std::ceil(taken / count - slack)}};
 }
 
 } // namespace pacecells

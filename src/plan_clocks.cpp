@@ -81,8 +81,8 @@ GoalLine Planner::line_of(const Goal& goal, std::optional<CaloriesPerHour> hold,
     return line;
 }
 
-Point Planner::point_on_line(const Goal& goal, Seconds clock) const {
-    return stretched(goal, std::nullopt).point_at(clock.value());
+Point Planner::point_on_line(const Goal& goal, std::optional<CaloriesPerHour> hold, Seconds clock) const {
+    return stretched(goal, hold).point_at(clock.value());
 }
 
 } // namespace pacecells

@@ -53,6 +53,10 @@ void Planner::add_notes() {
         notes.push_back(say("Not today."));
         return;
     }
+    if (athlete_.consent_missing) {
+        notes.push_back(say("A minor without the date of a guardian's consent: no plan and no card."));
+        return;
+    }
     if (plan_.end) {
         if (athlete_.plan == DayPlan::easy)
             notes.push_back(

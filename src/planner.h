@@ -48,12 +48,12 @@ class Planner {
     [[nodiscard]] std::string goal_text(const Point& point) const;
     // What the goal needs of the main ergometer; none without one. 0: no room.
     [[nodiscard]] std::optional<CaloriesPerHour> needed_for(const Goal& goal) const;
-    // The point that the clock of a goal's line has reached.
     // The last end of a station on the way to a point.
     [[nodiscard]] Point last_end(const Point& point) const;
     // What a clock comes to at a pace that is faster by the factor.
     [[nodiscard]] Score usual_score(Seconds clock, double factor) const;
-    [[nodiscard]] Point point_on_line(const Goal& goal, Seconds clock) const;
+    // The point that the clock has reached on the way to a goal, at a rate on the main ergometer.
+    [[nodiscard]] Point point_on_line(const Goal& goal, std::optional<CaloriesPerHour> hold, Seconds clock) const;
 
   private:
     // plan_rates.cpp

@@ -5,13 +5,15 @@ goals with their round times, the clock at the end of each round, or calories by
 """
 
 from builder import CAUTION, Book, address, column, day_text, pc
+from builder.words import words
 from office import save
 
-ROWS, COLUMNS = 12, 8
+ROWS, COLUMNS = 12, 7
 PAGE = 11  # first row that prints
 TABLE = PAGE + 4  # first row of the table
 CHECKS = TABLE + ROWS + 1  # hidden: what keeps the table from working
 PACE, CLOCKS, RATES = 11, 20, 29  # first columns of the three tables, hidden beside the page
+KEYS, VALUE = "B", "C"  # columns of the block on the sheet of lists
 MISSING = "Pacecells is missing in this office, so nothing is calculated. Install the extension and open the file again."
 SECOND = 1 / 86400
 
@@ -43,13 +45,32 @@ def make_lists(book):
     for row, word in enumerate(("Pace table", "Clock table", "Ergometer table"), 1):
         sheet.put(f"A{row}", book.texts(word), "working")
     sheet.name("list_block", "A1:A3")
+    make_workout(book, sheet)
+
+
+def make_workout(book, sheet):
+    """The choices as a workout of two stations, the ergometer and all else, for the functions to read. Goals end at the cap
+    here, nobody walks, and parts of a round are parts of its time: what is typed is the whole of a round."""
+    used = "AND(ISNUMBER(wall_calories);wall_calories>0)"
+    rows = (("pacecells.workout", "value"), ("version", 1), ("language", book.texts.language), ("format", words("format", book.texts.language)[0]),
+            ("cap", "=wall_cap"), ("fade", "=N(wall_fade)"), ("slip_s", 0), ("steps", 0),
+            ("stations", "no", "movement", "unit", "when", "amount.1", "load.1"), ("divisions", "", "", "", "", "-"),
+            ("station", 1, f'=IF({used};"cal";"")', f'=IF({used};"{words("units", book.texts.language)[1]}";"")', "", f'=IF({used};wall_calories;"")'),
+            ("station", 2, "-", words("units", book.texts.language)[0], "", "=MAX(N(wall_other_s);1)"),
+            ("paces", "no", "rep_s", "calh", "pace", "handling_s", "steps", "grip", "away_share", "longest", "counts"),
+            ("pace", 1, "", 900, "", "", "", "", "", "", 0), ("pace", 2, 1, "", "", "", "", "", "", "", 0), ("end",))
+    for line, cells in enumerate(rows, 1):
+        for step, value in enumerate(cells):
+            if value != "":
+                sheet.put(address(1 + step, line - 1), value, "working")
+    sheet.name("workout", f"B1:L{len(rows)}")
 
 
 def make_choices(book):
     sheet, _ = book.wall, book.texts
-    sheet.widths("A", 34, *[36] * (COLUMNS - 2), 54)
+    sheet.widths("A", 34, *[39] * (COLUMNS - 2), 44)
     sheet.text("A1", "Choose here; the page below updates and prints on one sheet", "section")
-    sheet.styled("A1:H1", "section")
+    sheet.styled("A1:G1", "section")
     left = (("Gym", "wall_gym", "input text", _("Our gym")), ("Title", "wall_title", "input text", _("Rounds in 20 minutes")),
             ("Table shown", "wall_block", "input", _("Pace table")), ("Date", "wall_date", "input date", "=TODAY()"),
             ("Version", "wall_version", "input number", 1), ("Announced at", "wall_issued", "input clock", 21 / 24))
@@ -63,34 +84,32 @@ def make_choices(book):
              ("Rate step", "wall_rate_step", "input number", 150),
              ("Calories from", "wall_calories_from", "input number", 5),
              ("Calorie step", "wall_calories_step", "input number", 1))
-    for labels, cells, rows in (("A", "B", left), ("D:E", "F", middle), ("G", "H", right)):
+    for labels, cells, rows in (("A", "B", left), ("C", "D", middle), ("E:F", "G", right)):
         for row, (label, name, style, value) in enumerate(rows, 2):
             if ":" in labels:
-                sheet.merged(f"D{row}:E{row}", _(label), "label")
+                sheet.merged(f"E{row}:F{row}", _(label), "label")
             else:
                 sheet.text(f"{labels}{row}", label)
             sheet.put(f"{cells}{row}", value, style)
             sheet.name(name, f"{cells}{row}")
-    for row in (2, 3, 4):
-        sheet[f"B{row}:C{row}"].merge(True)
     sheet.heights(1, 9, 7)
 
     sheet.choose("B4", "list_block", "Choose one of the tables from the list.")
     sheet.limit("B5", 36526, 73050, "Enter a date, such as 2026-03-14.")
     sheet.whole("B6", 1, 99, "Count the versions of the announcement: 1, 2, 3 and so on.")
     sheet.limit("B7", 0, 0.99999, "Enter a time of day, such as 21:40.")
-    sheet.limit("F2", 60 * SECOND, 4 / 24 - 1e-9, "Type the cap as minutes and seconds with a colon, such as 20:00.")
-    for cell in ("F3", "F4"):
+    sheet.limit("D2", 60 * SECOND, 4 / 24 - 1e-9, "Type the cap as minutes and seconds with a colon, such as 20:00.")
+    for cell in ("D3", "D4"):
         sheet.limit(cell, 0.5, 200, "Enter rounds, such as 8 or 8.5.")
-    sheet.limit("F5", 0.1, 50, "Enter rounds from one goal to the next, such as 0.5 or 1.")
-    sheet.limit("F6", -0.5, 0.5, "Enter a percentage from -50% to 50%; 0% is an even pace, 6% is typical.")
-    sheet.limit("F7", 0, 500, "Enter the calories of the ergometer station; 0 where there is none.")
-    sheet.limit("H2", 0, 3600, "Enter the seconds that all other stations take in a round, as a plain number such as 75.")
-    sheet.limit("H3", 300, 3000, "Enter cal/h, 300 to 3000; goals that need more are marked.")
-    sheet.limit("H4", 100, 3000, "Enter cal/h, 100 to 3000.")
-    sheet.limit("H5", 10, 500, "Enter cal/h from one column to the next, 10 to 500.")
-    sheet.limit("H6", 1, 300, "Enter calories, 1 to 300.")
-    sheet.limit("H7", 1, 50, "Enter calories from one row to the next, 1 to 50.")
+    sheet.limit("D5", 0.1, 50, "Enter rounds from one goal to the next, such as 0.5 or 1.")
+    sheet.limit("D6", -0.5, 0.5, "Enter a percentage from -50% to 50%; 0% is an even pace, 6% is typical.")
+    sheet.limit("D7", 0, 500, "Enter the calories of the ergometer station; 0 where there is none.")
+    sheet.limit("G2", 0, 3600, "Enter the seconds that all other stations take in a round, as a plain number such as 75.")
+    sheet.limit("G3", 300, 3000, "Enter cal/h, 300 to 3000; goals that need more are marked.")
+    sheet.limit("G4", 100, 3000, "Enter cal/h, 100 to 3000.")
+    sheet.limit("G5", 10, 500, "Enter cal/h from one column to the next, 10 to 500.")
+    sheet.limit("G6", 1, 300, "Enter calories, 1 to 300.")
+    sheet.limit("G7", 1, 50, "Enter calories from one row to the next, 1 to 50.")
 
 
 def make_page(book):
@@ -138,7 +157,7 @@ def make_page(book):
     book.answers(sheet, "wall_answers", "J8")
     sheet.text("J9", MISSING, "working")
     # NOW() has the office calculate it on loading
-    sheet.merged("A9:H9", f"=IF(ISERROR(wall_answers)+0*NOW();$J$9;$J${CHECKS})", "problem")
+    sheet.merged("A9:G9", f"=IF(ISERROR(wall_answers)+0*NOW();$J$9;$J${CHECKS})", "problem")
     sheet.name("wall_check", "A9")
 
     sheet.merged(f"A{PAGE}:{end}{PAGE}", "=wall_title", "wall title")
@@ -155,11 +174,12 @@ def make_page(book):
     sheet.merged(f"A{PAGE + 2}:{end}{PAGE + 2}", "=IF(wall_kind=0;wall_check;CHOOSE(wall_kind;$L$5;$L$6;$L$7))", "wall stamp")
 
     head, body = TABLE - 1, f"A{TABLE}:{end}{last}"
-    pace_heads = (lit("Goal, rounds"), lit("Round time"), lit("Middle round"), lit("Clock at its end"),
-                  lit("cal/h needed"), say("Time for {c} cal", c="wall_calories"), lit("Practice round"), lit("Remark"))
+    half = say("At {clock}", clock=f'IFERROR({pc("CLOCK.TEXT", "wall_cap/2")};"")')
+    pace_heads = (lit("Goal, rounds"), lit("Round time"), half, lit("cal/h needed"), say("Time for {c} cal", c="wall_calories"),
+                  lit("Practice round"), lit("Remark"))
     work = "AND(ISNUMBER(wall_calories);wall_calories>0)"
     for step, pace in enumerate(pace_heads):
-        if step in (4, 5, 7):
+        if step in (3, 4, 6):
             pace = f'IF({work};{pace};"")'
         if step == 0:
             others = (lit("Round"), f'IF(wall_rated=0;"";{lit("Calories")})')
@@ -171,27 +191,24 @@ def make_page(book):
 
     mine, i = f"$J{TABLE}", f"(ROW()-{TABLE - 1})"
     clock = lambda value: f'IFERROR({pc("CLOCK.TEXT", value)};"")'
-    mean = pc("PACE.ROUND", "wall_cap", mine)
-    middle = f"ROUNDUP({mine}/2-1E-9;0)"
+    of_goal = lambda place: pc("WORKOUT.TABLE", "workout", mine, mine, 1, 1, place)  # goal, round, at half time, rate
     shown_time = f'IFERROR({pc("CLOCK.TEXT", pc("ERG.TIME", "wall_calories", f"$K{TABLE}"))};"–")'  # beyond any machine
-    need = pc("PACE.ERGNEED", mean, "wall_calories", "N(wall_other_s)")
     # Room for the ergometer, and the rate; -1 where the other stations alone take the round.
-    sheet.down(f"K{TABLE}", f'=IF(OR({mine}=0;NOT({work}));0;IFERROR({need};-1))', ROWS, "working")
+    sheet.down(f"K{TABLE}", f'=IF(OR({mine}=0;NOT({work}));0;IFERROR(IF({of_goal(4)}="";-1;{of_goal(4)});-1))', ROWS, "working")
     rate = f"$K{TABLE}"
-    pace = (f'{mine}&""', clock(mean), f'{middle}&""',
-            # a goal below one round has no middle before its end
-            clock(pc("PACE.CLOCK", "wall_cap", mine, f"MIN({middle};{mine})", "wall_fade")),
+    pace = (f'{mine}&""', clock(of_goal(2)), f'IFERROR({of_goal(3)}&"";"")',
             f'IF({rate}=0;"";IF({rate}<0;"–";ROUND({rate};0)&""))',
             f'IF({rate}=0;"";IF({rate}<0;"–";{shown_time}))',
-            clock(pc("PACE.REHEARSAL", mean)),
-            f'IF({rate}<0;{lit("✕ no time left")};IF({rate}>wall_limit;{lit("▲ too fast")};""))')
+             clock(pc("PACE.REHEARSAL", of_goal(2))),
+             f'IF({rate}<0;{lit("✕ no time left")};IF({rate}>wall_limit;{lit("▲ too fast")};""))')
     round_ = f"{i}*wall_every"
+    stations = f"(1+{work})"  # the last column is the end of the round
     highest = f"MAX(INDEX({goal};1):INDEX({goal};{COLUMNS - 1}))"
     calories = f"(wall_calories_from+({i}-1)*wall_calories_step)"
     for step in range(COLUMNS):
         own = f"$J${TABLE + step - 1}"
         at = (f'IF({round_}>{highest}+1E-9;"";{round_}&"")' if step == 0 else
-              f'IF(OR({own}=0;{round_}>{own}+1E-9);"";{clock(pc("PACE.CLOCK", "wall_cap", own, round_, "wall_fade"))})')
+              f'IF(OR({own}=0;{round_}>{own}+1E-9);"";{clock(pc("WORKOUT.CLOCKS", "workout", own, "", round_, f"{stations}+2"))})')
         erg = (f'{calories}&""' if step == 0 else
                clock(pc("ERG.TIME", calories, f"(wall_rate_from+{step - 1}*wall_rate_step)")))
         for first, formula in ((PACE, f'IF({mine}=0;"";{pace[step]})'), (CLOCKS, at if step else f'IF(wall_ok=0;"";{at})'),
@@ -204,7 +221,7 @@ def make_page(book):
     sheet.name("wall_table", body)
     sheet.mark(f"A{head}:{end}{head}", (f'A{head}<>""', "wall head"))
     sheet.mark(body, (f'$A{TABLE}=""', "base"),
-               (f'OR(LEFT($H{TABLE};1)="✕";LEFT($H{TABLE};1)="▲")', "wall mark"),
+               (f'OR(LEFT($G{TABLE};1)="✕";LEFT($G{TABLE};1)="▲")', "wall mark"),
                (f"COLUMN()=1", "wall goal"), (f'A${head}<>""', "wall cell"))
     note = last + 2
     for row, words in enumerate(NOTES, 2):
@@ -214,7 +231,7 @@ def make_page(book):
     sheet.heights(PAGE, PAGE, 17)
     sheet.heights(PAGE + 1, PAGE + 2, 9)
     sheet.heights(head, head, 18)
-    sheet.heights(TABLE, last, 10)
+    sheet.heights(TABLE, last, 10.6)
     sheet.heights(last + 1, last + 1, 3)
     sheet.heights(note, note + 1, 12)
     sheet.hide_columns("J", column(RATES + COLUMNS))
@@ -233,7 +250,7 @@ HELP = ("Type in the yellow cells of the sheet Wall table; the page below them a
         "Table shown: the pace table (goals, round times, needed cal/h), the clock table (the clock at the end of each "
         "round for each goal) or the ergometer table (time for calories at a rate).",
         "Cap: minutes and seconds with a colon, 20:00. Goals: the lowest, the highest, and the step between them; 12 goals "
-        "fit on the pace table, 7 on the clock table.",
+        "fit on the pace table, 6 on the clock table.",
         "Calories, and everything else in a round: ask the coach. Everything else is the seconds of the other "
         "stations plus walking. With 0 calories the table shows no rates.",
         "If the announcement is corrected, raise the version number and set the time, so that an old page on the "

@@ -34,6 +34,7 @@ inline constexpr MenuItem menu[] = {
     {"explain", "E~xplain this cell…", false, true},
     {"heat-day", "R~un heats…", true, true},
     {"start-list", "~Start list"},
+    {"review", "Review"},
     {"results-to-logbook", "Results to the logbook…"},
     {"import-to-logbook", "Import into the logbook…"},
     {"print-pack", "Print pac~k as PDF…", false, true},

@@ -1,19 +1,28 @@
 #include "prints.h"
 
-#include "office.h"
+#include "values.h"
 
 #include <com/sun/star/container/XIndexAccess.hpp>
+#include <com/sun/star/container/XNameAccess.hpp>
+#include <com/sun/star/sheet/XHeaderFooterContent.hpp>
 #include <com/sun/star/sheet/XPrintAreas.hpp>
+#include <com/sun/star/sheet/XSheetCellCursor.hpp>
+#include <com/sun/star/sheet/XSheetCellRange.hpp>
+#include <com/sun/star/sheet/XSpreadsheet.hpp>
+#include <com/sun/star/style/XStyleFamiliesSupplier.hpp>
+#include <com/sun/star/text/XText.hpp>
 
+#include <algorithm>
 #include <optional>
 #include <string_view>
+#include <vector>
 
 namespace pacecells {
 
 namespace {
 
 using css::uno::Any;
-using Document = css::uno::Reference<css::sheet::XSpreadsheetDocument>;
+using css::uno::Reference;
 
 // The names that people stand under, one of a sheet; its print area ends with the last of them.
 constexpr const char* lists[] = {"roster_name", "heat_list", "results_name", "tests_name", "athlete_name"};
@@ -48,7 +57,112 @@ std::optional<sal_Int32> last_column(const Document& document, sal_Int16 sheet) 
     return address(range).StartColumn + last;
 }
 
+// --- the wall ----------------------------------------------------------------------------------------------------
+
+constexpr sal_Int32 wall_pages = 3;
+constexpr sal_Int32 footer_line = 400, footer_distance = 200; // 1/100 mm
+constexpr sal_Int32 least_scale = 50, most_scale = 200;       // percent
+// A title and the line below it run on over empty cells: how wide a letter of theirs is, as a rule, in 1/100 mm.
+constexpr sal_Int32 title_letter = 720, heading_letter = 300;
+
+// A page up to its last row and column with something in it; none where there is nothing but a heading.
+std::optional<css::table::CellRangeAddress> filled_part(const Range& sheet, css::table::CellRangeAddress page) {
+    const auto values = values_of(part(sheet, page));
+    sal_Int32 last_row = -1;
+    sal_Int32 last_column = 0;
+    for (sal_Int32 row = 0; row < values.getLength(); ++row)
+        for (sal_Int32 column = 0; column < values[row].getLength(); ++column)
+            if (is_filled(values[row][column])) {
+                last_row = row;
+                last_column = std::max(last_column, column);
+            }
+    if (last_row < 2) // a title and the line below it
+        return std::nullopt;
+    page.EndRow = page.StartRow + last_row;
+    page.EndColumn = page.StartColumn + last_column;
+    const auto cursor = need<css::sheet::XSpreadsheet>(sheet)->createCursorByRange(
+        need<css::sheet::XSheetCellRange>(part(sheet, page)));
+    cursor->collapseToMergedArea();
+    return address(Range(cursor, css::uno::UNO_QUERY_THROW));
+}
+
+css::awt::Size size_of(const Range& sheet, const css::table::CellRangeAddress& area) {
+    css::awt::Size size;
+    get_property(part(sheet, area), "Size") >>= size;
+    return size;
+}
+
+// As many columns more as title and heading need.
+void widen_for_heading(const Range& sheet, css::table::CellRangeAddress& area, sal_Int32 last_column) {
+    sal_Int32 needed = 0;
+    const auto heading =
+        values_of(part(sheet, {area.Sheet, area.StartColumn, area.StartRow, area.StartColumn, area.StartRow + 1}));
+    for (const auto& [row, letter] : {std::pair{0, title_letter}, std::pair{1, heading_letter}})
+        if (rtl::OUString text; heading[row][0] >>= text)
+            needed = std::max(needed, text.getLength() * letter);
+    while (area.EndColumn < last_column && size_of(sheet, area).Width < needed)
+        ++area.EndColumn;
+}
+
+void fit_wall(const Document& document, const Range& wall) {
+    const auto whole = address(wall);
+    const Range sheet(need<css::container::XIndexAccess>(document->getSheets())->getByIndex(whole.Sheet),
+                      css::uno::UNO_QUERY_THROW);
+    std::vector<css::table::CellRangeAddress> areas;
+    css::awt::Size largest;
+    const auto deep = (whole.EndRow - whole.StartRow + 1) / wall_pages;
+    for (sal_Int32 page = 0; page < wall_pages; ++page) {
+        auto where = whole;
+        where.StartRow += page * deep;
+        where.EndRow = where.StartRow + deep - 1;
+        auto filled = filled_part(sheet, where);
+        if (!filled)
+            continue;
+        widen_for_heading(sheet, *filled, whole.EndColumn);
+        areas.push_back(*filled);
+        const auto size = size_of(sheet, *filled);
+        largest = {std::max(largest.Width, size.Width), std::max(largest.Height, size.Height)};
+    }
+    if (areas.empty())
+        return;
+    need<css::sheet::XPrintAreas>(sheet)->setPrintAreas(
+        css::uno::Sequence<css::table::CellRangeAddress>(areas.data(), static_cast<sal_Int32>(areas.size())));
+    fill_page(page_style(document, sheet), largest);
+}
+
 } // namespace
+
+Reference<css::beans::XPropertySet> page_style(const Document& document, const Range& sheet) {
+    rtl::OUString name;
+    get_property(sheet, "PageStyle") >>= name;
+    const Reference<css::container::XNameAccess> styles(
+        need<css::style::XStyleFamiliesSupplier>(document)->getStyleFamilies()->getByName("PageStyles"),
+        css::uno::UNO_QUERY_THROW);
+    return {styles->getByName(name), css::uno::UNO_QUERY_THROW};
+}
+
+css::awt::Size room_on(const Reference<css::beans::XPropertySet>& style) {
+    const auto number = [&](const char* property) {
+        sal_Int32 value = 0;
+        get_property(style, property) >>= value;
+        return value;
+    };
+    css::uno::Reference<css::sheet::XHeaderFooterContent> footer;
+    get_property(style, "RightPageFooterContent") >>= footer;
+    const bool two_lines = footer.is() && footer->getLeftText()->getString().indexOf('\n') >= 0;
+    return {number("Width") - number("LeftMargin") - number("RightMargin"),
+            number("Height") - number("TopMargin") - number("BottomMargin") - footer_distance -
+                footer_line * (two_lines ? 2 : 1)};
+}
+
+void fill_page(const Reference<css::beans::XPropertySet>& style, const css::awt::Size& largest) {
+    const auto room = room_on(style);
+    const auto scale = std::min(room.Width * 100 / std::max(largest.Width, sal_Int32{1}),
+                                room.Height * 100 / std::max(largest.Height, sal_Int32{1}));
+    set_property(style, "ScaleToPagesX", Any(sal_Int16{0}));
+    set_property(style, "ScaleToPagesY", Any(sal_Int16{0}));
+    set_property(style, "PageScale", Any(static_cast<sal_Int16>(std::clamp(scale, least_scale, most_scale))));
+}
 
 void fit_prints(const Document& document) {
     const auto sheets = need<css::container::XIndexAccess>(document->getSheets());
@@ -57,7 +171,7 @@ void fit_prints(const Document& document) {
         if (!people.is())
             continue;
         const auto sheet = address(people).Sheet;
-        const css::uno::Reference<css::sheet::XPrintAreas> prints(sheets->getByIndex(sheet), css::uno::UNO_QUERY_THROW);
+        const Reference<css::sheet::XPrintAreas> prints(sheets->getByIndex(sheet), css::uno::UNO_QUERY_THROW);
         auto areas = prints->getPrintAreas();
         if (!areas.hasElements())
             continue;
@@ -65,8 +179,13 @@ void fit_prints(const Document& document) {
         area.EndRow = last_row(people, std::string_view(name) == "heat_list" ? heat_name : 0);
         if (const auto column = last_column(document, sheet))
             area.EndColumn = *column;
+        if (std::string_view(name) == "heat_list") // the last column is for machines that are shared
+            if (const auto filled = filled_part(Range(sheets->getByIndex(sheet), css::uno::UNO_QUERY_THROW), area))
+                area = *filled;
         prints->setPrintAreas(areas);
     }
+    if (const auto wall = find_name(document, "wall_page"); wall.is())
+        fit_wall(document, wall);
 }
 
 namespace {

@@ -2,11 +2,24 @@
 #pragma once
 
 #include "command.h"
+#include "office.h"
+
+#include <com/sun/star/awt/Size.hpp>
 
 namespace pacecells {
 
+using Document = css::uno::Reference<css::sheet::XSpreadsheetDocument>;
+using Range = css::uno::Reference<css::table::XCellRange>;
+
 // Ends the print area of each sheet that lists people with the last of them, or gives it back the rows of those who came
-// since. Other sheets stay as they are.
-void fit_prints(const css::uno::Reference<css::sheet::XSpreadsheetDocument>& document);
+// since. The pages of the wall end with their last row and column, those without anything do not print, and they are as
+// large as the paper allows. Other sheets stay as they are.
+void fit_prints(const Document& document);
+
+[[nodiscard]] css::uno::Reference<css::beans::XPropertySet> page_style(const Document& document, const Range& sheet);
+// Prints at the scale at which areas of this size fill a page; page breaks that were set stay.
+void fill_page(const css::uno::Reference<css::beans::XPropertySet>& style, const css::awt::Size& largest);
+// What a page has between its margins and above its footer, in 1/100 mm.
+[[nodiscard]] css::awt::Size room_on(const css::uno::Reference<css::beans::XPropertySet>& style);
 
 } // namespace pacecells

@@ -80,10 +80,23 @@ Cell score_cell(const Score& score) {
     return score.reps > 0 ? to_cell(score.reps) : to_cell(score.rounds);
 }
 
+// Where an easy or technique plan ends: the clock, or the rounds; empty text for others.
+Result<Cell> end_of_easy_plan(const AreaPointer& workout, const AreaPointer& tests, const RawCells& keys,
+                              const RawCells& athlete, bool clock) {
+    const auto cell = plan_in(workout, tests, keys, athlete);
+    if (!cell)
+        return cell.error();
+    if (!cell->planned || !cell->planned->plan.end)
+        return nothing();
+    return clock ? to_cell(*cell->planned->plan.end) : to_cell(static_cast<double>(easy_rounds));
+}
+
 Result<Cell> athlete_goal(AreaPointer workout, AreaPointer tests, RawCells keys, RawCells athlete, Index index) {
-    const auto which = index_in(index, 4);
+    const auto which = index_in(index, 6);
     if (!which)
         return which.error();
+    if (*which > 4)
+        return end_of_easy_plan(workout, tests, keys, athlete, *which == 5);
     return with_goal(workout, tests, keys, athlete, [&](const Workout& task, const Plan& plan) -> Result<Cell> {
         const bool suggested = *which == 2;
         const bool next = *which == 4;
@@ -134,10 +147,11 @@ Result<Time> athlete_target(AreaPointer workout, AreaPointer tests, RawCells key
 }
 
 Result<Time> athlete_clock(AreaPointer workout, AreaPointer tests, RawCells keys, RawCells athlete, Whole k,
-                           StationArgument station, Index goal) {
+                           StationArgument station, Index goal, std::optional<AnyTime> later) {
     const auto which = index_in(goal, 2);
     if (!which)
         return which.error();
+    const auto start = value_or(later, Seconds{0});
     return with_goal<Time>(workout, tests, keys, athlete, [&](const Workout& task, const Plan& plan) -> Result<Time> {
         answer_is_about(Fact::clocks);
         if (*which == 2 && !plan.next_down)
@@ -150,11 +164,12 @@ Result<Time> athlete_clock(AreaPointer workout, AreaPointer tests, RawCells keys
             return Time{};
         const auto& round = line.rounds[static_cast<std::size_t>(**found)];
         if (!station)
-            return round.clock;
+            return round.clock + start;
         const auto place = station_in(task, plan, *station);
         if (!place)
             return place.error();
-        return *place ? round.stations[(*place)->station] : Time{};
+        const auto clock = *place ? round.stations[(*place)->station] : Time{};
+        return clock ? Time{*clock + start} : clock;
     });
 }
 
@@ -362,7 +377,8 @@ constexpr Row rows[] = {
          {"tests", tests_text},
          {"keys", keys_text},
          {"athlete", row_text},
-         {"index", "1 the goal, 2 the suggested one, 3 the goal as text, 4 the next goal down as text.", 1}},
+         {"index", "1 the goal, 2 the suggested one, 3 the goal as text, 4 the next goal down as text, 5 when an "
+                   "easy plan ends, 6 after how many rounds.", 1}},
         domain_text, plan_source, {"workout;tests;B$1:H$1;B2:H2;3", "6"}),
     row<&athlete_score>("athleteScore", "ATHLETE.SCORE",
                         "The score to expect of an athlete, with its range: reps, or the time of a workout for time.",
@@ -388,7 +404,8 @@ constexpr Row rows[] = {
          {"athlete", row_text},
          {"k", "The round."},
          {"station", "The station by its number in order, or its movement; the end of the round if left out."},
-         {"which", "1 the goal, 2 the next goal down.", 1}},
+         {"which", "1 the goal, 2 the next goal down.", 1},
+         {"later", "How much later than the clock this athlete starts; not at all if left out."}},
         domain_text, plan_source, {"workout;tests;B$1:H$1;B2:H2;3", "8:25"}),
     row<&athlete_rate>(
         "athleteRate", "ATHLETE.RATE",

@@ -158,6 +158,16 @@ std::string EventCells::word(std::string_view list, std::size_t place) const {
     return words[place];
 }
 
+Range column_by_key(const Range& table, std::string_view key) {
+    const auto where = address(table);
+    const auto last = where.EndColumn - where.StartColumn;
+    const auto keys = values_of(table->getCellRangeByPosition(0, 0, last, 0))[0];
+    for (sal_Int32 column = 0; column <= last; ++column)
+        if (text_of(keys[column]) == key)
+            return table->getCellRangeByPosition(column, 2, column, where.EndRow - where.StartRow);
+    return {};
+}
+
 NamedRows rows_by_name(const Rows& names) {
     NamedRows rows;
     for (sal_Int32 row = 0; row < names.getLength(); ++row)

@@ -56,6 +56,10 @@ class EventCells {
     sal_Int32 width_ = 0;
 };
 
+// Of a table with keys over its columns, as roster and results are: the cells below a key and its heading; a null reference
+// where there is no such key.
+[[nodiscard]] Range column_by_key(const Range& table, std::string_view key);
+
 // The rows of a list of people that a name is in, by the rule for the same name.
 using NamedRows = std::map<std::string, std::vector<sal_Int32>>;
 [[nodiscard]] NamedRows rows_by_name(const Rows& names);

@@ -55,6 +55,7 @@ struct Athlete {
     std::optional<std::size_t> division;
     std::optional<std::size_t> group;
     DayPlan plan = DayPlan::full;
+    bool consent_missing = false; // a minor without the date of a guardian's consent: no plan
     std::optional<TypedGoal> goal;
     std::optional<PracticeAnswer> answer;
 

@@ -1,21 +1,24 @@
 """The sheet Cards: one live page of four, in the order of the start list. card_first says whose come first."""
 
-from builder import address, column, pc
+from builder import address, column, fixed, pc
 
 from event.sizes import athlete
 
 CARDS, COLUMNS = 4, 20
-LABEL, CLOCKS = 3, COLUMNS - 3  # columns of the label, clocks beside it
-HEIGHTS = (7, 4.8, 10.5, 4.8, 5.2, 8.6, 4, 5, 5, 5, 4.2, 1.5)
+LABEL, CLOCKS = 4, COLUMNS - 4  # columns of the label, clocks beside it
+# air, name, workout, goal and rate, what they are, off by, sets, rounds, two rows of clocks, check round, caution, air
+HEIGHTS = (2.4, 7, 4.8, 9.8, 4.6, 5, 8.6, 4.2, 4.9, 4.9, 5.2, 4.4, 1)
+NAME, LINE, VALUE, UNDER, OFF, SETS, ROUND, FIRST_CLOCK, SECOND_CLOCK, CHECK, CAUTION = range(1, len(HEIGHTS) - 1)
 ROWS = len(HEIGHTS)
 ASIDE = [column(COLUMNS + 2 + step) for step in range(7)]  # beside the card, out of sight
 STATIONS = 6
+MINUTES = '"[M]:SS"'
 RATE = '"[<1][M]:SS;0"'  # a split is a time, cal/h and watts are whole
 
 
 def first_word(cell):
     """Enough of a movement's name for those who have done it."""
-    return f'LEFT({cell};FIND(" ";{cell}&" ")-1)'
+    return f'LEFT({cell};FIND(" ";SUBSTITUTE({cell};"-";" ")&" ")-1)'
 
 
 def make(book):
@@ -50,58 +53,77 @@ def make_card(book, sheet, card):
     listed = lambda k: f"INDEX(heat_list;{place};{k})"
     sheet.put(f"{ASIDE[0]}{first}", f"=card_first+{card}", "working")
     sheet.put(f"{ASIDE[1]}{first}", f'=IF({listed(4)}="";0;IFNA(MATCH({listed(4)};roster_name;0);0))', "working")
-    parts = (("GOAL", 3), ("GOAL", 4), ("RATE", 1), ("RATE", 2), ("RATE", 3), ("RATE", 4), ("RATE", 5), ("RATE", 6), ("CHECK", 1), ("CHECK", 2), ("NOTE",), ("SETS", 0))
+    parts = (("GOAL", 3), ("GOAL", 4), ("GOAL", 5), ("GOAL", 6), ("RATE", 1), ("RATE", 2), ("RATE", 3), ("RATE", 4), ("RATE", 5), ("RATE", 6), ("CHECK", 1), ("CHECK", 2), ("SETS", 0), ("CLOCK", CLOCKS + 1), ("CLOCK", 2 * CLOCKS + 1))
     kept = {}
     for step, part in enumerate(parts):
         at = f"{ASIDE[2 + step // 5]}{first + step % 5}"
-        sheet.put(at, shown(of(*part)), "working")
-        kept[part] = at.replace(ASIDE[2 + step // 5], f"${ASIDE[2 + step // 5]}$")
+        # a row that cannot be read has no card
+        sheet.put(at, shown(f'IFERROR({of(*part)};"")' if part[0] == "GOAL" else of(*part)), "working")
+        kept[part] = fixed(at)
     goal, lower = kept["GOAL", 3], kept["GOAL", 4]
     unit = f"$'{book.workout.title}'.{book.settings['rate_unit']}"
     unit = f'IF({unit}="";INDEX({book.words["rate"]};1);{unit})'
     planned = lambda value: f'=IF({goal}="";"";{value})'
 
+    # on a shared machine people start one after the other; their clocks are those of the clock on the wall
+    later, starts = (fixed(f"{ASIDE[0]}{first + line}") for line in (2, 3))
+    sheet.put(later.replace("$", ""), f"=N({listed(6)})", "working")
+    sheet.put(starts.replace("$", ""), f'=IF({listed(3)}="";"";", "&TEXT({listed(3)};"H:MM"))&IF({later}=0;"";", "&{say("start at {clock}", clock=f"TEXT({later};{MINUTES})")})', "working")
     division = f"INDEX(roster_division;{who})"
-    sheet.merged(across(0, 9, 0), shown(listed(4)), "card name")
-    lane = say("Heat {heat}, lane {lane}", heat=listed(1), lane=listed(2)) + f'&IF({listed(3)}="";"";", "&TEXT({listed(3)};"H:MM"))'
-    sheet.merged(across(10, end, 0), shown(lane), "card place")
-    sheet.merged(across(0, end, 1), shown(pc("WORKOUT.TEXT", "workout", division)), "card line")
-    # goal, time per round, rate: the largest on the card
-    sheet.merged(across(0, 5, 2), planned(goal), "card value")
-    sheet.merged(across(6, 10, 2), planned(of("TARGET")), "card value time")
-    sheet.merged(across(11, end, 2), planned(f'IF({kept["RATE", 1]}="";"";{kept["RATE", 5]}&" "&TEXT({kept["RATE", 1]};{RATE})&" "&{unit})'), "card value")
-    sheet.merged(across(0, 5, 3), planned(f'IF(event_kind=2;{lit("goal: finish")};{lit("goal: rounds")})'), "card under")
-    sheet.merged(across(6, 10, 3), planned(lit("per round")), "card under")
-    limits = say("{amount} in {time} ({from} makes it; max {most})", amount=kept["RATE", 6], time=f'TEXT({kept["RATE", 4]};"[M]:SS")',
+    carded = lambda value: f'=IF(AND({goal}="";{kept["GOAL", 5]}="");"";{value})'  # nothing for who has no plan
+    sheet.merged(across(0, 11, NAME), carded(listed(4)), "card name")
+    lane = say("Heat {heat}, lane {lane}", heat=listed(1), lane=listed(2)) + f"&{starts}"
+    sheet.merged(across(12, end, NAME), carded(lane), "card place")
+    sheet.merged(across(0, end, LINE), carded(pc("WORKOUT.TEXT", "workout", division)), "card line")
+    # goal, time per round, rate: the largest on the card. An easy plan has an end in their place.
+    ends, rounds = kept["GOAL", 5], kept["GOAL", 6]
+
+    def aside(line, text):
+        """A text about the rate, out of sight; empty where there is none."""
+        at = f"{ASIDE[5]}{first + line}"
+        sheet.put(at, f'=IF({kept["RATE", 1]}="";"";{text})', "working")
+        return fixed(at)
+
+    ending = lambda value, ending: f'=IF({ends}="";IF({goal}="";"";{value});{ending})'
+    rate = f'{kept["RATE", 5]}&" "&TEXT({kept["RATE", 1]};{RATE})&" "&{unit}'
+    limits = say("{amount} in {time} ({from} makes it; max {most})", amount=kept["RATE", 6], time=f'TEXT({kept["RATE", 4]};{MINUTES})',
                  **{"from": f'TEXT({kept["RATE", 2]};{RATE})', "most": f'TEXT({kept["RATE", 3]};{RATE})'})
-    sheet.merged(across(11, end, 3), f'=IF({kept["RATE", 1]}="";"";{limits})', "card under")
+    for start, stop, value, style, under, ended, ended_under in (
+            (0, 5, goal, "card value", f'IF(event_kind=2;{lit("goal: finish")};{lit("goal: rounds")})', f"INDEX(roster_plan;{who})", lit("plan for the day")),
+            (6, 10, of("TARGET"), "card value time", lit("per round"), f"{ends}+{later}", lit("stop at this clock")),
+            (11, end, aside(0, rate), "card value", aside(1, limits), say("or after {n} rounds", n=rounds), lit("whichever comes first"))):
+        sheet.merged(across(start, stop, VALUE), ending(value, ended), style)
+        sheet.merged(across(start, stop, UNDER), ending(under, ended_under), "card under")
     # the first round, station by station
-    sheet.merged(across(0, 1, 4), planned(lit("off by")), "card label")
+    sheet.merged(across(0, 1, OFF), planned(lit("off by")), "card label")
     for station in range(STATIONS):
         start = 2 + 3 * station
         heading = f"${ASIDE[-1]}${first + station}"
         # the headings of any goal: one round, or for time the cap
         goal_of_any = f"IF(event_kind=2;$'{book.workout.title}'.{book.settings['cap']};1)"
         sheet.put(heading.replace("$", ""), shown(pc("WORKOUT.CLOCKS", "workout", goal_of_any, division, 0, station + 2)), "working")
-        sheet.merged(across(start, start + 1, 4), planned(f'IF({cell(start + 2, 4)}="";"";{first_word(heading)})'), "card station")
-        sheet.put(cell(start + 2, 4), shown(of("CLOCK", 1, station + 1)), "card time")
-    sheet.merged(across(0, 1, 5), planned(lit("sets")), "card label")
-    sheet.merged(across(2, end, 5), f'=IF({goal}="";{kept["NOTE",]};{kept["SETS", 0]})', "card words")
-    # two rows of clocks: the goal, and the next goal down
-    sheet.merged(across(0, LABEL - 1, 6), planned(lit("round")), "card label")
-    for line, label in ((7, goal), (8, lower)):
+        sheet.merged(across(start, start + 1, OFF), planned(f'IF({cell(start + 2, OFF)}="";"";{first_word(heading)})'), "card station")
+        sheet.put(cell(start + 2, OFF), shown(of("CLOCK", 1, station + 1, "", later)), "card time")
+    sheet.merged(across(0, 1, SETS), planned(lit("sets")), "card label")
+    sheet.merged(across(2, end, SETS), f'=IF({ends}="";{kept["SETS", 0]};{lit("at a pace at which you can talk")})', "card words")
+    # two rows of clocks: the goal, and the next goal down; every second or third round where there are too many
+    sheet.merged(across(0, LABEL - 1, ROUND), planned(lit("after round")), "card label")
+    for line, label in ((FIRST_CLOCK, goal), (SECOND_CLOCK, lower)):
         sheet.merged(across(0, LABEL - 1, line), f'=IF({label}="";"";{say("for {goal}", goal=label)})', "card label")
+    step = fixed(f"{ASIDE[0]}{first + 1}")
+    more = "+".join(f'({kept["CLOCK", times * CLOCKS + 1]}<>"")' for times in (1, 2))
+    sheet.put(step.replace("$", ""), f"=1+{more}", "working")
     for k in range(1, CLOCKS + 1):
         at = lambda line: cell(LABEL - 1 + k, line)
-        sheet.put(at(7), shown(of("CLOCK", k)), "card clock")
-        sheet.put(at(8), shown(of("CLOCK", k, "", 2)), "card clock")
-        sheet.put(at(6), f'=IF({at(7)}="";"";{k})', "card round")
-    for line in (6, 7, 8):
+        sheet.put(at(FIRST_CLOCK), shown(of("CLOCK", f"{k}*{step}", "", "", later)), "card clock")
+        sheet.put(at(SECOND_CLOCK), shown(of("CLOCK", f"{k}*{step}", "", 2, later)), "card clock")
+        sheet.put(at(ROUND), f'=IF({at(FIRST_CLOCK)}="";"";{k}*{step})', "card round")
+    for line in (ROUND, FIRST_CLOCK, SECOND_CLOCK):
         sheet.mark(across(LABEL, end, line), (f'{cell(LABEL, line)}=""', "card empty"))
-    rule = say("Round {round} after {clock}? Take the lower row.", round=kept["CHECK", 1], clock=f'TEXT({kept["CHECK", 2]};"[M]:SS")')
-    sheet.merged(across(10, end, 9), shown("event_heading"), "card stamp")
-    sheet.merged(across(0, 9, 9), f'=IF({kept["CHECK", 1]}="";"";{rule})', "card rule")
-    sheet.merged(across(0, end, 10), shown(lit("Stop on chest pain, faintness or unusual pain. A plan is not medical advice.")), "card line")
+    rule = say("Round {round} after {clock}? Take the lower row.", round=kept["CHECK", 1], clock=f'TEXT({kept["CHECK", 2]}+{later};{MINUTES})')
+    sheet.merged(across(0, 11, CHECK), f'=IF({kept["CHECK", 1]}="";"";{rule})', "card rule")
+    sheet.merged(across(12, end, CHECK), carded("event_heading"), "card stamp")
+    sheet.merged(across(0, end, CAUTION), carded(lit("Stop on chest pain, faintness or unusual pain. A plan is not medical advice.")), "card line")
     if card < CARDS - 1:  # marks to cut at, at both edges
         for edge in (0, end):
-            sheet.styled(cell(edge, 11), "cut bottom")
+            sheet.styled(cell(edge, len(HEIGHTS) - 1), "cut bottom")

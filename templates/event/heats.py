@@ -1,48 +1,34 @@
 """The sheet Heats: the list of heats, and beside it one live page of judge's sheets, two to a page, from judge_first on."""
 
-from builder import address, column, pc
+from builder import address, column, fixed, pc
 
+from event import lists
 from event.sizes import ATHLETES, STATIONS, athlete, top
 
 HEAD, FIRST = 5, 6
 LAST = FIRST + ATHLETES - 1
-HEADS = (("Heat", 13, "cell strong"), ("Lane", 13, "cell center"), ("Start", 16, "cell clock"), ("Name", 47, "cell"), ("Judge", 47, "cell"),
-         ("Division", 50, "cell shrunk"))
-GROUP = column(len(HEADS))     # out of sight: what keeps people in heats of their own
-JUDGE = len(HEADS) + 2         # first column of the judge's sheets
+HEADS = (("Heat", 13, "listed strong"), ("Lane", 13, "listed center"), ("Start", 16, "listed clock"), ("Name", 48, "listed"),
+         ("Judge", 48, "listed"), ("Starts later by", 16, "listed time"), ("Division", 48, "listed"), ("Machine", 28, "listed center"))
+LATER = "F"                    # hidden: cards and judge's sheets say it
+GROUP, CAN = (column(len(HEADS) + step) for step in range(2))  # out of sight: what keeps people in heats of their own, who can judge
+CHOICES = column(len(HEADS) + 2)
+JUDGE = len(HEADS) + 4         # first column of the judge's sheets
 ROUNDS = 12                    # rounds on a judge's sheet
-HALF, SHEETS = 21, 2           # rows of one
+TEXT, STAMP, COUNT, CLOCK, NO_REPS, STATION = range(1, 7)  # rows of one, below the name
+BOXES = STATION + STATIONS
+HALF, SHEETS = BOXES + 2, 2    # rows of one; between two of them there is air
 ASIDE = JUDGE + ROUNDS + 2     # beside them
 
 
 def make(book):
-    sheet, _ = book.heats, book.texts
+    sheet = book.heats
     top(sheet, "Heats")
-    sheet.put("A4", "=" + _.say("{lanes} people per heat, a heat every {every}, slowest first", lanes="heat_lanes", every='TEXT(heat_every;"[M]:SS")'),
-              "note line")
-    sheet.text("E4", "Heats by division", "label right")
-    sheet.styled("F4", "input center")
-    sheet.choose("F4", "list_yes", "Choose yes to keep divisions in heats of their own; otherwise leave empty.")
-    sheet.down(f"{GROUP}{FIRST}", '=IF($F$4="";"";INDEX(roster_division;ROW(A1))&"")', ATHLETES, "working")
-    sheet.hide_columns(GROUP, GROUP)
-    start = f"$'{book.workout.title}'.{book.settings['first_start']}"
-    listed = pc("HEAT.LIST", "roster_starts", "roster_rank", "heat_lanes", start, "heat_every", f"${GROUP}${FIRST}:${GROUP}${LAST}", "ROW(A1)", "{k}")
-    for step, (head, _width, style) in enumerate(HEADS):
-        sheet.text(address(step, HEAD - 1), head, "head")
-        if step == 5:
-            formula = f'=IF($D{FIRST}="";"";INDEX(roster_division;MATCH($D{FIRST};roster_name;0)))'
-        elif step == 2:
-            formula = f'=IF(OR(ROW(A1)>heat_people;N({start})=0);"";{listed.format(k=3)})'
-        else:
-            # &"" makes a text of this document of a name; only then does MATCH find it
-            formula = f'=IF(ROW(A1)>heat_people;"";{listed.format(k=step + 1)}{"" if step < 3 else "&" + chr(34) * 2})'
-        sheet.down(f"{column(step)}{FIRST}", formula, ATHLETES, style)
-    sheet.mark(f"A{FIRST}:B{LAST}", (f"$B{FIRST}=1", "first of heat"))
-    sheet.mark(f"C{FIRST}:C{LAST}", (f"$B{FIRST}=1", "first of heat clock"))
-    sheet.mark(f"D{FIRST}:F{LAST}", (f"$B{FIRST}=1", "first of heat left"))
-    sheet.name("heat_list", f"A{FIRST}:E{LAST}")
-    sheet.widths("A", *[width for _head, width, _style in HEADS], 10, 8, 46, *[11.6] * ROUNDS, 6, 40)
-    sheet.heights(HEAD, LAST, 5.4)  # two judge's sheets fit on Letter too
+    make_list(book)
+    sheet.widths("A", *[width for _head, width, _style in HEADS], 10, 10, 44, 8, 46, *[11.6] * ROUNDS, 6, 40)
+    sheet.hide_columns(LATER, LATER)
+    sheet.hide_columns(GROUP, CAN)
+    sheet.heights(HEAD, HEAD, 8)
+    sheet.heights(FIRST, LAST, 7.4)
     aside = column(ASIDE)
     sheet.text(f"{aside}4", "First sheet: place in list", "head")
     sheet.put(f"{aside}5", 1, "input number")
@@ -50,20 +36,65 @@ def make(book):
     sheet.name("judge_first", f"{aside}5")
     for half in range(SHEETS):
         make_judge(book, 1 + half * HALF, half)
-    page = f"{column(JUDGE)}1:{column(JUDGE + ROUNDS)}{SHEETS * HALF}"
-    sheet.name("judge_page", page)
+    sheet.name("judge_page", f"{column(JUDGE)}1:{column(JUDGE + ROUNDS)}{SHEETS * HALF}")
     sheet.freeze(f"A{FIRST}")
-    sheet.page(f"A1:F{LAST}", repeat=(1, HEAD))
-    sheet.print_area(f"A1:F{LAST}", page)
+    sheet.page(f"A1:{column(len(HEADS) - 1)}{LAST}", repeat=(1, HEAD))
+
+
+def choice(sheet, row, label, message):
+    """A cell beside the list: yes, or nothing."""
+    sheet.text(f"{CHOICES}{row}", label, "head")
+    sheet.styled(f"{CHOICES}{row + 1}", "input center")
+    sheet.choose(f"{CHOICES}{row + 1}", "list_yes", message)
+    return f"${CHOICES}${row + 1}"
+
+
+def make_list(book):
+    sheet, _ = book.heats, book.texts
+    say = _.say
+    apart = choice(sheet, 1, "Heats by division", "Choose yes to keep divisions in heats of their own; otherwise leave empty.")
+    shared = choice(sheet, 4, "Share machines", "Choose yes where people of a class share machines and start one after the other; otherwise leave empty.")
+    of = lambda letter: f"${letter}${FIRST}:${letter}${LAST}"
+    # out of sight, beside the judge's sheets: people per machine, how much later they start, shared machines, first start
+    many, later, machines, start = (f"${column(ASIDE + 1)}${row}" for row in range(SHEETS * HALF + 1, SHEETS * HALF + 5))
+    put = lambda cell, formula: sheet.put(cell.replace("$", ""), formula, "working")
+    share = lambda index: pc("HEAT.SHARED", "workout", "tests", "roster_keys", "roster_people", index)
+    put(many, f'=IF({shared}="";1;{share(1)})')
+    put(later, f'=IF({shared}="";0;{share(2)})')
+    put(machines, f'=IF({shared}="";0;{lists.machine_count(book)})')
+    put(start, f"=N($'{book.workout.title}'.{book.settings['first_start']})")
+    book.heat_many = f"$'{sheet.title}'.{many}"
+    for letter, formula in ((GROUP, f'=IF({apart}="";"";INDEX(roster_division;ROW(A1))&"")'),
+                            (CAN, f'=IF({book.roster_judge}="";"";INDEX(roster_name;ROW(A1))&"")')):
+        sheet.down(f"{letter}{FIRST}", formula, ATHLETES, "working")
+    every = 'TEXT(heat_every;"[M]:SS")'
+    sheet.put("A4", f'=IF({shared}="";"";{say("{many} per machine, one after the other", many=many)}&"; ")&'
+              + say("{lanes} people per heat, a heat every {every}, slowest first", lanes="heat_lanes", every=every), "note line")
+    listed = pc("HEAT.LIST", "roster_starts", "roster_rank", "heat_lanes", start, "heat_every", of(GROUP), "ROW(A1)", "{k}", of(CAN), machines, later)
+    there = f'=IF($D{FIRST}="";"";{listed})'
+    formulas = (there.format(k=1), there.format(k=2), f'=IF(OR($D{FIRST}="";{start}=0);"";{listed.format(k=3)})',
+                # &"" makes a text of this document of a name; only then does MATCH find it
+                f'=IF(ROW(A1)>heat_people;"";{listed.format(k=4)}&"")', f'=IF($D{FIRST}="";"";{listed.format(k=5)}&"")', there.format(k=6),
+                f'=IF($D{FIRST}="";"";INDEX(roster_division;MATCH($D{FIRST};roster_name;0)))', f'=IF(OR($D{FIRST}="";{shared}="");"";{listed.format(k=7)})')
+    for step, ((head, _width, style), formula) in enumerate(zip(HEADS, formulas)):
+        sheet.text(address(step, HEAD - 1), head, "head")
+        sheet.down(f"{column(step)}{FIRST}", formula, ATHLETES, style)
+    last = column(len(HEADS) - 1)
+    sheet.put(f"{last}{HEAD}", f'=IF({shared}="";"";{_.lit(HEADS[-1][0])})')
+    sheet.mark(f"{last}{HEAD}:{last}{LAST}", (f'${last}{HEAD}=""', "blank cell"))
+    sheet.mark(f"A{FIRST}:B{LAST}", (f"$B{FIRST}=1", "first of heat"))
+    sheet.mark(f"C{FIRST}:C{LAST}", (f"$B{FIRST}=1", "first of heat clock"))
+    sheet.mark(f"D{FIRST}:G{LAST}", (f"$B{FIRST}=1", "first of heat left"))
+    sheet.name("heat_list", f"A{FIRST}:{LATER}{LAST}")
 
 
 def make_judge(book, first, half):
     sheet, _ = book.heats, book.texts
     say, lit = _.say, _.lit
     cell = lambda col, line: address(JUDGE + col, first + line - 1)
-    across = lambda start, stop, line, deep=1: f"{cell(start, line)}:{cell(stop, line + deep - 1)}"
-    out = [column(ASIDE + 1 + step) for step in range(3)]  # out of sight: place in the list, row of the roster, rounds
-    place, who, rounds = (f"${letter}${first}" for letter in out)
+    across = lambda start, stop, line: f"{cell(start, line)}:{cell(stop, line)}"
+    out = [column(ASIDE + 1 + step) for step in range(4)]  # out of sight: place in the list, row of the roster, rounds, a later start
+    place, who, rounds, later = (f"${letter}${first}" for letter in out)
     if half == 0:
         sheet.hide_columns(out[0], out[-1])
     listed = lambda k: f"INDEX(heat_list;{place};{k})"
@@ -72,31 +103,36 @@ def make_judge(book, first, half):
     goal = athlete("GOAL", f"INDEX(roster_people;{who};0)", 1)
     sheet.put(f"{out[0]}{first}", f"=judge_first+{half}", "working")
     sheet.put(f"{out[1]}{first}", f'=IF({listed(4)}="";0;IFNA(MATCH({listed(4)};roster_name;0);0))', "working")
+    # rounds up to the goal and two more; all of them where there is no goal
     sheet.put(f"{out[2]}{first}", f"=IF({who}=0;0;IF(event_kind=1;ROUNDUP(N({goal}))+2;40))", "working")
+    sheet.put(f"{out[3]}{first}", f'=IF({listed(3)}="";"";", "&TEXT({listed(3)};"H:MM"))&IF(N({listed(6)})=0;"";", "&{say("start at {clock}", clock=f"TEXT({listed(6)};{chr(34)}[M]:SS{chr(34)})")})', "working")
 
-    sheet.merged(across(0, 7, 0, 2), shown(listed(4)), "judge name")
-    lane = say("Heat {heat}, lane {lane}", heat=listed(1), lane=listed(2)) + f'&IF({listed(3)}="";"";", "&TEXT({listed(3)};"H:MM"))'
-    sheet.merged(across(8, ROUNDS, 0, 2), shown(lane), "judge lane")
-    sheet.merged(across(0, ROUNDS, 2), shown(pc("WORKOUT.TEXT", "workout", division)), "card line")
-    sheet.merged(across(0, ROUNDS, 3), shown("event_heading"), "card line")
-    sheet.put(cell(0, 4), shown(lit("running count")), "judge head left")
+    sheet.merged(across(0, 6, 0), shown(listed(4)), "judge name")
+    lane = say("Heat {heat}, lane {lane}", heat=listed(1), lane=listed(2)) + f"&{later}"
+    sheet.merged(across(7, ROUNDS, 0), shown(lane), "judge lane")
+    sheet.merged(across(0, ROUNDS, TEXT), shown(pc("WORKOUT.TEXT", "workout", division)), "judge text")
+    sheet.merged(across(0, ROUNDS, STAMP), shown("event_heading"), "card line")
+    sheet.put(cell(0, COUNT), shown(lit("running count")), "judge head left")
     for k in range(1, ROUNDS + 1):
         there = pc("WORKOUT.COUNT", "workout", division, k)
-        sheet.put(cell(k, 4), f'=IF({k}>{rounds};"";IF({there}="";"";"R{k}"))', "judge head")
-        for line in (5, 6):
+        sheet.put(cell(k, COUNT), f'=IF({k}>{rounds};"";IF({there}="";"";"R{k}"))', "judge head")
+        for line in (CLOCK, NO_REPS):
             sheet.styled(cell(k, line), "judge count")
         for station in range(1, STATIONS + 1):
             count = pc("WORKOUT.COUNT", "workout", division, k, station)
-            sheet.put(cell(k, 6 + station), f'=IF({k}>{rounds};"";{count})', "judge count")
-    for line, label in ((5, "clock"), (6, "no-reps (tally)")):
+            sheet.put(cell(k, STATION + station - 1), f'=IF({k}>{rounds};"";{count})', "judge count")
+    for line, label in ((CLOCK, "clock"), (NO_REPS, "no-reps (tally)")):
         sheet.put(cell(0, line), shown(lit(label)), "judge station")
     for station in range(1, STATIONS + 1):
-        sheet.put(cell(0, 6 + station), shown(pc("WORKOUT.TEXT", "workout", division, station)), "judge station")
-    for line in range(4, 7 + STATIONS):
-        here = cell(0, line)
-        sheet.mark(across(0, 0, line), (f'{here}=""', "blank cell"))
-        sheet.mark(across(1, ROUNDS, line), (f'OR(${here[:-len(str(first + line))]}{first + line}="";{cell(1, 4)[:-len(str(first + 4))]}${first + 4}="")',
-                                             "blank cell"))
-    bottom = 7 + STATIONS
-    for start, stop, label in ((0, 0, "score"), (1, 4, "tie-break"), (5, 8, "could go on? yes / just / no"), (9, ROUNDS, "judge's signature")):
-        sheet.merged(across(start, stop, bottom, 2), shown(lit(label)), "judge box")
+        sheet.put(cell(0, STATION + station - 1), shown(pc("WORKOUT.TEXT", "workout", division, station)), "judge station")
+    heads = fixed(cell(1, COUNT)).replace(f"${column(JUDGE + 1)}", column(JUDGE + 1))
+    for line in range(COUNT, BOXES):
+        label = f"${column(JUDGE)}{first + line}"
+        sheet.mark(across(0, 0, line), (f'{label}=""', "blank cell"))
+        sheet.mark(across(1, ROUNDS, line), (f'OR({label}="";{heads}="")', "blank cell"))
+    signed = lit("judge's signature") + f'&IF({listed(5)}="";"";": "&{listed(5)})'
+    for start, stop, label in ((0, 0, lit("score")), (1, 4, lit("tie-break")), (5, 8, lit("could go on? yes / just / no")), (9, ROUNDS, signed)):
+        sheet.merged(across(start, stop, BOXES), shown(label), "judge box")
+    if half < SHEETS - 1:  # marks to cut at, at both edges
+        for edge in (0, ROUNDS):
+            sheet.styled(cell(edge, HALF - 1), "cut bottom")

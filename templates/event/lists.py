@@ -41,6 +41,14 @@ def usual(book, key, *names):
     return "=" + found
 
 
+COUNTED = "$A$12"
+
+
+def machine_count(book):
+    """How many of the machines there are that the workout uses; of two kinds the fewer; 0 where it uses none."""
+    return f"$'{book.lists.title}'.{COUNTED}"
+
+
 def make_day(book):
     """How many start together and how often, from the sheet Workout."""
     sheet, cells = book.lists, book.settings
@@ -54,7 +62,8 @@ def make_day(book):
         sheet.put(f"B{row + 20}", f"={used}", "working")
         sheet.put(f"A{row + 20}", f"=INDEX({of('machines.count')};{row - 4})", "working")
         sheet.put(f"A{row}", f"=IF(AND(B{row + 20}>0;A{row + 20}>0);A{row + 20};999)", "working")
-    sheet.put(f"A{5 + first}", f"=MAX(1;MIN(A5:A{4 + first};IF(N({of('places')})>0;{of('places')};999)))", "working")
+    sheet.put(COUNTED.replace("$", ""), f"=IF(MIN(A5:A{4 + first})=999;0;MIN(A5:A{4 + first}))", "working")
+    sheet.put(f"A{5 + first}", f"=MAX(1;MIN(IF({COUNTED}=0;999;{COUNTED}*{book.heat_many});IF(N({of('places')})>0;{of('places')};999)))", "working")
     sheet.name("heat_lanes", f"A{5 + first}")
     sheet.put(f"A{6 + first}", f"=N({of('cap')})+N({of('changeover')})", "working")
     sheet.name("heat_every", f"A{6 + first}")

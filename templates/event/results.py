@@ -4,11 +4,10 @@ from dataclasses import dataclass
 
 from builder import column, pc
 
-from event.sizes import ATHLETES, ROUNDS, UNDER_FOUR_HOURS, athlete, top
+from event.sizes import ATHLETES, ROUNDS, athlete, top
 
 KEYS, HEAD, FIRST = 5, 6, 7
 LAST = FIRST + ATHLETES - 1
-TIME_RULE = ("limit", *UNDER_FOUR_HOURS, "Enter minutes and seconds such as 11:42.")
 
 
 @dataclass
@@ -23,14 +22,14 @@ class Column:
     hidden: bool = False
 
 
-FORECAST = pc("SCORE.FORECAST", "{cap}", "{clocks}", pc("WORKOUT.REPS", "workout", "${division}{row}"), "0.9", "%d", "${planned}{row}")
-AHEAD = '=IF(N(${done}{row})=0;"";' + FORECAST + ")"
+AHEAD = '=IF(OR(${who}{row}=0;COUNT({clocks})=0);"";' + athlete("FORECAST", "INDEX(roster_people;${who}{row};0)", "{clocks}", "%d") + ")"
 COLUMNS = (
     Column("name", "Name", 46, "input text", named=True),
     Column("division", "Division", 46, "cell shrunk",
            '=IF(${name}{row}="";"";IF(${who}{row}=0;{lost};INDEX(roster_division;${who}{row})))', named=True),
     Column("heat", "Heat", 13, "input number", named=True),
     Column("lane", "Lane", 13, "input number", named=True),
+    Column("offset", "Starts later by", 16, "input time", hidden=True),
     Column("result", "Result", 30, "cell strong",
            '=IF(${score}{row}="";IF(${out}{row}="";"";{withdrew});IF(event_kind=2;' + pc("SCORE.RESULT", "IF(N({left}{row})>0;{cap};{finish}{row})", "{cap}", "N({left}{row})") + ";"
            + "${written}{row}))", named=True),
@@ -40,18 +39,17 @@ COLUMNS = (
     Column("partial", "Reps in the open round", 22, "input number", named=True,
            rule=("check", "AND({partial}{row}>=0;{partial}{row}=INT({partial}{row});{partial}{row}<"
            + pc("WORKOUT.REPS", "workout", "${division}{row}", "COUNT({clocks})+1") + ")", "Enter whole reps, fewer than the round has.")),
-    Column("finish", "Finish time", 20, "input time", named=True, rule=TIME_RULE),
+    Column("finish", "Finish time", 20, "input time", named=True,
+           rule=("check", "AND(ISNUMBER({finish}{row});{finish}{row}>0;{finish}{row}<={cap})", "Enter minutes and seconds, not past the cap.")),
     Column("left", "Reps left at the cap", 22, "input number", named=True, rule=("whole", 1, 9999, "Enter the whole reps not done at the cap.")),
     Column("tiebreak", "Tie-break", 21, "input time", named=True,
            rule=("check", "AND(ISNUMBER({tiebreak}{row});{tiebreak}{row}>0;{tiebreak}{row}<={cap})", "Enter minutes and seconds, not past the cap.")),
     Column("out", "Withdrew", 23, "input center", named=True, rule=("choose", "list_yes", "Choose yes if the athlete stopped; otherwise leave empty.")),
-    Column("low", "Forecast low", 17, "cell whole", AHEAD.replace("%d", "1")),
-    Column("expected", "Expected", 17, "cell whole", AHEAD.replace("%d", "2")),
-    Column("high", "High", 17, "cell whole", AHEAD.replace("%d", "3")),
+    Column("low", "Forecast low", 17, "cell rate", AHEAD.replace("%d", "1")),
+    Column("expected", "Expected", 17, "cell rate", AHEAD.replace("%d", "2")),
+    Column("high", "High", 17, "cell rate", AHEAD.replace("%d", "3")),
     Column("who", "Row", 12, "working",
            '=IF(${name}{row}="";0;IF(COUNTIF(roster_name;${name}{row})*COUNTIF(results_name;${name}{row})=1;MATCH(${name}{row};roster_name;0);0))', hidden=True),
-    Column("target", "Target", 14, "working", '=IF(${who}{row}=0;"";' + athlete("TARGET", "INDEX(roster_people;${who}{row};0)") + ")", hidden=True),
-    Column("planned", "Planned", 14, "working", '=IF(N(${done}{row})=0;"";IF(ISNUMBER(${target}{row});${target}{row};MAX({clocks})/${done}{row}))', hidden=True),
     Column("score", "Score", 14, "working", '=IF(OR(${who}{row}=0;${out}{row}<>"");"";IF(event_kind=2;${timed}{row};${counted}{row}))', named=True, hidden=True),
     Column("written", "Rounds", 14, "working", '=IF(${counted}{row}="";"";'
            + pc("SCORE.TEXT", "${counted}{row}", pc("WORKOUT.REPS", "workout", "${division}{row}")) + ")", hidden=True),

@@ -1,28 +1,59 @@
-"""The sheet Review: one person planned against actual with a chart, then everybody. Hidden until there is a result."""
+"""The sheet Review: one person planned against actual, the field, a test curve, and how much everybody slowed down. Hidden until the
+command Review shows it.
+
+Charts draw what is there: a series without values is not drawn, and what they draw from is out of sight beside them.
+"""
 
 from builder import column, pc
 
-from event.sizes import ATHLETES, athlete, top
+from event.sizes import ATHLETES, MACHINES, athlete, top
 
-REVIEWED = 20  # rounds of one person
+REVIEWED = 16  # rounds of one person
+FIELD = 24     # people of the field that are drawn
 HEAD, FIRST = 6, 7
 LAST = FIRST + REVIEWED - 1
 ALL = LAST + 3  # heading of the list of everybody
+MINUTES = (2, 3, 4, 6, 8, 10, 12, 15, 20)  # of the test curve
+CHART = (130, 47)
 
 
 def make(book):
     sheet, _ = book.review, book.texts
     top(sheet, "Review")
-    sheet.widths("A", 42, 28, 28, 28, 28, 28, 8)
+    sheet.widths("A", 40, 20, 20, 20, 20, 20, 4, *[22] * 6)
     sheet.text("A4", "Person")
     sheet.merged("B4:D4", None, "input text")
     sheet.name("review_name", "B4")
     sheet.choose("B4", "results_name", "Choose a person of the sheet Results.")
-    # out of sight: row of the results, row of the roster
-    sheet.put("N4", '=IF($B$4="";0;MATCH($B$4;results_name;0))', "working")
-    sheet.put("O4", '=IF($B$4="";0;MATCH($B$4;roster_name;0))', "working")
-    who = "INDEX(roster_people;$O$4;0)"
-    clock = "N(INDEX(results_clocks;$N$4;$A7))"
+    # out of sight: row of the results, of the roster, of the tests
+    for letter, names in (("N", "results_name"), ("O", "roster_name"), ("P", "tests_name")):
+        sheet.put(f"{letter}4", f'=IF($B$4="";0;IFNA(MATCH($B$4;{names};0);0))', "working")
+    make_rounds(sheet)
+    make_field(sheet)
+    make_curve(sheet)
+    sheet.hide_columns("N", "T")
+    make_everybody(sheet)
+    sheet.freeze(f"A{HEAD - 1}")
+    sheet.page(f"A1:{column(12)}{ALL + ATHLETES}", landscape=True, repeat=(1, 3))
+    sheet.sheet.IsVisible = False
+
+
+def drawn(sheet, letter, first, count, head, formula):
+    """A column out of sight that a chart draws: no point where the formula gives nothing."""
+    sheet.put(f"{letter}{first - 1}", head, "working head")
+    sheet.down(f"{letter}{first}", f'=IF(N({formula})>0;{formula};NA())', count, "working")
+
+
+def chart(sheet, name, row, ranges, title, axis_x, series, kind="Line", **shape):
+    """In the column right of the tables; the first of a row's series is planned, the second what happened."""
+    made = sheet.chart(name, kind, f"H{row}", CHART, ranges, title, axis_x, None, series, **shape)
+    made.Diagram.IncludeHiddenCells = True
+    made.Title.CharHeight = 11
+    return made
+
+
+def make_rounds(sheet):
+    who, clock = "INDEX(roster_people;$O$4;0)", "N(INDEX(results_clocks;$N$4;$A7))"
     for letter, head in zip("ABCDEF", ("Round", "Planned clock", "Clock", "Planned round time", "Round", "Behind plan, s")):
         sheet.text(f"{letter}{HEAD}", head, "head")
     sheet.heights(HEAD, HEAD, 9)
@@ -32,30 +63,42 @@ def make(book):
     sheet.down(f"D{FIRST}", '=IF($B7="";"";$B7-N($B6))', REVIEWED, "cell time")
     sheet.down(f"E{FIRST}", '=IF($C7="";"";$C7-N($C6))', REVIEWED, "cell time")
     sheet.down(f"F{FIRST}", '=IF(OR($B7="";$C7="");"";ROUND(86400*($C7-$B7);0))', REVIEWED, "cell center")
-    # what the chart draws: no point where there is no round
-    for letter, source, head in (("N", "D", "planned"), ("O", "E", "actual")):
-        sheet.text(f"{letter}{HEAD}", head, "working head")
-        sheet.down(f"{letter}{FIRST}", f'=IF(${source}7="";NA();${source}7)', REVIEWED, "working")
-    sheet.hide_columns("N", "O")
-    chart = sheet.chart("rounds", "Line", f"H{HEAD}", (150, 100), (f"N{HEAD}:O{LAST}",), "Round times, planned and actual", "Round", None, 2,
-                        labels=False, time=True)
-    chart.Diagram.IncludeHiddenCells = True
+    drawn(sheet, "N", FIRST, REVIEWED, sheet._("planned"), "$D7")
+    drawn(sheet, "O", FIRST, REVIEWED, sheet._("actual"), "$E7")
+    chart(sheet, "rounds", 4, (f"N{HEAD}:O{LAST}",), "Round times, planned and actual", "Round", 2, labels=False, time=True)
 
+
+def make_field(sheet):
+    """Everybody's scores from the first to the last: as predicted, and as they came."""
+    place = "ROW(A1)"
+    for letter, head, scores in (("P", "predicted", sheet.book.roster_score), ("Q", "actual", "results_score")):
+        sheet.put(f"{letter}{FIRST - 1}", sheet._(head), "working head")
+        sheet.down(f"{letter}{FIRST}", f"=IFERROR(IF(event_kind=2;SMALL({scores};{place});LARGE({scores};{place}));NA())", FIELD, "working")
+    chart(sheet, "field", 15, (f"P{HEAD}:Q{FIRST + FIELD - 1}",), "The field: scores from first to last, predicted and actual", "Place", 2, labels=False)
+
+
+def make_curve(sheet):
+    """What the tests of the person promise: watts that can be held, by minutes."""
+    for step, machine in enumerate(MACHINES[:3]):  # the first machine with critical power and reserve
+        sheet.put(f"R{step + 1}", f'=IF($P$4=0;0;N(INDEX(tests_{machine};$P$4;1)))', "working")
+        sheet.put(f"S{step + 1}", f'=IF($P$4=0;0;N(INDEX(tests_{machine};$P$4;2)))', "working")
+    for letter in "RS":
+        sheet.put(f"{letter}4", f"=IF($R$1>0;{letter}1;IF($R$2>0;{letter}2;{letter}3))", "working")
+    sheet.put(f"R{HEAD}", "min", "working head")
+    for row, minutes in enumerate(MINUTES, FIRST):
+        sheet.put(f"R{row}", minutes, "working")
+    sheet.put(f"S{HEAD}", sheet._("power"), "working head")
+    sheet.down(f"S{FIRST}", f'=IF($R$4*$S$4=0;NA();{pc("TEST.POWER", "$R7/1440", "$R$4", "$S$4")})', len(MINUTES), "working")
+    chart(sheet, "curve", 25, (f"R{HEAD}:S{FIRST + len(MINUTES) - 1}",), "Test curve: watts that can be held, by minutes", "Minutes", 1)
+
+
+def make_everybody(sheet):
     sheet.text(f"A{ALL - 1}", "Everybody", "section")
     sheet.styled(f"A{ALL - 1}:F{ALL - 1}", "section")
-    heads = ("Name", "Goal", "Result", "Place", "Fade per round", "Round time variation")
-    for letter, head in zip("ABCDEF", heads):
+    for letter, head in zip("AB", ("Name", "Fade per round")):
         sheet.text(f"{letter}{ALL}", head, "head")
     sheet.heights(ALL, ALL, 9)
-    row = ALL + 1
-    of = lambda name: f"INDEX(results_{name};ROW(A1))"
-    clocks = "INDEX(results_clocks;ROW(A1);0)"
-    goal = athlete("GOAL", f"INDEX(roster_people;MATCH($A{row};roster_name;0);0)", 3)
-    for letter, formula, style in (("A", f'{of("name")}&""', "cell"), ("B", f'IF($A{row}="";"";{goal})', "cell center"),
-                                   ("C", f'IF($A{row}="";"";{of("result")})', "cell strong"), ("D", f'IF($A{row}="";"";{of("place")})', "cell center"),
-                                   ("E", f'IF(COUNT({clocks})<2;"";{pc("SCORE.FADE", clocks)})', "cell share"),
-                                   ("F", f'IF(COUNT({clocks})<2;"";{pc("SCORE.STEADINESS", clocks)})', "cell share")):
+    row, clocks = ALL + 1, "INDEX(results_clocks;ROW(A1);0)"
+    for letter, formula, style in (("A", 'INDEX(results_name;ROW(A1))&""', "cell"),
+                                   ("B", f'IF(COUNT({clocks})<2;"";{pc("SCORE.FADE", clocks)})', "cell share")):
         sheet.down(f"{letter}{row}", "=" + formula, ATHLETES, style)
-    sheet.freeze(f"A{HEAD - 1}")
-    sheet.page(f"A1:{column(12)}{row + ATHLETES - 1}", landscape=True, repeat=(1, 3))
-    sheet.sheet.IsVisible = False

@@ -5,11 +5,12 @@ and its texts to the translations.
 """
 
 from dataclasses import dataclass
+from itertools import groupby
 
 from builder import column
 from com.sun.star.table.TableOrientation import COLUMNS as BY_COLUMN
 
-from event.sizes import ATHLETES, athlete, top
+from event.sizes import ATHLETES, DAY, athlete, top
 
 KEYS, HEAD, FIRST = 5, 6, 7  # rows, counted from 1
 LAST = FIRST + ATHLETES - 1
@@ -35,29 +36,35 @@ def plan(function, *arguments):
 
 # What a plan reads, side by side from column B on; their keys are what the functions find them by.
 READ = (
-    Column("name", "Name", 36, "input text", named=True, help="Once only; if two people share a name, add a letter."),
+    Column("name", "Name", 35, "input text", named=True, help="Once only; if two people share a name, add a letter."),
     Column("division", "Division", 38, "input shrunk", named=True, help="The divisions are named on the sheet Workout.",
            rule=("choose", "list_divisions", "Choose a division; they are named on the sheet Workout.")),
-    Column("plan", "Plan for the day", 18, "input shrunk", named=True, help="Empty is full. Easy and technique: no goal, and an end well before the cap.",
+    Column("plan", "Plan for the day", 17, "input shrunk", named=True, help="Empty is full. Easy and technique: no goal, and an end well before the cap.",
            rule=("choose", "list_plan", "Choose from the list; empty means full.")),
-    Column("group", "Pace group", 12, "input center", named=True, help="Used where there is no test.",
+    Column("group", "Pace group", 11, "input center", named=True, help="Used where there is no test.",
            rule=("choose", "list_groups", "Choose a pace group; they are on the sheet Workout.")),
-    Column("goal", "Own goal", 15, "input score", named=True, help="Rounds 7, a score 5+20, a station 5 + bags, or a time 10:30. Empty: the suggested goal."),
-    Column("answer", "Could go on?", 16, "input shrunk", named=True, help="Asked after the practice round at planned pace: could you go on like this to the end?",
+    Column("goal", "Own goal", 14, "input score", named=True, help="Rounds 7, a score 5+20, a station 5 + bags, or a time 10:30. Empty: the suggested goal."),
+    Column("answer", "Could go on?", 15, "input shrunk", named=True, help="Asked after the practice round at planned pace: could you go on like this to the end?",
            rule=("choose", "list_answer", "Choose the answer from the list.")),
+    Column("minor", "Minor", 12, "input center", help="Yes for people who need a guardian's consent. Without its date they get no plan and no card.",
+           rule=("choose", "list_yes", "Choose yes for a minor; otherwise leave empty."), shown="folded"),
+    Column("consent", "Guardian's consent", 22, "input date", help="The date of the guardian's consent; nothing else is stored.",
+           rule=("limit", *DAY, "Enter the date of the consent."), shown="folded"),
     Column("twice", "Twice", 12, "working", '=AND(${name}{row}<>"";COUNTIF(roster_name;${name}{row})>1)', shown="hidden"),
 )
 
+JUDGE = Column("judge", "Can judge", 11, "input center", help="Only these people are asked to judge; who does not start is asked first.",
+               rule=("choose", "list_yes", "Choose yes for people who can judge; otherwise leave empty."))
+
 RESULTS = (
     Column("aim", "Goal", 37, "cell strong shrunk", plan("GOAL", 3), help="Own goal if there is one, otherwise the suggested goal."),
-    Column("target", "Target time per round", 15, "cell strong time", plan("TARGET"), help="Mean time per round that makes the goal."),
-    Column("hold", "Rate to hold", 14, "cell rate", plan("RATE", 1), help="On the ergometer: cal/h, watts or split as set on the sheet Workout."),
-    Column("predicted", "Predicted", 18, "cell center shrunk", plan("SCORE", 4), help="What the tests and the pace say is most likely."),
-    Column("range", "Range", 25, "cell center shrunk", plan("SCORE", 5), help="Eight times in ten between these two."),
-    Column("margin", "Margin", 20, "cell shrunk", plan("MARGIN", 1), help="How much room the goal leaves."),
+    Column("target", "Target time per round", 14, "cell strong time", plan("TARGET"), help="Mean time per round that makes the goal."),
+    Column("hold", "Rate to hold", 13, "cell rate", plan("RATE", 1), help="On the ergometer: cal/h, watts or split as set on the sheet Workout."),
+    Column("predicted", "Predicted", 17, "cell center shrunk", plan("SCORE", 4), help="What the tests and the pace say is most likely."),
+    Column("range", "Range", 24, "cell center shrunk", plan("SCORE", 5), help="Eight times in ten between these two."),
+    Column("margin", "Margin", 19, "cell shrunk", plan("MARGIN", 1), help="How much room the goal leaves."),
     Column("sets", "Sets: start with, then", 84, "cell shrunk", plan("SETS", 0), help="Start with the first scheme; fall back to the second when it no longer holds."),
     Column("suggested", "Suggested goal", 20, "cell rate", plan("GOAL", 2), shown="folded"),
-    Column("lower", "Next goal down", 22, "cell center", plan("GOAL", 4), shown="folded"),
     Column("loads", "Loads", 70, "cell shrunk", plan("SETS", 0, 5), help="The division's loads, and their share of the person's maximum.", shown="folded"),
     Column("practice", "Practice", 80, "cell shrunk", plan("REHEARSAL", 4), shown="folded"),
     Column("message", "Message", 90, "cell words", plan("TEXT"), named=True, shown="folded"),
@@ -67,7 +74,7 @@ RESULTS = (
     # at the end, where a long sentence runs on over empty cells
     Column("note", "To fix", 120, "cell", plan("NOTE"), help="What is missing, old or unlikely in this row."),
 )
-COLUMNS = READ + RESULTS
+COLUMNS = READ + (JUDGE,) + RESULTS
 
 
 def make(book):
@@ -75,7 +82,7 @@ def make(book):
     top(sheet, "Roster")
     sheet.numbers(f"A{FIRST}", ATHLETES)
     sheet.text(f"A{HEAD}", "No.", "column head")
-    sheet.widths("A", 9, *[col.width for col in COLUMNS])
+    sheet.widths("A", 8, *[col.width for col in COLUMNS])
     for place, col in enumerate(COLUMNS, 1):
         make_column(sheet, column(place), col)
     last_read = column(len(READ))
@@ -84,14 +91,19 @@ def make(book):
     sheet.name("roster_people", f"B{FIRST}:{last_read}{LAST}")
     sheet.hide_rows(KEYS, KEYS)
     sheet.text("B4", "Enter here", "section")
-    sheet.styled(f"B4:{last_read}4", "section")
-    first = column(1 + len(READ))
+    sheet.styled(f"B4:{column(1 + len(READ))}4", "section")
+    first = column(2 + len(READ))
     sheet.text(f"{first}4", "Calculated", "section")
     sheet.styled(f"{first}4:{column(len(COLUMNS))}4", "section")
     sheet.heights(HEAD, HEAD, 13)
     sheet.heights(FIRST, LAST, 5.6)  # 24 people fit on a page
-    folded = [column(place) for place, col in enumerate(COLUMNS, 1) if col.shown == "folded"]
-    sheet.close(f"{folded[0]}1:{folded[-1]}1", BY_COLUMN)
+    for shown, run in groupby(enumerate(COLUMNS, 1), lambda place: place[1].shown):
+        if shown == "folded":
+            folded = [column(place) for place, _col in run]
+            sheet.close(f"{folded[0]}1:{folded[-1]}1", BY_COLUMN)
+    book.roster_judge = f"$'{sheet.title}'.{column(1 + len(READ))}{FIRST}"
+    scores = column(next(place for place, col in enumerate(COLUMNS, 1) if col.key == "score"))
+    book.roster_score = f"$'{sheet.title}'.${scores}${FIRST}:${scores}${LAST}"
     sheet.freeze(f"C{FIRST}")
     # sets are on the cards, what is to be fixed is for the screen
     last = column(next(place for place, col in enumerate(COLUMNS, 1) if col.key == "margin"))

@@ -12,10 +12,10 @@ COLUMNS = 9
 ASIDE = column(COLUMNS + 1)
 
 
-def head(sheet, row, title):
+def head(sheet, row, title, heading="=event_heading"):
     """Two lines: what the page says, and which workout it belongs to."""
     sheet.put(f"A{row}", title, "wall title")
-    sheet.put(f"A{row + 1}", "=event_heading", "wall stamp")
+    sheet.put(f"A{row + 1}", heading, "wall stamp")
     sheet.heights(row, row, 17)
     sheet.heights(row + 1, row + 1, 8)
 
@@ -62,29 +62,33 @@ def make(book):
                   f'=IF(event_kind=3;{windows};IF(A{rows[0] + 4}="";A{rows[0] + 3};A{rows[0] + 4}))')
     division = choice(book, rows[1] + 3, "Division shown", "input", "=INDEX(list_divisions;1)", "choose", "list_divisions",
                       "Choose a division; they are named on the sheet Workout.")
-    head(sheet, rows[1], f'=IF(event_kind=3;{_.say("Clock of every window, {division}", division=division)};' +
-         _.say("Clock for goal {goal}, {division}", division=division, goal=f'IF(event_kind=2;{pc("CLOCK.TEXT", goal)};{goal})') + ")")
+    head(sheet, rows[1], f'=IF(event_kind=3;{_.lit("Clock of every window")};'
+         + _.say("Clock for goal {goal}", goal=f'IF(event_kind=2;{pc("CLOCK.TEXT", goal)};{goal})') + ")", f'=event_heading&" · "&{division}')
     table(sheet, rows[1] + 2, "=" + pc("WORKOUT.CLOCKS", "workout", goal, division, "{r}", "{c}"), CLOCKED,
           [(c, c) for c in range(COLUMNS)])
 
-    lowest = choice(book, rows[2], "Rates from, cal/h", "input number", 400, "limit", 100, 5000, "Enter calories per hour, such as 400.")
-    step = choice(book, rows[2] + 3, "Step", "input number", 100, "limit", 1, 1000, "Enter calories per hour, such as 100.")
-    first = choice(book, rows[2] + 6, "Calories from", "input number", 8, "limit", 1, 500, "Enter calories, such as 8.")
+    asked = choice(book, rows[2], "Calories against time", "input center", None, "choose", "list_yes", "Choose yes for a page of calories and times; otherwise leave empty.")
+    lowest = choice(book, rows[2] + 3, "Rates from, cal/h", "input number", 400, "limit", 100, 5000, "Enter calories per hour, such as 400.")
+    step = choice(book, rows[2] + 5, "Step", "input number", 100, "limit", 1, 1000, "Enter calories per hour, such as 100.")
+    first = choice(book, rows[2] + 7, "Calories from", "input number", 8, "limit", 1, 500, "Enter calories, such as 8.")
     more = choice(book, rows[2] + 9, "Step, calories", "input number", 2, "limit", 1, 100, "Enter calories, such as 2.")
-    head(sheet, rows[2], _("Time on the ergometer"))
+    shown = lambda value: f'=IF({asked}="";"";{value})'
+    head(sheet, rows[2], shown(_.lit("Time on the ergometer")), shown("event_heading"))
     top = rows[2] + 2
-    sheet.text(f"A{top}", "Calories", "wall head")
+    sheet.put(f"A{top}", shown(_.lit("Calories")), "wall head")
     for rate in range(RATES):
-        sheet.put(f"{column(1 + rate)}{top}", "=" + _.say("{rate} cal/h", rate=f"({lowest}+{rate}*{step})"), "wall head")
+        sheet.put(f"{column(1 + rate)}{top}", shown(_.say("{rate} cal/h", rate=f"({lowest}+{rate}*{step})")), "wall head")
     for line in range(CALORIES):
         row = top + 1 + line
-        sheet.put(f"A{row}", f"={first}+{line}*{more}", "wall goal")
+        sheet.put(f"A{row}", shown(f"{first}+{line}*{more}"), "wall goal")
         for rate in range(RATES):
-            sheet.put(f"{column(1 + rate)}{row}", "=" + pc("ERG.TIME", f"$A{row}", f"{lowest}+{rate}*{step}"), "wall time")
+            sheet.put(f"{column(1 + rate)}{row}", shown(pc("ERG.TIME", f"$A{row}", f"{lowest}+{rate}*{step}")), "wall time")
     sheet.heights(top, top, 20)
     sheet.heights(top + 1, top + CALORIES, 14)
+    sheet.mark(f"A{top}:{column(COLUMNS - 1)}{top + CALORIES}", (f'A{top}=""', "blank cell"))
     sheet.break_before(*rows[1:])
     sheet.name("wall_page", f"A1:{column(COLUMNS - 1)}{rows[2] + page_rows - 1}")
-    sheet.page(f"A1:{column(COLUMNS - 1)}{rows[2] + page_rows - 1}", landscape=True, wide=1, tall=3, fit=None)
+    # two pages; the third one where it is asked for, by the commands that print
+    sheet.page(f"A1:{column(COLUMNS - 1)}{rows[2] - 1}", landscape=True, wide=1, tall=2)
 
 

@@ -13,7 +13,7 @@ from event_cells import bad_cells, by_key, column_of, rows_of
 from office import recalculate
 from sharing import BUILD
 
-NAMES = "Ada Brimsole (f)\nBela Ostrevan, men\nCora Vantuil (women)\n4. Dagny Tellmoor (w)\n- Emil Sandrick [m]\nFenja Okarell\twomen"
+NAMES = "Ada Brimsole (f)\nBela Ostrevan, men\nCora Vantuil (women)\n4. Dagny Tellmoor (w)\n- Emil Sandruvel [m]\nFenja Okarell\twomen"
 ALIKE = "Ada Brimsole\nBela Ostrevan; Cora Vantuil\nDagny Tellmoor"
 
 # The text, the names, settings, stations as movement, unit, amounts and loads from the left, and how a goal is written.

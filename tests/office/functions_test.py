@@ -388,8 +388,8 @@ ARRAYS = [
      [[195600 / 780, 51000 - 120 * 195600 / 780, "#N/A", "#N/A", "#N/A"]]),
     # Three heats for five on two lanes; the best start last, and who is not lifting judges.
     ('=HEAT.LIST(names;projected;2;"9:00")',
-     [[1, 1, 9 / 24, "Ann", "Eve"], [2, 1, 9.25 / 24, "Cid", "Ann"], [2, 2, 9.25 / 24, "Ben", "Dee"],
-      [3, 1, 9.5 / 24, "Eve", "Cid"], [3, 2, 9.5 / 24, "Dee", "Ben"]]),
+     [[1, 1, 9 / 24, "Ann", "Dee", 0, 1], [2, 1, 9.25 / 24, "Cid", "Ann", 0, 1], [2, 2, 9.25 / 24, "Ben", "Eve", 0, 2],
+      [3, 1, 9.5 / 24, "Eve", "Ben", 0, 1], [3, 2, 9.5 / 24, "Dee", "Cid", 0, 2]]),
 ]
 
 

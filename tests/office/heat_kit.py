@@ -277,7 +277,7 @@ class Day:
         return [value * 86400 for value in cells.getDataArray()[0] if value != ""]
 
     def heat(self, number):
-        return {int(lane): name for heat, lane, _, name, _ in self.cells("heat_list").getDataArray() if heat == number}
+        return {int(lane): name for heat, lane, _, name, *_ in self.cells("heat_list").getDataArray() if heat == number}
 
     def words(self):
         """What the window shows; "" before it shows anything."""

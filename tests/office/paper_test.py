@@ -1,4 +1,4 @@
-"""What leaves the printer, in the real office: pages of the example, on A4 and Letter, are measured.
+"""What leaves the printer, in the real office: every page of the example's prints, on A4 and Letter, is measured.
 
 Uses BUILD/pacecells.oxt. tests/look leaves the same pages as pictures, for a person to look at.
 """
@@ -7,6 +7,7 @@ import re
 
 import pytest
 from compare import check
+from event_cells import rows_of
 from examples import open_example
 from office import recalculate
 from paper import SIZES, pages_of, print_pack, print_sheet, use_paper
@@ -31,6 +32,10 @@ def event(office, paper):
     return document
 
 
+def starters(document):
+    return [row[3] for row in rows_of(document, "heat_list") if row[3]]
+
+
 def sound(pages, paper):
     """Nothing on them is an error or too small, and each says which workout it is and when it was printed."""
     for number, page in enumerate(pages, 1):
@@ -38,6 +43,25 @@ def sound(pages, paper):
         check(f"page {number}: {page.smallest} pt", page.smallest >= SMALLEST[paper])
         for text in ("Quayside Shed", "version 2", "printed"):
             check(f"{text} on page {number}", text in page.text)
+
+
+def test_the_pack(office, event, paper):
+    """Wall, heats, cards, judge's sheets: as many pages as there must be, and each is filled."""
+    print_pack(office, event, WORK / "pack.pdf")
+    pages, people = pages_of(WORK / "pack.pdf"), len(starters(event))
+    sound(pages, paper)
+    cards, judges = -(-people // 4), -(-people // 2)
+    check("pages", len(pages), 2 + 1 + cards + judges)
+    wall, heats, carded, judged = pages[:2], pages[2], pages[3:3 + cards], pages[3 + cards:]
+    for page in wall:
+        check(f"wall: {page.wide:.0%} by {page.deep:.0%}", page.wide >= 0.7 and page.deep >= 0.7)
+    check("the goals use the paper", max(page.used for page in wall) >= 0.75)
+    check(f"heats: {heats.used:.0%}", heats.used >= 0.75)
+    for name, group, least in (("card", carded, 0.85), ("judge's sheets", judged, 0.8)):
+        for page in group[:-1]:
+            check(f"{name}: {page.used:.0%}", page.used >= least)
+    check("every card", sum(name in page.text for name in starters(event) for page in carded), people)
+    check("every judge's sheet", all(any(name in page.text for page in judged) for name in starters(event)))
 
 
 @pytest.mark.parametrize("sheet", ("Roster", "Results"))
@@ -50,7 +74,7 @@ def test_24_people_are_one_page(office, event, paper, sheet):
     check(f"{sheet}: {pages[0].wide:.0%} by {pages[0].deep:.0%}", pages[0].used >= 0.8)
 
 
-def test_judges_sheets_are_two_to_a_page(office, event):
+def test_judges_sheets_are_two_to_a_page(office, event, paper):
     """Each sheet is whole: where its rounds are, there is the place for score and signature."""
     print_pack(office, event, WORK / "pack.pdf")
     judged = [page.text for page in pages_of(WORK / "pack.pdf") if "signature" in page.text or "running count" in page.text]

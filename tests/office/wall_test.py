@@ -15,7 +15,7 @@ from sharing import BUILD, FUNCTIONS, folder_of, shared
 WORK, LOOK = folder_of(__file__), BUILD / "look"
 TEMPLATE = BUILD / "templates" / "en" / "wall.ots"
 BAD = re.compile(r"###|Err:\d+|#(?:NAME|VALUE|REF|N/A|NUM|DIV)")
-ROWS, COLUMNS = 12, 8
+ROWS, COLUMNS = 12, 7
 
 def cell(document, name):
     return document.NamedRanges.getByName(name).ReferredCells.getCellByPosition(0, 0)
@@ -43,60 +43,59 @@ def clock(seconds):
     return f"{whole // 60}:{whole % 60:02}"
 
 
-def drifted(cap, rounds, k, drift=0.0):
-    """Clock at the end of round k where round times change evenly by drift of their mean over the task."""
-    return cap / rounds * k * (1 + drift / 2 * (k / rounds - 1))
-
-
-def pace_row(cap, goal, calories, other, limit, drift=0.0):
-    mean, middle = cap / goal, math.ceil(goal / 2 - 1e-9)
+def pace_row(cap, goal, calories, other, limit):
+    mean = cap / goal
     room = mean - other
     rate = calories * 3600 / room if calories and room > 0 else None
     words = "" if not calories else "✕ no time left" if rate is None else "▲ too fast" if rate > limit else ""
     shown = ["", ""] if not calories else ["–", "–"] if rate is None else [f"{math.floor(rate + 0.5)}",
              clock(room) if rate <= 5000 else "–"]  # beyond what any machine shows
-    return [f"{goal:g}", clock(mean), f"{middle}", clock(drifted(cap, goal, middle, drift)), *shown,
-            clock(mean / 0.825), words]
+    # at half time half the rounds are done; of a half one the calories are, where they take less than half of it
+    half = f"{goal // 2:g}" + (" + cal" if goal % 2 and calories and 0 < room <= mean / 2 else "")
+    return [f"{goal:g}", clock(mean), half, *shown, clock(mean / 0.825), words]
 
 
 def test_numbers():
     with shared([FUNCTIONS]) as office:
         document = office.open(TEMPLATE)
-        check("as it comes: eleven goals", table(document)[1],
-              [pace_row(1200, 6 + 0.5 * i, 15, 75, 1500) for i in range(11)])
+        rows = table(document)[1]
+        check("as it comes: eleven goals", [row[0] for row in rows], [f"{6 + 0.5 * i:g}" for i in range(11)])
+        check("as it comes: whole rounds", rows[::2], [pace_row(1200, goal, 15, 75, 1500) for goal in range(6, 12)])
+        times = [int(row[1].split(":")[0]) * 60 + int(row[1].split(":")[1]) for row in rows]
+        check("as it comes: half rounds between them", times, sorted(times, reverse=True))
         check("as it comes: nothing is missing", cell(document, "wall_check").String, "")
         # Common practice: in 20 minutes 8 rounds are 2:30 each, 10 are 2:00.
         rows = {row[0]: row for row in table(document)[1]}
         check("8 rounds", rows["8"][1], "2:30")
         check("10 rounds", rows["10"][1], "2:00")
         # On paper: 2:30 less 75 s leaves 75 s for 15 cal, 720 cal/h.
-        check("8 rounds, rate", rows["8"][4:6], ["720", "1:15"])
+        check("8 rounds, rate", rows["8"][3:5], ["720", "1:15"])
 
-        change(document, cap="18:00", **{"from": "5", "to": "16", "step": "1"}, calories="14", other_s="94", fade="6%")
-        check("18 minutes, fading, goals without room", table(document)[1],
-              [pace_row(1080, goal, 14, 94, 1500, 0.06) for goal in range(5, 17)])
-        check("some are too fast", {row[7] for row in table(document)[1]}, {"", "▲ too fast", "✕ no time left"})
+        change(document, cap="18:00", **{"from": "5", "to": "16", "step": "1"}, calories="14", other_s="94")
+        check("18 minutes, goals without room", [row[:2] + row[3:] for row in table(document)[1]],
+              [pace_row(1080, goal, 14, 94, 1500)[:2] + pace_row(1080, goal, 14, 94, 1500)[3:] for goal in range(5, 17)])
+        check("some are too fast", {row[6] for row in table(document)[1]}, {"", "▲ too fast", "✕ no time left"})
         change(document, calories="0")
         heads, rows = table(document)
-        check("without an ergometer: no rates", [heads[4], heads[5], heads[7]] + sum(([r[4], r[5], r[7]] for r in rows), []),
+        check("without an ergometer: no rates", [heads[3], heads[4], heads[6]] + sum(([r[3], r[4], r[6]] for r in rows), []),
               [""] * (3 + 3 * 12))
 
-        change(document, block=2, step="1", to="11", fade="0%")
+        change(document, block=2, step="1", to="10", fade="0%")
         heads, rows = table(document)
-        check("clock table: heads", heads, ["Round"] + [f"Goal {g}" for g in range(5, 12)])
-        check("clock table", rows, [[f"{k}"] + [clock(1080 / g * k) if k <= g else "" for g in range(5, 12)]
-                                    for k in range(1, 12)])
-        change(document, **{"from": "20", "to": "26"})
+        check("clock table: heads", heads, ["Round"] + [f"Goal {g}" for g in range(5, 11)])
+        check("clock table", rows, [[f"{k}"] + [clock(1080 / g * k) if k <= g else "" for g in range(5, 11)]
+                                    for k in range(1, 11)])
+        change(document, **{"from": "20", "to": "25"})
         check("clock table of many rounds: each third", [row[0] for row in table(document)[1]],
-              [f"{k}" for k in range(3, 27, 3)])
+              [f"{k}" for k in range(3, 27, 3)][:8])
         change(document, **{"from": "7.5", "to": "7.5"})
         check("clock table: half a round", [row[1] for row in table(document)[1]],
               [clock(1080 / 7.5 * k) for k in range(1, 8)])
 
         change(document, block=3, rate_from="700", rate_step="100", calories_from="10", calories_step="2")
         heads, rows = table(document)
-        check("ergometer table: heads", heads, ["Calories"] + [f"{700 + 100 * j} cal/h" for j in range(7)])
-        check("ergometer table", rows, [[f"{c}"] + [clock(c * 3600 / (700 + 100 * j)) for j in range(7)]
+        check("ergometer table: heads", heads, ["Calories"] + [f"{700 + 100 * j} cal/h" for j in range(6)])
+        check("ergometer table", rows, [[f"{c}"] + [clock(c * 3600 / (700 + 100 * j)) for j in range(6)]
                                         for c in range(10, 34, 2)])
 
 
@@ -105,7 +104,7 @@ def test_mistakes():
     cases = [
         (dict(cap=""), "cap"), (dict(cap="twenty"), "cap"), (dict(cap="900"), "cap"),
         ({"from": "12", "to": "8"}, "above the last"), ({"step": "0"}, "above 0"), ({"from": "few"}, "above 0"),
-        ({"from": "1", "to": "30", "step": "1"}, "Too many goals"), (dict(block=2, **{"from": "1", "to": "9", "step": "1"}), "ends at 7"),
+        ({"from": "1", "to": "30", "step": "1"}, "Too many goals"), (dict(block=2, **{"from": "1", "to": "9", "step": "1"}), "ends at 6"),
         (dict(calories="many"), ""), (dict(other_s="long"), ""), (dict(other_s="4000"), ""), (dict(version=""), ""),
         (dict(issued=""), ""), (dict(date="soon"), ""), (dict(fade="a bit"), None), (dict(limit=""), ""),
         (dict(block=3, rate_from=""), "as numbers"), (dict(block=3, calories_step="x"), "as numbers"),
@@ -150,7 +149,7 @@ def test_paper():
     """One page at once, on A4 and Letter, whatever is chosen; the right numbers are on it."""
     LOOK.mkdir(parents=True, exist_ok=True)
     with shared([FUNCTIONS]) as office:
-        for block, word, numbers_there in ((1, "pace", ("2:30", "10:00", "720", "✕ no time left")),
+        for block, word, numbers_there in ((1, "pace", ("2:30", "At 10:00", "720", "✕ no time left")),
                                            (2, "clock", ("Goal 8", "17:30", "20:00")),
                                            (3, "ergometer", ("900 cal/h", "1:00"))):
             document = office.open(TEMPLATE)

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <chrono>
 #include <map>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -29,17 +30,33 @@ TEST(Heat, LowestFirstLaterHeatsLargerHighestInLaneOne) {
     const Column projected{210, 180, std::nullopt, 240, 200, 190, 220, 230};
     const auto places = value_of(heat_list(names, projected, 3));
     // 8 in 3 lanes: heats of 2, 3 and 3.
-    EXPECT_EQ(written(places, names), (Names{"1.1 Ben Dan", "1.2 Cleo Hana",                //
-                                             "2.1 Ada Ben", "2.2 Eve Cleo", "2.3 Finn Gil", //
+    EXPECT_EQ(written(places, names), (Names{"1.1 Ben Dan", "1.2 Cleo Gil",                  //
+                                             "2.1 Ada Ben", "2.2 Eve Cleo", "2.3 Finn Hana", //
                                              "3.1 Dan Ada", "3.2 Hana Eve", "3.3 Gil Finn"}));
     EXPECT_FALSE(places.front().start);
 }
 
-TEST(Heat, JudgesComeFromTheHeatAfterTheNext) {
+TEST(Heat, NobodyJudgesJustBeforeTheirOwnHeatWhereAnotherCan) {
     const Names names{"A", "B", "C", "D", "E", "F", "G", "H"};
-    // As given: heats A B, C D E, F G H. Heat 1 is judged by heat 3, heat 2 by heat 1 (lane 3 by heat 3), heat 3 by 2.
+    // As given: heats A B, C D E, F G H. Heat 2 needs a third judge, and only people of heat 3 are left.
     const Names expected{"1.1 A F", "1.2 B G", "2.1 C A", "2.2 D B", "2.3 E H", "3.1 F C", "3.2 G D", "3.3 H E"};
     EXPECT_EQ(written(value_of(heat_list(names, {}, 3)), names), expected);
+}
+
+// Heats A B, C D, E F; of the rest of the roster two do not start.
+TEST(Heat, OnlyThoseWhoCanJudgeAndFirstThoseWhoDoNotStart) {
+    const Names names{"A", "B", "C", "D", "E", "F"};
+    const auto judged = [&](const Names& judges) {
+        Names rows;
+        for (const auto& place : value_of(heat_list(names, {}, 2, {}, Seconds{900}, {}, judges)))
+            rows.push_back(place.judge ? judges[*place.judge] : "-");
+        return rows;
+    };
+    EXPECT_EQ(judged({"A", "", "Ann", "D", "Bo", "E"}), (Names{"Ann", "Bo", "Ann", "Bo", "Ann", "Bo"}));
+    EXPECT_EQ(judged({"Ann", "F", "C"}), (Names{"Ann", "F", "Ann", "F", "Ann", "C"})) << "F as the last one left";
+    EXPECT_EQ(judged({" a ", "C"}), (Names{"C", "-", " a ", "-", " a ", "C"})) << "the rule for the same name";
+    EXPECT_EQ(judged({"C"}), (Names{"C", "-", "-", "-", "C", "-"})) << "one person judges one lane";
+    EXPECT_EQ(judged({}), Names(6, "-")) << "nobody is ticked";
 }
 
 TEST(Heat, TwoHeatsJudgeEachOtherAndOneHeatNobody) {
@@ -67,7 +84,7 @@ TEST(Heat, GroupsHaveHeatsOfTheirOwn) {
     const auto rows = written(places, names);
     // Open: C | A E. Masters: D B. Nobody of the Youth has a name.
     ASSERT_EQ(rows.size(), 5u);
-    EXPECT_EQ(rows, (Names{"1.1 C D", "2.1 A C", "2.2 E B", "3.1 D A", "3.2 B E"}));
+    EXPECT_EQ(rows, (Names{"1.1 C B", "2.1 A C", "2.2 E D", "3.1 D A", "3.2 B E"}));
     EXPECT_EQ(places[0].start, Seconds{9 * 3600});
     EXPECT_EQ(places[1].start, Seconds{9 * 3600 + 600});
     EXPECT_EQ(places[4].start, Seconds{9 * 3600 + 1200});
@@ -77,9 +94,8 @@ TEST(Heat, NamesMayRepeatOrBeMissing) {
     const Names names{"A", "A", "A"};
     const auto places = value_of(heat_list(names, {}, 1));
     ASSERT_EQ(places.size(), 3u);
-    EXPECT_EQ(places[0].judge, 2u);
-    EXPECT_EQ(places[1].judge, 0u);
-    EXPECT_EQ(places[2].judge, 1u);
+    for (std::size_t i = 0; i < 3; ++i)
+        EXPECT_EQ(places[i].athlete, i);
     EXPECT_TRUE(value_of(heat_list(Names{}, {}, 3)).empty());
     EXPECT_TRUE(value_of(heat_list(Names{"", "\t"}, {}, 3)).empty());
 }
@@ -97,28 +113,79 @@ TEST(Heat, RefusesWhatCannotBeMeant) {
         EXPECT_REFUSED(heat_list(names, {}, 2, Seconds{0}, Seconds{bad}));
     }
     EXPECT_REFUSED(heat_list(names, {}, 2, Seconds{0}, Seconds{0}));
+    for (const SharedMachines bad : {SharedMachines{-1}, SharedMachines{1.5}, SharedMachines{2, Seconds{-1}}})
+        EXPECT_REFUSED(heat_list(names, {}, 2, {}, Seconds{900}, {}, {}, bad));
 }
 
-// The rule of the judges, word by word.
-std::optional<std::size_t> judge_of(const std::vector<HeatPlace>& places, const HeatPlace& place) {
-    const std::size_t heats = places.back().heat;
-    const auto lane_of = [&](std::size_t heat) -> std::optional<std::size_t> {
-        for (const auto& other : places)
-            if (other.heat == heat && other.lane == place.lane)
-                return other.athlete;
-        return {};
-    };
-    if (heats == 1)
-        return {};
-    std::size_t heat = heats == 2 ? 3 - place.heat : place.heat + 2;
-    for (std::size_t i = 0; i < heats; ++i, ++heat) {
-        const std::size_t round = (heat - 1) % heats + 1;
-        if (round == place.heat)
-            continue;
-        if (const auto judge = lane_of(round))
-            return judge;
+// What is promised of judges, whoever they are.
+void check_judges(const std::vector<HeatPlace>& places, const Names& names, const Names& judges) {
+    std::map<std::string, std::size_t> heat_of;
+    for (const auto& place : places)
+        heat_of.try_emplace(names[place.athlete], place.heat);
+    const auto own = [&](const std::string& name) { return heat_of.contains(name) ? heat_of.at(name) : 0; };
+    const std::set<std::string> all(judges.begin(), judges.end());
+    for (std::size_t heat = 1; heat <= (places.empty() ? 0 : places.back().heat); ++heat) {
+        std::set<std::string> at_work;
+        std::size_t lanes = 0;
+        for (const auto& place : places) {
+            if (place.heat != heat)
+                continue;
+            ++lanes;
+            if (place.judge) {
+                ASSERT_TRUE(at_work.insert(judges[*place.judge]).second) << "one lane each";
+            }
+        }
+        std::size_t can = 0;
+        bool idle = false, idle_who_does_not_start = false;
+        for (const auto& judge : all) {
+            const bool works = at_work.contains(judge);
+            ASSERT_FALSE(works && own(judge) == heat) << "nobody judges the own heat";
+            can += own(judge) != heat;
+            idle = idle || (!works && own(judge) != heat && own(judge) != heat + 1);
+            idle_who_does_not_start = idle_who_does_not_start || (!works && own(judge) == 0);
+        }
+        ASSERT_EQ(at_work.size(), std::min(lanes, can)) << "no lane without one while there is anyone";
+        for (const auto& judge : at_work) {
+            ASSERT_FALSE(idle && own(judge) == heat + 1) << "just before their own heat, and another could";
+            ASSERT_FALSE(idle_who_does_not_start && own(judge) != 0) << "who does not start is asked first";
+        }
     }
-    return {};
+}
+
+TEST(Heat, SharedMachinesStartOneAfterTheOther) {
+    Names names;
+    Column projected;
+    for (int i = 0; i < 17; ++i) {
+        names.push_back(std::string(1, static_cast<char>('A' + i)));
+        projected.push_back(200 - i);
+    }
+    // Five rowers with two people on each are ten lanes: heats of 8 and 9, instead of four heats of 4 and 5.
+    const auto places = value_of(heat_list(names, projected, 10, {}, Seconds{900}, {}, {}, {5, Seconds{84}}));
+    ASSERT_EQ(places.back().heat, 2u);
+    std::string written;
+    for (const auto& place : places)
+        if (place.heat == 2)
+            written += names[place.athlete] + std::to_string(place.machine) + "+" +
+                       std::to_string(static_cast<int>(place.offset.value())) + " ";
+    EXPECT_EQ(written, "A1+0 B2+0 C2+84 D3+0 E3+84 F4+0 G4+84 H5+0 I5+84 ");
+    for (const auto& place : value_of(heat_list(names, projected, 10, {}, Seconds{900}, {}, {}, {1e300, Seconds{84}})))
+        EXPECT_EQ(place.machine, place.lane) << "more machines than people";
+}
+
+TEST(Heat, MachinesAreSharedByTheTimesOfAllTogether) {
+    // (200 + 220) / (80 + 10 + 90 + 10) = 2.2, and (80 + 90) / 2 + 10 = 95
+    const auto share = value_of(share_machines(Column{200, 220, std::nullopt}, Column{80, 90, 70}, Seconds{10}));
+    EXPECT_EQ(share.people, 2);
+    EXPECT_EQ(share.later, Seconds{95});
+    EXPECT_EQ(value_of(share_machines(Column{180}, Column{80}, Seconds{10})).people, 2) << "just so";
+    EXPECT_EQ(value_of(share_machines(Column{179}, Column{80.2}, Seconds{10})).people, 1);
+    EXPECT_EQ(value_of(share_machines(Column{179}, Column{80.2}, Seconds{10})).later, Seconds{91});
+    EXPECT_EQ(value_of(share_machines(Column{30}, Column{80}, Seconds{10})).people, 1)
+        << "nobody has less than a machine";
+    EXPECT_EQ(value_of(share_machines({}, {})).people, 1);
+    EXPECT_REFUSED(share_machines(Column{1}, Column{}));
+    EXPECT_REFUSED(share_machines(Column{-1}, Column{1}));
+    EXPECT_REFUSED(share_machines(Column{1}, Column{1}, Seconds{-1}));
 }
 
 TEST(Heat, KeepsItsPromisesForAnyField) {
@@ -132,8 +199,11 @@ TEST(Heat, KeepsItsPromisesForAnyField) {
             groups.push_back(std::string(1, static_cast<char>('a' + random.whole(0, random.whole(0, 4)))));
             projected.push_back(random.whole(0, 5) == 0 ? std::optional<double>{} : random.whole(0, 9));
         }
+        Names judges; // of the roster up to n25, so that some do not start
+        for (int i = random.whole(0, 12); i > 0; --i)
+            judges.push_back("n" + std::to_string(random.whole(0, 25)));
         const int lanes = random.whole(1, 9);
-        const auto places = value_of(heat_list(names, projected, lanes, {}, Seconds{900}, groups));
+        const auto places = value_of(heat_list(names, projected, lanes, {}, Seconds{900}, groups, judges));
         std::vector<std::size_t> seen;
         std::map<std::string, std::vector<std::size_t>> sizes; // of heats, by group
         std::map<std::string, std::size_t> members;
@@ -163,8 +233,8 @@ TEST(Heat, KeepsItsPromisesForAnyField) {
                                 (rank(places[j]) == rank(place) && places[j].athlete < place.athlete));
                 }
             }
-            ASSERT_EQ(place.judge, judge_of(places, place));
         }
+        check_judges(places, names, judges);
         std::vector<std::size_t> named;
         std::vector<std::string> appearance;
         for (std::size_t i = 0; i < names.size(); ++i) {

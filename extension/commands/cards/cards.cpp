@@ -33,15 +33,16 @@ std::vector<Form::Option> who_can_be_chosen(const std::vector<Starter>& cards) {
         if (!card.division.empty() && divisions.insert(card.division).second)
             options.push_back({std::string(of_division) + card.division, tr("Division: %1", card.division)});
     for (const auto& card : cards)
-        options.push_back({std::string(of_athlete) + card.name, card.name});
+        if (card.card.hasElements())
+            options.push_back({std::string(of_athlete) + card.name, card.name});
     return options;
 }
 
 std::vector<const Starter*> chosen_cards(const std::vector<Starter>& cards, const std::string& who) {
     std::vector<const Starter*> chosen;
     for (const auto& card : cards)
-        if (who == everyone || who == std::string(of_division) + card.division ||
-            who == std::string(of_athlete) + card.name)
+        if (card.card.hasElements() && (who == everyone || who == std::string(of_division) + card.division ||
+                                        who == std::string(of_athlete) + card.name))
             chosen.push_back(&card);
     return chosen;
 }
@@ -72,6 +73,15 @@ std::optional<std::string> folder_for_cards(Context& context) {
     const auto picker = css::ui::dialogs::FolderPicker::create(context.component());
     picker->setTitle(utf16(tr("Folder for the cards")));
     return picker->execute() != 0 ? std::optional{utf8(picker->getDirectory())} : std::nullopt;
+}
+
+// People who start and get no card, by name, as a line of its own; empty where there are none.
+std::string without_card(const std::vector<Starter>& starters) {
+    std::string names;
+    for (const auto& one : starters)
+        if (!one.card.hasElements())
+            names += (names.empty() ? "" : ", ") + one.name;
+    return names.empty() ? "" : "\n" + tr("No card for %1: see To fix on the sheet Roster.", names);
 }
 
 bool each_in_a_file(Context& context, Press& press, const std::vector<const Starter*>& cards) {
@@ -115,7 +125,8 @@ bool each_in_a_file(Context& context, Press& press, const std::vector<const Star
     if (window)
         window->close();
     context.say(
-        tr("%1 of %2 cards saved in %3.", std::to_string(written), std::to_string(cards.size()), shown_path(*folder)));
+        tr("%1 of %2 cards saved in %3.", std::to_string(written), std::to_string(cards.size()), shown_path(*folder)) +
+        without_card(press.starters()));
     return written == cards.size();
 }
 
@@ -124,7 +135,8 @@ bool all_in_one_file(Context& context, Press& press, const std::vector<const Sta
     if (!url)
         return false;
     press.print({.wall = false, .heats = false, .cards = cards, .judges = {}}, *url);
-    context.say(tr("Cards saved: %1 (%2).", std::to_string(cards.size()), shown_path(*url)));
+    context.say(tr("Cards saved: %1 (%2).", std::to_string(cards.size()), shown_path(*url)) +
+                without_card(press.starters()));
     return true;
 }
 
@@ -145,6 +157,8 @@ void make_cards(Context& context) {
             each = typed.text("Files") == "each";
         }))
         return;
+    if (chosen.empty())
+        throw Refusal{tr("None of them gets a card: see To fix on the sheet Roster.")};
     if (!(each ? each_in_a_file(context, press, chosen) : all_in_one_file(context, press, chosen)))
         return;
     for (const auto* one : chosen)
@@ -184,7 +198,7 @@ void print_order(Context& context, const Document& document, Press& press, const
         add(tr("cards: %1", std::to_string(order.cards.size())));
     if (!order.judges.empty())
         add(tr("judge's sheets: %1", std::to_string(order.judges.size())));
-    context.say(tr("Saved: %1", shown_path(*url)) + " (" + what + ")");
+    context.say(tr("Saved: %1", shown_path(*url)) + " (" + what + ")" + without_card(press.starters()));
 }
 
 void print_pack(Context& context) {
@@ -195,8 +209,10 @@ void print_pack(Context& context) {
     Press press(context, event.document(), true);
     Press::Order order{.wall = press.wall() != 0, .heats = true, .cards = {}, .judges = {}};
     for (const auto& one : press.starters()) {
-        order.cards.push_back(&one);
-        order.judges.push_back(&one);
+        if (one.card.hasElements())
+            order.cards.push_back(&one);
+        if (one.judge.hasElements())
+            order.judges.push_back(&one);
     }
     print_order(context, event.document(), press, order, printed, tr("Print pack"), "prints.pdf");
 }
@@ -217,9 +233,9 @@ void print_changed(Context& context) {
     for (const auto& one : press.starters()) {
         start.insert(digest_of_name(one.name));
         const auto before = printed.people[digest_of_name(one.name)];
-        if (digest_of(one.card) != before.card)
+        if (one.card.hasElements() && digest_of(one.card) != before.card)
             order.cards.push_back(&one);
-        if (digest_of(one.judge) != before.judge)
+        if (one.judge.hasElements() && digest_of(one.judge) != before.judge)
             order.judges.push_back(&one);
     }
     const auto gone = std::count_if(printed.people.begin(), printed.people.end(),

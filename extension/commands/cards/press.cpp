@@ -6,9 +6,11 @@
 
 #include "pacecells/words.h"
 
+#include <com/sun/star/beans/PropertyAttribute.hpp>
 #include <com/sun/star/container/XIndexAccess.hpp>
-#include <com/sun/star/container/XNameAccess.hpp>
+#include <com/sun/star/container/XNameContainer.hpp>
 #include <com/sun/star/container/XNamed.hpp>
+#include <com/sun/star/lang/XMultiServiceFactory.hpp>
 #include <com/sun/star/sheet/CellFlags.hpp>
 #include <com/sun/star/sheet/XCalculatable.hpp>
 #include <com/sun/star/sheet/XCellRangeMovement.hpp>
@@ -17,6 +19,8 @@
 #include <com/sun/star/sheet/XSpreadsheets.hpp>
 #include <com/sun/star/style/XStyleFamiliesSupplier.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
+
+#include <algorithm>
 
 namespace pacecells {
 
@@ -27,7 +31,17 @@ namespace {
 
 constexpr sal_Int32 cards_per_page = 4;
 constexpr sal_Int32 judges_per_page = 2;
-constexpr sal_Int32 name_in_list = 3; // column of heat_list
+constexpr sal_Int32 most_height = 1400; // of a row, 1/100 mm
+constexpr sal_Int32 name_in_list = 3;   // column of heat_list
+
+bool is_blank(const Any& value) {
+    rtl::OUString text;
+    return (value >>= text) && text.isEmpty();
+}
+
+bool blank_row(const css::uno::Sequence<Any>& row) { return std::all_of(row.begin(), row.end(), is_blank); }
+
+bool has_text(const Rows& rows) { return !std::all_of(rows.begin(), rows.end(), blank_row); }
 
 std::string name_of(const Range& sheet) { return utf8(need<css::container::XNamed>(sheet)->getName()); }
 
@@ -65,8 +79,9 @@ Press::Press(const Context& context, const Document& original, bool with_judges)
     const auto cards = read("card_first", "card_page", cards_per_page);
     const auto judges = with_judges ? read("judge_first", "judge_page", judges_per_page) : std::vector<Rows>();
     for (std::size_t i = 0; i < starters_.size(); ++i) {
-        starters_[i].card = cards[i];
-        if (with_judges)
+        if (has_text(cards[i]))
+            starters_[i].card = cards[i];
+        if (with_judges && has_text(judges[i]))
             starters_[i].judge = judges[i];
     }
     fit_prints(copy_.document());
@@ -99,6 +114,26 @@ Digest Press::wall() const {
 
 Digest Press::heats() const { return digest_of(event_.values("heat_list")); }
 
+// A page style like that of the sheet, for it alone: pages of one sheet may be larger than those of another.
+void Press::give_own_style(const Range& sheet, const char* title) const {
+    const auto like = page_style(copy_.document(), sheet);
+    const Reference<css::container::XNameContainer> styles(
+        need<css::style::XStyleFamiliesSupplier>(copy_.document())->getStyleFamilies()->getByName("PageStyles"),
+        css::uno::UNO_QUERY_THROW);
+    const auto name = rtl::OUString::createFromAscii(title);
+    const auto own = need<css::beans::XPropertySet>(
+        need<css::lang::XMultiServiceFactory>(copy_.document())->createInstance("com.sun.star.style.PageStyle"));
+    styles->insertByName(name, Any(own));
+    for (const auto& property : like->getPropertySetInfo()->getProperties())
+        if (!(property.Attributes & css::beans::PropertyAttribute::READONLY) && property.Name != "DisplayName" &&
+            property.Name != "ParentStyle")
+            try {
+                own->setPropertyValue(property.Name, like->getPropertyValue(property.Name));
+            } catch (const css::uno::Exception&) { // what a page of a sheet cannot have
+            }
+    set_property(sheet, "PageStyle", Any(name));
+}
+
 // A sheet at the end with the layout of that page alone.
 Press::Pages Press::make(const char* page, const char* title, sal_Int32 places) {
     using namespace css::sheet::CellFlags;
@@ -116,7 +151,45 @@ Press::Pages Press::make(const char* page, const char* title, sal_Int32 places) 
         pages.heights.push_back(height);
     }
     need<css::sheet::XPrintAreas>(pages.sheet)->setPrintTitleRows(false);
+    give_own_style(pages.sheet, title);
     return pages;
+}
+
+// Rows that are blank for all of them are left out, and the others share the page; the last of each, between two sheets,
+// stays as it is.
+void Press::stretch(Pages& pages, const std::vector<const Starter*>& people, Rows Starter::*what) const {
+    const auto deep = pages.rows() / pages.places;
+    const auto in_use = [&](sal_Int32 row) {
+        return std::any_of(people.begin(), people.end(),
+                           [&](const Starter* one) { return !blank_row((one->*what)[row]); });
+    };
+    sal_Int32 used = 0;
+    for (sal_Int32 row = 0; row + 1 < deep; ++row)
+        used += in_use(row);
+    const auto between = pages.heights[static_cast<std::size_t>(deep - 1)];
+    const auto room = room_on(page_style(copy_.document(), pages.sheet)).Height / pages.places - between;
+    const auto height = std::min(room / std::max(used, sal_Int32{1}), most_height);
+    for (sal_Int32 row = 0; row < pages.rows(); ++row)
+        pages.heights[static_cast<std::size_t>(row)] = row % deep == deep - 1 ? between
+                                                       : in_use(row % deep)   ? height
+                                                                              : 0;
+    set_heights(pages, 0);
+}
+
+void Press::set_heights(const Pages& pages, sal_Int32 page) {
+    const auto top = pages.first.StartRow + page * pages.rows();
+    for (std::size_t i = 0, next = 0; i < pages.heights.size(); i = next) { // rows of one height at once
+        while (next < pages.heights.size() && pages.heights[next] == pages.heights[i])
+            ++next;
+        const auto same = need<css::table::XColumnRowRange>(
+                              pages.sheet->getCellRangeByPosition(0, top + static_cast<sal_Int32>(i), 0,
+                                                                  top + static_cast<sal_Int32>(next) - 1))
+                              ->getRows();
+        if (pages.heights[i] == 0)
+            set_property(same, "IsVisible", Any(false));
+        else
+            set_property(same, "Height", Any(pages.heights[i]));
+    }
 }
 
 void Press::fill(Pages& pages, const std::vector<const Starter*>& people, Rows Starter::*what) {
@@ -126,13 +199,7 @@ void Press::fill(Pages& pages, const std::vector<const Starter*>& people, Rows S
         const auto top = pages.first.StartRow + pages.laid * pages.rows();
         need<css::sheet::XCellRangeMovement>(pages.sheet)
             ->copyRange({pages.first.Sheet, pages.first.StartColumn, top}, pages.first);
-        for (std::size_t i = 0, next = 0; i < pages.heights.size(); i = next) { // rows of one height at once
-            while (next < pages.heights.size() && pages.heights[next] == pages.heights[i])
-                ++next;
-            const auto same = pages.sheet->getCellRangeByPosition(0, top + static_cast<sal_Int32>(i), 0,
-                                                                  top + static_cast<sal_Int32>(next) - 1);
-            set_property(need<css::table::XColumnRowRange>(same)->getRows(), "Height", Any(pages.heights[i]));
-        }
+        set_heights(pages, pages.laid);
         set_property(Reference<css::uno::XInterface>(rows->getByIndex(top), css::uno::UNO_QUERY), "IsStartOfNewPage",
                      Any(true));
     }
@@ -141,19 +208,11 @@ void Press::fill(Pages& pages, const std::vector<const Starter*>& people, Rows S
     auto area = pages.place(static_cast<sal_Int32>(people.size()) - 1);
     area.StartRow = pages.first.StartRow;
     need<css::sheet::XPrintAreas>(pages.sheet)->setPrintAreas({&area, 1});
-    // a page that is scaled to fit one is many now, of the same scale
-    const auto style = page_style(pages.sheet);
-    if (sal_Int16 tall = 0; (get_property(style, "ScaleToPagesY") >>= tall) && tall > 0)
-        set_property(style, "ScaleToPagesY", Any(static_cast<sal_Int16>(wanted)));
-}
-
-Reference<css::beans::XPropertySet> Press::page_style(const Range& sheet) const {
-    rtl::OUString name;
-    get_property(sheet, "PageStyle") >>= name;
-    const Reference<css::container::XNameAccess> styles(
-        need<css::style::XStyleFamiliesSupplier>(copy_.document())->getStyleFamilies()->getByName("PageStyles"),
-        css::uno::UNO_QUERY_THROW);
-    return {styles->getByName(name), css::uno::UNO_QUERY_THROW};
+    auto page = pages.first;
+    page.EndRow = page.StartRow + pages.rows() - 1;
+    css::awt::Size size;
+    get_property(part(pages.sheet, page), "Size") >>= size;
+    fill_page(page_style(copy_.document(), pages.sheet), size);
 }
 
 void Press::print(const Order& order, const std::string& url) {
@@ -163,8 +222,10 @@ void Press::print(const Order& order, const std::string& url) {
         fill(*cards_, order.cards, &Starter::card);
     }
     if (!order.judges.empty()) {
-        if (!judges_)
+        if (!judges_) {
             judges_ = make("judge_page", "Pacecells judges", judges_per_page);
+            stretch(*judges_, order.judges, &Starter::judge);
+        }
         fill(*judges_, order.judges, &Starter::judge);
     }
     const auto heats = sheet_of("heat_list");
@@ -177,8 +238,9 @@ void Press::print(const Order& order, const std::string& url) {
     };
     for (sal_Int32 i = 0; i < copy_.sheets(); ++i) {
         const auto sheet = copy_.sheet(i);
-        set_property(page_style(sheet), "FirstPageNumber", Any(sal_Int16{0})); // pages are counted through
-        if (!printed(sheet)) // a hidden sheet would be printed, one without a print area is not
+        set_property(page_style(copy_.document(), sheet), "FirstPageNumber",
+                     Any(sal_Int16{0})); // pages are counted through
+        if (!printed(sheet))             // a hidden sheet would be printed, one without a print area is not
             need<css::sheet::XPrintAreas>(sheet)->setPrintAreas({});
     }
     if (order.heats) { // the list alone, without the live page beside it

@@ -10,7 +10,7 @@ namespace pacecells {
 struct Starter {
     std::string name;
     std::string division;
-    Rows card;
+    Rows card; // empty where there is none: no plan can be made, or a guardian's consent is missing
     Rows judge;
 };
 
@@ -40,15 +40,17 @@ class Press {
         css::table::CellRangeAddress first; // the page that is laid out
         sal_Int32 places;                   // people on a page
         sal_Int32 laid = 1;                 // pages that have the layout by now
-        std::vector<sal_Int32> heights;     // of its rows
+        std::vector<sal_Int32> heights;     // of its rows; 0: left out
 
         [[nodiscard]] sal_Int32 rows() const { return first.EndRow - first.StartRow + 1; }
         [[nodiscard]] css::table::CellRangeAddress place(sal_Int32 number) const;
     };
     [[nodiscard]] std::vector<Rows> read(const char* first, const char* page, sal_Int32 places) const;
     Pages make(const char* page, const char* title, sal_Int32 places);
+    void give_own_style(const Range& sheet, const char* title) const;
     void fill(Pages& pages, const std::vector<const Starter*>& people, Rows Starter::*what);
-    [[nodiscard]] css::uno::Reference<css::beans::XPropertySet> page_style(const Range& sheet) const;
+    static void set_heights(const Pages& pages, sal_Int32 page);
+    void stretch(Pages& pages, const std::vector<const Starter*>& people, Rows Starter::*what) const;
     [[nodiscard]] Range sheet_of(const char* name) const;
 
     const Context& context_;

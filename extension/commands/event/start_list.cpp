@@ -15,18 +15,21 @@ struct Starter {
     std::string name;
     double heat;
     double lane;
+    double later; // than the heat, on a machine that is shared; a time
 };
 
-enum HeatColumn : sal_Int32 { heat_column, lane_column, start_column, name_column };
+enum HeatColumn : sal_Int32 { heat_column, lane_column, start_column, name_column, judge_column, later_column };
 
 std::vector<Starter> starters(const EventCells& event) {
     std::vector<Starter> all;
     for (const auto& row : event.values("heat_list")) {
-        Starter starter{text_of(row[name_column]), 0, 0};
+        Starter starter{text_of(row[name_column]), 0, 0, 0};
         if (starter.name.empty())
             continue;
         if (!(row[heat_column] >>= starter.heat) || !(row[lane_column] >>= starter.lane))
             throw Refusal{tr("The sheet Heats gives %1 no heat and lane. Correct that there first.", starter.name)};
+        if (row.getLength() > later_column)
+            row[later_column] >>= starter.later;
         all.push_back(std::move(starter));
     }
     std::size_t who_start = 0;
@@ -63,6 +66,7 @@ class StartList {
         const auto names = event_.at("results_name");
         const auto heats = event_.at("results_heat");
         const auto lanes = event_.at("results_lane");
+        const auto later = column_by_key(event_.at("results"), "offset");
         NamedRows gone = rows_;
         for (const auto& starter : starters)
             gone.erase(fold_name(starter.name));
@@ -72,8 +76,9 @@ class StartList {
                 ++kept;
                 continue;
             }
-            for (const auto& range : {names, heats, lanes})
-                put_blank(range, 0, rows.front());
+            for (const auto& range : {names, heats, lanes, later})
+                if (range.is())
+                    put_blank(range, 0, rows.front());
             freed_.push_back(rows.front());
         }
         std::size_t added = 0;
@@ -88,6 +93,10 @@ class StartList {
             }
             put_number(heats, 0, *row, starter.heat);
             put_number(lanes, 0, *row, starter.lane);
+            if (later.is() && starter.later > 0)
+                put_number(later, 0, *row, starter.later);
+            else if (later.is())
+                put_blank(later, 0, *row);
         }
         return tr(
             "Starting: %1. On the sheet Results: new %2, taken off %3, kept with a result though not starting %4.",
