@@ -86,8 +86,8 @@ def naive(task, person):
             own = next(i for i, s in enumerate(stations) if machine_of(s["unit"]) == m)
             group_rate = (3600 / base[own] if stations[own]["unit"] in CAL
                           else calh(3.5e8 / (base[own] * METRES[stations[own]["unit"]]) ** 3))
-            rate = dict(source=4 if person["group"] else 5, rate=group_rate, doubt=0.20, alone=None)
-            rate["share"] = 0
+            rate = dict(source=4 if person["group"] else 5, rate=group_rate, doubt=0.20, alone=None,
+                        share=share)
             if tests.get("cp") and not old and m != "armbike":
                 alone, error = tests["cp"] + tests["reserve"] / time, 0.03 ** 2
                 if windows:
