@@ -358,14 +358,6 @@ def test_twelve_lanes(screen):
         screen.tool("import", "-window", screen.windows()[0], str(WORK / "coach_twelve_dark.png"))
 
 
-def test_a_link_answers_for_nobody(screen):
-    """Silent in a link that somebody clicks is nothing: the window opens."""
-    with office(screen) as private:
-        document = private.open(BUILD / "examples" / "rounds.ots", hidden=False)
-        private.dispatch(document, "vnd.org.pacecells:heat-day?%53ilent=true")
-        eventually("the window opens", screen.windows)
-
-
 def shared_machines(day):
     """Lanes 2 and 3 start 30 and 600 seconds after lane 1."""
     keys = day.cells("results").getDataArray()[0]

@@ -16,7 +16,7 @@ from com.sun.star.uno import Exception as UnoException
 from com.sun.star.util import XModifyListener
 from heat_kit import Day, check, close_window, eventually, logs_of, now, office, screen
 from office import named
-from sharing import ROOT, folder_of
+from sharing import BUILD, ROOT, folder_of
 
 WORK = folder_of(__file__)
 STALL = 2.0  # seconds
@@ -143,6 +143,44 @@ def test_the_library_has_no_hook():
     own = {name for name in exported if not name.startswith(("_Z", "__", "_init", "_fini"))}
     components = re.findall(r'constructor="(\w+)"', (ROOT / "extension/package/pacecells.components").read_text())
     assert own == set(components)
+
+
+def click_a_link(private, screen, document, url):
+    """Ctrl and a click on a cell with a hyperlink, as a person does it."""
+    sheets = document.Sheets
+    if not sheets.hasByName("Links"):
+        sheets.insertNewByName("Links", 0)
+    sheet = sheets.getByName("Links")
+    document.CurrentController.setActiveSheet(sheet)
+    cell = sheet["A1"]
+    cell.Formula, cell.CharHeight, sheet.Columns[0].Width = f'=HYPERLINK("{url}";"a link to click on")', 40, 15000
+    window = document.CurrentController.ComponentWindow
+    eventually("painted", lambda: window.AccessibleContext is not None and window.isVisible())
+    where = window.AccessibleContext.LocationOnScreen
+    screen.focus(screen.titled(".*LibreOffice Calc")[0])
+    screen.tool("xdotool", "mousemove", str(where.X + 120), str(where.Y + 60), "keydown", "ctrl", "click", "1", "keyup", "ctrl")
+
+
+def test_a_link_answers_for_nobody(screen):
+    """Silent, Overwrite and File in a link that somebody clicks are nothing: windows open, and no file is touched."""
+    file = WORK / "not for links.csv"
+    with office(screen) as private:
+        document = private.open(BUILD / "examples" / "rounds.ots", hidden=False)
+        click_a_link(private, screen, document, "vnd.org.pacecells:heat-day?%53ilent=true&Silent=true")
+        eventually("the heat's window opens", screen.windows)
+        close_window(screen, int(screen.windows()[0]))
+        eventually("closed", lambda: not screen.windows())
+        file.write_text("as before")
+        asked = lambda: screen.titled("Share as values")
+        click_a_link(private, screen, document, "vnd.org.pacecells:share?Silent=true&Overwrite=true&File=" + file.as_uri())
+        eventually("a person is asked where to", asked)
+        check("the file is as before", file.read_text() == "as before", file.read_text()[:100])
+        screen.focus(asked()[0])
+        screen.press("Escape")
+        eventually("closed", lambda: not asked())
+        check("and stays so", file.read_text() == "as before", file.read_text()[:100])
+        done = private.dispatch(document, "vnd.org.pacecells:share", Silent=True, Overwrite=True, File=file.as_uri())
+        check("a program may", file.read_text() != "as before", done)
 
 
 def contrast(one, other):
