@@ -173,6 +173,9 @@ def test_key_layouts(screen):
         nothing_said()
         day.press("semicolon")
         day.says("the last of the right half", "no lane 10")
+        nothing_said()
+        day.press("minus")
+        day.says("the row of digits goes on beyond it", "no lane 11")
         screen.tool("setxkbmap", "fr")
         time.sleep(2)  # until the office has the layout
         at = day.press(38) - zero  # types q there

@@ -183,6 +183,28 @@ def test_a_link_answers_for_nobody(screen):
         check("a program may", file.read_text() != "as before", done)
 
 
+def test_a_screen_reader_hears_what_the_window_says(screen):
+    """Its accessible name is the last sentence or the question; the room's window has its title."""
+    with office(screen) as private:
+        day = Day(private, screen)
+        toolkit = private.service("com.sun.star.awt.Toolkit")
+
+        def name(title):
+            tops = [toolkit.getTopWindow(index) for index in range(toolkit.getTopWindowCount())]
+            return next((top.AccessibleContext.AccessibleName for top in tops if top.getProperty("Title") == title), "")
+
+        eventually("which heat", lambda: "heat 1" in name("Run heats"), lambda: name("Run heats"))
+        day.press("r")
+        eventually("a question", lambda: name("Run heats").startswith("Run heats: Type what the clock will show"),
+                   lambda: name("Run heats"))
+        day.answer("0:10")
+        day.press("2")
+        eventually("a stamp", lambda: f"Lane 2, {day.heat(1)[2]}: round 1 at 0:" in name("Run heats"),
+                   lambda: name("Run heats"))
+        day.press("v")
+        eventually("the room's", lambda: name("Heat, for the room") == "Heat, for the room")
+
+
 def contrast(one, other):
     """Of two colours, by WCAG 2.2, "relative luminance" and "contrast ratio"."""
     def light(colour):

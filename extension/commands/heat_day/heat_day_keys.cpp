@@ -168,8 +168,10 @@ KeyPress key_press(const css::awt::KeyEvent& event, KeyLayout layout, Seconds wh
         key.text = utf8(OUString(event.KeyChar));
     if (layout == KeyLayout::pad)
         key.lane = lane_of_pad(event.KeyCode);
+    if (halves)
+        key.lane = lane_of_halves(event, key.shift);
     if (key.lane < 0)
-        key.lane = halves ? lane_of_halves(event, key.shift) : lane_of_row(event, key.shift);
+        key.lane = lane_of_row(event, key.shift);
     if (!halves)
         key.letter = letter;
     return key;
@@ -178,15 +180,13 @@ KeyPress key_press(const css::awt::KeyEvent& event, KeyLayout layout, Seconds wh
 std::vector<std::string> lane_keys(KeyLayout layout) {
     std::vector<std::string> keys;
     const auto& rows = rows_now();
-    if (layout == KeyLayout::halves) {
-        for (std::size_t i = 0; i < home_keys; ++i)
+    for (std::size_t i = 0; i < home_keys; ++i)
+        if (layout == KeyLayout::halves)
             keys.push_back(
                 utf8(OUString(rows && rows->home[i] ? rows->home[i] : home_letters()[i]).toAsciiUpperCase()));
-        return keys;
-    }
-    for (const char* digit : {"1", "2", "3", "4", "5", "6", "7", "8", "9", "0"})
-        keys.emplace_back(digit);
-    for (std::size_t i = keys.size(); rows && layout == KeyLayout::row && i < top_keys; ++i)
+        else
+            keys.push_back(std::to_string((i + 1) % home_keys));
+    for (std::size_t i = keys.size(); rows && i < top_keys; ++i)
         keys.push_back(rows->top[i] ? utf8(OUString(rows->top[i])) : std::string());
     return keys;
 }

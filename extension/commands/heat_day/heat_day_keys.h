@@ -11,9 +11,9 @@
 namespace pacecells {
 
 enum class KeyLayout {
-    row,   // the row of digits; a numeric pad that types digits too
-    pad,   // a numeric pad, whether it types digits or moves a cursor, and the row of digits
-    halves // two judges at one keyboard: the row of A and the one of H; commands with Ctrl
+    row,   // the row of digits alone; a numeric pad that types digits too
+    pad,   // and a numeric pad that moves a cursor
+    halves // and two judges at one keyboard, by the letters from A and from H on; commands with Ctrl
 };
 
 // A key as the window hands it over.

@@ -39,7 +39,7 @@ void RoomWindow::paint(Painter& painter, int width, int height) {
     painter.text(width / 2, 0, width / 2 - pad, head, view_.left, head * 45 / 100, true, colours.ink, Align::right);
     const int rows = std::max(least_rows, static_cast<int>(view_.rows.size()));
     const int tall = (height - head) / rows;
-    const int size = std::min(tall * 70 / 100, width * 55 / 1000);
+    const int size = std::min(tall * 82 / 100, width * 55 / 1000);
     int top = head;
     for (const auto& row : view_.rows) {
         painter.rule(0, top, width);

@@ -220,7 +220,7 @@ void HeatWindow::paint(Painter& painter, int width, int height) {
 
     const int rows = std::max<int>(4, static_cast<int>(view_.rows.size()));
     const int tall = (height - head - foot) / rows;
-    const int big = std::min(tall * 62 / 100, width * 45 / 1000);
+    const int big = std::min(tall * 76 / 100, width * 45 / 1000);
     const int small = big * 72 / 100;
     for (std::size_t i = 0; i < view_.rows.size(); ++i) {
         const auto& row = view_.rows[i];
@@ -251,7 +251,7 @@ void HeatWindow::paint(Painter& painter, int width, int height) {
                      colours.soft);
         const int back = width * 930 / 1000;
         painter.box(back, top + tall / 6, width - back - pad, tall * 2 / 3, colours.paper, colours.soft);
-        painter.text(back + 3, top + tall / 6, width - back - pad - 6, tall * 2 / 3, tr("back"), small * 60 / 100,
+        painter.text(back + 3, top + tall / 6, width - back - pad - 6, tall * 2 / 3, tr("back"), small * 70 / 100,
                      false, colours.soft, Align::centre);
         spots_.push_back({back, top, width - back, tall, Spot::What::back, i, ' '});
         spots_.push_back({0, top, back, tall, Spot::What::stamp, i, ' '});
