@@ -109,6 +109,7 @@ class Lexer {
     // A letter, then letters and digits; hyphens and apostrophes inside.
     void read_word() {
         std::size_t size = 0;
+        std::string word; // with usual hyphens and apostrophes
         const bool times = (text_[at_] == 'x' || text_[at_] == 'X') && is_digit(ahead(1));
         while (!times && at_ + size < text_.size()) {
             const char c = text_[at_ + size];
@@ -119,13 +120,14 @@ class Lexer {
                                is_letter(text_[at_ + size + length]) && !other_at(text_.substr(at_ + size + length));
             if (!joins && (other || !(is_letter(c) || is_digit(c))))
                 break;
+            word += as;
             size += length;
         }
-        size = std::max<std::size_t>(size, 1);
-        std::string folded = fold_name(text_.substr(at_, size));
-        for (auto from = folded.find("\xE2\x80\x99"); from != std::string::npos; from = folded.find("\xE2\x80\x99"))
-            folded.replace(from, 3, "'");
-        add(Token::Kind::word, size, std::move(folded));
+        if (size == 0) {
+            size = 1;
+            word = text_[at_];
+        }
+        add(Token::Kind::word, size, fold_name(word));
     }
 
     void read_number() {

@@ -109,6 +109,35 @@ TEST(Announcement, AHundredInFourLanguages) {
     EXPECT_EQ(count.size(), language_keys().size());
 }
 
+std::string replaced(std::string text, std::string_view piece, std::string_view other) {
+    for (auto at = text.find(piece); at != std::string::npos; at = text.find(piece, at + other.size()))
+        text.replace(at, piece.size(), other);
+    return text;
+}
+
+// Phones and word processors write other characters; what is read is the same.
+TEST(Announcement, TypographyChangesNothing) {
+    constexpr std::pair<std::string_view, std::string_view> pairs[] = {
+        {"-", "\u2010"},  {"-", "\u2011"},   {"-", "\u2013"},     {"-", "\u2014"},     {"-", "\u2212"},
+        {" ", "\u00a0"},  {" ", "\u202f"},   {" ", "\u2009"},     {" ", "\t"},         {"(", "["},
+        {")", "]"},       {"\u2026", "..."}, {"\u2026", ".."},    {"'", "\u2019"},     {"'", "\u2032"},
+        {"'", "\u00b4"},  {"\"", "\u201c"},  {"\"", "\u201d"},    {"\"", "\u201e"},    {"\"", "\u2033"},
+        {"\"", "\u00ab"}, {"\"", "\u00bb"},  {" x ", " \u00d7 "}, {" + ", " \u2795 "}, {"\n", "\n\n"}};
+    for (const auto& [usual, other] : pairs) {
+        int tried = 0;
+        for (const auto& example : examples()) {
+            const auto text = replaced(example.text, usual, other);
+            if (text == example.text || example.text.find(other) != std::string::npos)
+                continue;
+            ++tried;
+            EXPECT_EQ(replaced(described(read_announcement(text, example.language), text), other, usual),
+                      example.expected)
+                << text;
+        }
+        EXPECT_GT(tried, 0) << usual << " as " << other;
+    }
+}
+
 // The block as a sheet holds it: the cells of the announcement and of the usual paces.
 Table block_of(const Announcement& read, Language language) {
     std::map<std::string, std::map<std::size_t, TableCell>> cells;
@@ -320,6 +349,9 @@ TEST(AnnouncedNames, LinesCommasAndDivisions) {
     EXPECT_EQ(read("Ada Brunn\nTarvik, Olle"), "Ada Brunn\nTarvik\nOlle\n! taken: Tarvik, Olle\n");
     EXPECT_EQ(read("Ada\n12345, Olle"), "Ada\nOlle\n! taken: 12345, Olle\n! not understood: 12345\n");
     EXPECT_EQ(read(" \n,;\n"), "");
+    EXPECT_EQ(read("10. Ada Brunn\n9) Olle Tarvik\n* Mira Quist\n\u2022 Jon Wexel\n\u2013 Nele Harp"),
+              "Ada Brunn\nOlle Tarvik\nMira Quist\nJon Wexel\nNele Harp\n");
+    EXPECT_EQ(read("7 Ada Brunn\n8\tOlle Tarvik"), "Ada Brunn\nOlle Tarvik\n");
 }
 
 TEST(AnnouncedNames, AnotherWordForADivision) {
