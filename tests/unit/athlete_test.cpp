@@ -85,6 +85,21 @@ TEST(Athlete, AGoalHasOneReading) {
     EXPECT_NE(refused("10:30").find("is a time"), std::string::npos);
     EXPECT_NE(refused("18:30", timed()).find("up to the cap"), std::string::npos);
     EXPECT_NE(refused("6", timed()).find("beyond the 5 rounds"), std::string::npos);
+    EXPECT_EQ(goal("199+31").reps, 31) << "of 200 rounds at most";
+    EXPECT_NE(refused("200+1").find("cannot be read"), std::string::npos);
+    EXPECT_EQ(goal("199.9").rounds, 199.9);
+    EXPECT_NE(refused("200").find("0.1 to 200 rounds"), std::string::npos);
+    EXPECT_EQ(goal("0.1").rounds, 0.1);
+    EXPECT_NE(refused("0.09"), "read");
+    EXPECT_EQ(goal("5+0").rounds, 5);
+    EXPECT_EQ(goal("0+1").reps, 1);
+    EXPECT_EQ(goal("bags").rounds, 0) << "a station alone is one of the first round";
+    EXPECT_EQ(goal("17:00", timed()).time.value(), 1020) << "up to the cap";
+    EXPECT_EQ(goal("4+31", timed()).reps, 31);
+    EXPECT_EQ(goal("5+0", timed()).rounds, 5);
+    EXPECT_NE(refused("5+1", timed()).find("beyond the 5 rounds"), std::string::npos);
+    EXPECT_EQ(goal("4 + bags", timed()).rounds, 4);
+    EXPECT_NE(refused("5 + bags", timed()).find("beyond the 5 rounds"), std::string::npos);
     for (const auto* bad : {"fast", "5+", "+5", "5.5+3", "5+2.5", "-3", "0", "1e9", "0+0"})
         EXPECT_NE(refused(bad), "read") << bad;
 }
@@ -108,6 +123,37 @@ TEST(Athlete, SaysWhatIsWrongInTheRoster) {
               "The key \"division\" is missing over the roster. Was a column deleted?");
     const auto unequal = read_athlete(tide(), table(tests_text), table(keys), table("Mara Lindqvarn | scaled\n"));
     EXPECT_REFUSED(unequal);
+}
+
+TEST(Athlete, ATestIsTakenUpToItsBoundsAndRefusedBeyond) {
+    struct Bounds {
+        std::string key;
+        std::string too_low, lowest, highest, too_high;
+    };
+    const Bounds all[] = {{"ski.critical", "19.9", "20", "900", "900.1"},
+                          {"ski.reserve", "499", "500", "80000", "80001"},
+                          {"ski.date", "0.9", "1", "200000", "200001"},
+                          {"ski.time", "0:19", "0:20", "4:00:00", "4:00:01"},
+                          {"ski.calories", "0.9", "1", "5000", "5001"},
+                          {"longest", "0.9", "1", "999", "1000"},
+                          {"max", "0.9", "1", "999", "1000"},
+                          {"rep_s", "0:00.09", "0:00.1", "600", "601"},
+                          {"recovery", "0.29", "0.3", "3", "3.01"},
+                          {"factor", "0.79", "0.8", "1.2", "1.21"},
+                          {"factor_sd", "0.0009", "0.001", "1", "1.01"},
+                          {"result.calh", "300", "301", "5000", "5001"},
+                          {"result.time", "0:19", "0:20", "4:00:00", "4:00:01"}};
+    for (const auto& one : all) {
+        const auto with_value = [&](const std::string& value) {
+            return refusal("Mara Lindqvarn | scaled", tide(),
+                           "name | " + one.key + "\nName | Ring rows\nMara Lindqvarn | " + value + "\n");
+        };
+        for (const auto& value : {one.lowest, one.highest, std::string{"0"}, std::string{}})
+            EXPECT_EQ(with_value(value), "read") << one.key << " " << value; // 0: a formula whose cell is blank
+        for (const auto& value : {one.too_low, one.too_high, std::string{"many"}})
+            EXPECT_NE(with_value(value).find("row 3, column 2: this test"), std::string::npos)
+                << one.key << " " << value << ": " << with_value(value);
+    }
 }
 
 TEST(Athlete, SaysWhatIsWrongInTheTests) {

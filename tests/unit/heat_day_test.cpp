@@ -67,6 +67,27 @@ TEST(RunningHeat, TheCapClosesAfterASecondOfGrace) {
     EXPECT_FALSE(heat.over(at(6199.9)));
 }
 
+TEST(RunningHeat, TheLastMomentOfTheCapAndOfItsGrace) {
+    auto heat = eight_rounds();
+    EXPECT_FALSE(heat.over(at(6200)));
+    EXPECT_FALSE(heat.over(0, at(6200)));
+    EXPECT_EQ(heat.stamp(0, at(6201)).verdict, Verdict::taken);
+    EXPECT_EQ(heat.stamp(1, at(5000.0004)).verdict, Verdict::not_running) << "0:00.000";
+    EXPECT_EQ(heat.stamp(1, at(5000.001)).verdict, Verdict::taken);
+    EXPECT_EQ(heat.stamp(1, at(5000.0014)).verdict, Verdict::not_later) << "the same thousandth";
+    EXPECT_EQ(heat.stamp(1, at(5000.0016)).verdict, Verdict::taken);
+}
+
+TEST(RunningHeat, HoldsFortyRounds) {
+    RunningHeat heat({HeatFormat::rounds, at(1200), 0});
+    heat.add_lane({});
+    heat.start_at(at(0));
+    for (int round = 1; round <= 40; ++round)
+        EXPECT_EQ(heat.stamp(0, at(10.0 * round)).round, round);
+    EXPECT_EQ(heat.stamp(0, at(410)).verdict, Verdict::full);
+    EXPECT_EQ(heat.take_back(0).round, 40);
+}
+
 TEST(RunningHeat, ALaneThatStartsLaterHasItsOwnClockAndCap) {
     auto heat = eight_rounds();
     heat.set_offset(1, at(45));
