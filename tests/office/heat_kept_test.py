@@ -7,10 +7,10 @@ import time
 import pytest
 import sharing
 from disks import disk, fill
-from heat_kit import (SEED, Day, beside, check, close_window, compare, eventually, kill, logs_of, of_day, office, play, pressed,
-                      screen)
+from heat_kit import (SEED, Clocks, Day, beside, check, close_window, compare, eventually, kill, logs_of, of_day, office,
+                      play, pressed, screen)
 from office import save
-from sharing import BUILD, folder_of
+from sharing import folder_of
 
 WORK = folder_of(__file__)
 
@@ -176,11 +176,7 @@ def test_no_room_for_the_copy(screen, logs):
 
 def test_clock(screen):
     """Somebody sets the time of day, the computer sleeps: the heat's clock goes on, the time beside it follows."""
-    times = WORK / "other-time"
-
-    def other_time(set_by, slept):
-        times.with_suffix(".new").write_text(f"{set_by} {slept}")
-        times.with_suffix(".new").rename(times)
+    clocks = Clocks(WORK)
 
     def stamp(day, lane, zero, shift, slept, what):
         at = day.press(str(lane))
@@ -190,27 +186,25 @@ def test_clock(screen):
         check(f"{what}: time of day beside it", beside(beside_it, of_day(at.late, shift)) < 3,
               (beside_it * 86400, of_day(at.late, shift)))
 
-    other_time(0, 0)
-    changed = {"LD_PRELOAD": str(BUILD / "tests" / "libother_time.so"), "PACECELLS_OTHER_TIME": str(times)}
     file = WORK / "clock.ods"
-    with office(screen, **changed) as private:
+    with office(screen, **clocks.variables) as private:
         day = Day(private, screen)
         save(day.document, file)
         names = day.heat(1)
         zero = day.running()
         stamp(day, 1, zero, 0, 0, "before")
-        other_time(3600, 0)
+        clocks.move(3600, 0)
         stamp(day, 2, zero, 3600, 0, "an hour forward")
-        other_time(-86400 - 7200, 0)
+        clocks.move(-86400 - 7200, 0)
         stamp(day, 3, zero, -7200, 0, "yesterday")
         before = seconds_shown(day)
-        other_time(-86400 - 7200, 45)
+        clocks.move(-86400 - 7200, 45)
         eventually("slept: the window shows it", lambda: 45 <= seconds_shown(day) - before < 60, day.words)
         stamp(day, 4, zero, -7200 + 45, 45, "slept")
         day.logged("kept", names, {lane: [None] * (lane < 5) for lane in names})
         kill(private)
-    other_time(5000, 45)
-    with office(screen, after_a_crash=True, **changed) as private:
+    clocks.move(5000, 45)
+    with office(screen, after_a_crash=True, **clocks.variables) as private:
         day = Day(private, screen, file=file)
         day.asks("killed: it asks", "was interrupted")
         day.press("Return")

@@ -194,6 +194,7 @@ def screen():
     yield made
     sharing.stop()  # an office does not outlive its screen
     made.close()
+    with_variables({})
 
 
 def close_window(screen, window_id):
@@ -371,22 +372,45 @@ class Day:
         return len(self.document.UndoManager.AllUndoActionTitles)
 
 
+_plain, _now = dict(os.environ), {}  # the variables of this program, and what the office that runs has beside them
+
+
+def with_variables(environment):
+    """Later offices have these, and no longer those of before."""
+    for name in _now:
+        os.environ.pop(name, None)
+        if name in _plain:
+            os.environ[name] = _plain[name]
+    _now.clear()
+    _now.update(environment)
+    os.environ.update(environment)
+
+
 @contextmanager
 def office(screen, after_a_crash=False, **environment):
-    """The office of the file; anew where it was killed, and where it has environment variables of its own."""
-    if environment:
+    """The office of the file; anew where it was killed, and where it wants other environment variables."""
+    if environment != _now:
         sharing.stop()
-        os.environ.update(environment)
-    try:
-        with sharing.shared((OXT,), display=screen.name) as running:
-            if not after_a_crash:  # nobody's heat is left running
-                shutil.rmtree(logs_of(running), ignore_errors=True)
-            yield running
-    finally:
-        if environment:
-            sharing.stop()
-            for name in environment:
-                del os.environ[name]
+        with_variables(environment)
+    with sharing.shared((OXT,), display=screen.name) as running:
+        if not after_a_crash:  # nobody's heat is left running
+            shutil.rmtree(logs_of(running), ignore_errors=True)
+        yield running
+
+
+class Clocks:
+    """Clocks that a test moves: `office(screen, **clocks.variables)` reads them."""
+
+    def __init__(self, folder):
+        self.file = folder / "other-time"
+        self.variables = {"LD_PRELOAD": str(BUILD / "tests" / "libother_time.so"), "PACECELLS_OTHER_TIME": str(self.file)}
+        self.move()
+
+    def move(self, day=0, slept=0):
+        """The time of day is set by so many seconds, and the computer has slept."""
+        new = self.file.with_suffix(".new")
+        new.write_text(f"{day} {slept}")
+        new.rename(self.file)
 
 
 def logs_of(running):
