@@ -19,9 +19,10 @@ constexpr double most_load = 999;                  // as the block takes it
 TextRange whole(const Draft& draft) {
     if (draft.format_range)
         return *draft.format_range;
-    if (draft.tokens.empty())
-        return {0, draft.text.size()};
-    return draft.tokens.front().range;
+    for (const auto& token : draft.tokens)
+        if (!token.is("\n"))
+            return token.range;
+    return {0, draft.text.size()};
 }
 
 std::optional<double> number(std::string_view text) {

@@ -138,6 +138,20 @@ TEST(Announcement, TypographyChangesNothing) {
     }
 }
 
+// The same in capitals and after blank lines, with a full stop at the end or none.
+TEST(Announcement, CapitalsAndEndsChangeNothing) {
+    for (const auto& example : examples()) {
+        auto capitals = example.text;
+        for (auto& letter : capitals)
+            letter = letter >= 'a' && letter <= 'z' ? static_cast<char>(letter - 'a' + 'A') : letter;
+        EXPECT_EQ(fold_name(described(read_announcement(capitals, example.language), capitals)),
+                  fold_name(example.expected))
+            << capitals;
+        for (const auto& text : {"\n \n" + example.text, example.text + ".", example.text + "!"})
+            EXPECT_EQ(described(read_announcement(text, example.language), text), example.expected) << text;
+    }
+}
+
 // The block as a sheet holds it: the cells of the announcement and of the usual paces.
 Table block_of(const Announcement& read, Language language) {
     std::map<std::string, std::map<std::size_t, TableCell>> cells;
