@@ -26,6 +26,9 @@ TEST(Delimited, QuotedFieldsHoldSeparatorsQuotesAndLineEnds) {
     EXPECT_EQ(delimited_rows("\"Lind, Ida\",\"says \"\"go\"\"\"\n"), (TextRows{{"Lind, Ida", "says \"go\""}}));
     EXPECT_EQ(delimited_rows("\"two\nlines\";x"), (TextRows{{"two\nlines", "x"}}));
     EXPECT_EQ(delimited_rows("\"never closed;x"), (TextRows{{"never closed;x"}}));
+    EXPECT_EQ(delimited_rows("\"a\" ;  \"b\"\t; c\"d ;\"\""), (TextRows{{"a", "b", "c\"d", ""}}));
+    EXPECT_EQ(delimited_rows("\"a,b,c\";d"), (TextRows{{"a,b,c", "d"}})) << "what is quoted does not count";
+    EXPECT_EQ(delimited_rows("\"ends with a quote\"\"\""), (TextRows{{"ends with a quote\""}}));
 }
 
 TEST(Delimited, AFormulaIsAText) { EXPECT_EQ(delimited_rows("=1+1;x"), (TextRows{{"=1+1", "x"}})); }
@@ -59,6 +62,22 @@ TEST(Dates, AreReadWhereTheyCanBeButOneDay) {
     EXPECT_EQ(typed_date("2/2/2026"), 46055);
     EXPECT_FALSE(typed_date("2/3/2026"));
     EXPECT_FALSE(typed_date("30.11"));
+    EXPECT_FALSE(typed_date("30.11."));
+    EXPECT_FALSE(typed_date(".11.2026"));
+    EXPECT_FALSE(typed_date("30.11.2026.1"));
+    EXPECT_FALSE(typed_date("30.11-2026"));
+    EXPECT_FALSE(typed_date("30:11:2026"));
+    EXPECT_FALSE(typed_date("30.11.02026"));
+    EXPECT_EQ(typed_date("31.12.2026"), november + 31);
+    EXPECT_EQ(typed_date("12/31/2026"), november + 31);
+    EXPECT_EQ(typed_date("13/12/2026"), november + 13);
+    EXPECT_EQ(typed_date("12/13/2026"), november + 13);
+    EXPECT_EQ(typed_date("12/12/2026"), november + 12);
+    EXPECT_FALSE(typed_date("11/12/2026"));
+    EXPECT_FALSE(typed_date("32.12.2026"));
+    EXPECT_FALSE(typed_date("13/13/2026"));
+    EXPECT_EQ(typed_date("9.9.1999"), 36412);
+    EXPECT_EQ(typed_date("1.1.99"), 72686) << "two digits are of this century: 2099";
     EXPECT_FALSE(typed_date("2026-02-30"));
 }
 

@@ -72,6 +72,78 @@ TEST(TestRow, AboveWhatTheBestHoldIsRefused) {
     EXPECT_EQ(refusal(cells), "taken");
 }
 
+TEST(TestRow, IsTakenUpToItsBoundsAndRefusedBeyond) {
+    const auto machine = [](TableCell TestCells::*amount, double value, const std::string& time,
+                            const std::string& what = "Rower") {
+        auto cells = on_machine("2026-05-04", what, time);
+        cells.*amount = value;
+        return refusal(cells);
+    };
+    const auto cannot = [](const std::string& said) { return said.find("cannot be meant") != std::string::npos; };
+    EXPECT_EQ(machine(&TestCells::calories, 1, "0:20", "Fan bike"), "taken");
+    EXPECT_TRUE(cannot(machine(&TestCells::calories, 0.9, "0:20", "Fan bike")));
+    EXPECT_EQ(machine(&TestCells::calories, 5000, "4:00:00"), "taken");
+    EXPECT_TRUE(cannot(machine(&TestCells::calories, 5001, "4:00:00")));
+    EXPECT_EQ(machine(&TestCells::metres, 50, "0:20"), "taken");
+    EXPECT_TRUE(cannot(machine(&TestCells::metres, 49.9, "0:20")));
+    EXPECT_EQ(machine(&TestCells::metres, 50'000, "4:00:00"), "taken");
+    EXPECT_TRUE(cannot(machine(&TestCells::metres, 50'001, "4:00:00")));
+    EXPECT_EQ(machine(&TestCells::watts, 20, "10:00"), "taken");
+    EXPECT_TRUE(cannot(machine(&TestCells::watts, 19.9, "10:00")));
+    EXPECT_TRUE(cannot(machine(&TestCells::watts, 1501, "0:20")));
+    EXPECT_TRUE(cannot(machine(&TestCells::watts, 100, "0:19")));
+    EXPECT_TRUE(cannot(machine(&TestCells::watts, 100, "4:00:01")));
+    const auto movement = [](TestCells cells, TableCell TestCells::*part, double value) {
+        cells.*part = value;
+        return refusal(cells);
+    };
+    auto set = TestCells{};
+    set.name = "Mara";
+    set.date = today;
+    set.what = "Ring rows";
+    struct Bounds {
+        TableCell TestCells::*part;
+        double too_low, lowest, highest, too_high;
+    };
+    for (const auto& one :
+         {Bounds{&TestCells::reps, 0, 1, 999, 1000}, Bounds{&TestCells::load, 0.9, 1, 999, 999.1},
+          Bounds{&TestCells::rep_s, 0.16, 0.17, 600, 600.1}, Bounds{&TestCells::recovery, 0.29, 0.3, 3, 3.01}}) {
+        EXPECT_EQ(movement(set, one.part, one.lowest), "taken") << one.lowest;
+        EXPECT_EQ(movement(set, one.part, one.highest), "taken") << one.highest;
+        EXPECT_TRUE(cannot(movement(set, one.part, one.too_low))) << one.too_low;
+        EXPECT_TRUE(cannot(movement(set, one.part, one.too_high))) << one.too_high;
+    }
+    set.load = 60.0;
+    EXPECT_EQ(movement(set, &TestCells::reps, 10), "taken");
+    EXPECT_NE(movement(set, &TestCells::reps, 11).find("1 to 10"), std::string::npos);
+    set.load = {};
+    set.reps = 20.0;
+    set.rest_s = 60.0;
+    EXPECT_EQ(movement(set, &TestCells::second, 19), "taken");
+    EXPECT_EQ(movement(set, &TestCells::second, 1), "taken");
+    EXPECT_NE(movement(set, &TestCells::second, 20), "taken");
+    EXPECT_NE(movement(set, &TestCells::second, 0), "taken");
+    set.second = 10.0;
+    EXPECT_EQ(movement(set, &TestCells::rest_s, 1), "taken");
+    EXPECT_EQ(movement(set, &TestCells::rest_s, 600), "taken");
+    EXPECT_NE(movement(set, &TestCells::rest_s, 0.9), "taken");
+    EXPECT_NE(movement(set, &TestCells::rest_s, 600.1), "taken");
+    auto fitted = on_machine("2026-05-04", "Rower", "");
+    fitted.time = {};
+    fitted.reserve = 500.0;
+    for (const auto& [value, good] : {std::pair{19.9, false}, {20.0, true}, {900.0, true}, {900.1, false}})
+        EXPECT_EQ(movement(fitted, &TestCells::critical, value) == "taken", good) << value;
+    fitted.critical = 200.0;
+    for (const auto& [value, good] : {std::pair{499.0, false}, {80'000.0, true}, {80'001.0, false}})
+        EXPECT_EQ(movement(fitted, &TestCells::reserve, value) == "taken", good) << value;
+    auto first = on_machine("2026-05-04", "Rower", "10:00");
+    first.watts = 200.0;
+    first.date = 36526.0;
+    EXPECT_EQ(refusal(first), "taken") << "the first day of 2000";
+    first.date = today + 1;
+    EXPECT_NE(refusal(first), "taken") << "tomorrow";
+}
+
 TEST(TestRow, SaysWhatIsMissingOrTooMuch) {
     auto cells = on_machine("2026-05-04", "Rower", "10:00");
     EXPECT_EQ(refusal(cells), "This test has no result.");
