@@ -450,5 +450,26 @@ TEST(HeatLog, RubbishIsPassedOver) {
     EXPECT_FALSE(log->ended);
 }
 
+TEST(HeatLog, ALineOfAnotherLengthIsPassedOver) {
+    const auto head = heat_line("e", 1) + lane_line(1, "Ada");
+    const Fix fix{{"results_clocks", "Ada", 2, 0.375}, 0.25, 1764000000.5, "Bela"};
+    for (const auto& line :
+         {start_line(1, "run", 2, 3), lane_line(2, "Bela"), set_line({"results_clocks", "Ada", 0, 1.0}),
+          name_line("Ada", "Bela"), end_line(), fix_line(fix)}) {
+        const auto whole = line.substr(0, line.size() - 1);
+        for (const auto& other : {whole.substr(0, std::min(whole.rfind('\t'), whole.size() - 1)), whole + "\tmore"}) {
+            const auto log = read_heat_log(head + other + "\n");
+            ASSERT_TRUE(log) << other;
+            EXPECT_EQ(log->lanes, std::vector<std::string>{"Ada"}) << other;
+            EXPECT_TRUE(log->cells.empty() && log->fixes.empty()) << other;
+            EXPECT_FALSE(log->ended || log->boot_start || log->cap) << other;
+        }
+    }
+    EXPECT_FALSE(read_heat_log("heat\t1\te\n"));
+    EXPECT_FALSE(read_heat_log("heat\t1\te\t1\tmore\n"));
+    EXPECT_EQ(read_heat_log(heat_line("e", 1) + lane_line(200, "Ada"))->lanes.size(), 200u);
+    EXPECT_TRUE(read_heat_log(heat_line("e", 1) + lane_line(201, "Ada") + lane_line(0, "Ada"))->lanes.empty());
+}
+
 } // namespace
 } // namespace pacecells
