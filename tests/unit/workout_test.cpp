@@ -315,6 +315,49 @@ TEST(Workout, ASettingIsTakenUpToItsBoundsAndRefusedBeyond) {
     }
 }
 
+TEST(Workout, ACellIsTakenUpToItsBoundsAndRefusedBeyond) {
+    struct Bounds {
+        std::string row;   // of the block, as it begins
+        std::string other; // with % for the value
+        std::vector<const char*> inside, outside;
+    };
+    const std::string paced = "pace      | 2  | ";
+    const Bounds all[] = {
+        {"station   | 2  |", "station | % | Sandbags | rep | | 6 | 6", {"2"}, {"0", "1000", "2.5", "1"}},
+        {"station   | 2  |", "station | 2 | Sandbags | rep | | % | 6", {"0", "20000"}, {"-1", "20001"}},
+        {"station   | 2  |", "station | 2 | Sandbags | rep | | 6 | 6 | % |", {"0", "999"}, {"-0.1", "999.5"}},
+        {paced, "pace | 2 | %", {"0:00.1", "600"}, {"0:00.09", "601"}},
+        {"pace      | 1  |", "pace | 1 | | %", {"301", "5000"}, {"300", "5001"}},
+        {paced, "pace | 2 | 5 | | | %", {"0:00", "600"}, {"-1", "601"}},
+        {paced, "pace | 2 | 5 | | | | %", {"0", "200"}, {"-1", "201"}},
+        {paced, "pace | 2 | 5 | | | | | yes | %", {"0", "1"}, {"-0.1", "1.1"}},
+        {paced, "pace | 2 | 5 | | | | | yes | | %", {"1", "999"}, {"0.9", "1000"}},
+        {paced, "pace | 2 | 5 | | | | | yes | | | %", {"0", "99"}, {"-1", "100"}},
+        {"group     | quick", "group | quick | %", {"0.2", "5"}, {"0.19", "5.01"}},
+        {"group     | quick", "group | quick | 1 | %", {"0.2", "5"}, {"0.19", "5.01"}},
+        {"machine   | ski", "machine | ski | %", {"0", "99"}, {"-1", "100", "1.5"}},
+    };
+    for (const auto& one : all) {
+        const auto said = [&](std::string value) {
+            auto block = tide;
+            const auto from = block.find("\n" + one.row) + 1;
+            block.replace(from, block.find('\n', from) - from, with(one.other, "%", value));
+            return refusal(block);
+        };
+        for (const auto* value : one.inside)
+            EXPECT_EQ(said(value), "read") << one.other << " " << value;
+        for (const auto* value : one.outside)
+            EXPECT_NE(said(value), "read") << one.other << " " << value;
+    }
+}
+
+TEST(Workout, TheSplitOfAMovementInMetresHasBoundsToo) {
+    const auto rowed = with(tide, "| ski cal |      | 14       | 12 ", "| row m | | 500 | 500");
+    for (const auto& [pace, good] : {std::pair{"0:30", true}, {"59:59", true}, {"0:29", false}, {"1:00:00", false}})
+        EXPECT_EQ(refusal(with(rowed, "| 620  |      | 4 ", std::string("| | ") + pace + " | 4")) == "read", good)
+            << pace;
+}
+
 TEST(Workout, AStationOfTheFirstOrLastRoundIsDoneThereAlone) {
     const auto at = [](const char* when) {
         return read(
