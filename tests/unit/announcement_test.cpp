@@ -309,6 +309,43 @@ TEST(Announcement, AsManyAsFitInAWindow) {
     EXPECT_TRUE(read.marks.empty());
 }
 
+TEST(Announcement, NumbersAsPeopleWriteThem) {
+    const auto metres = [](const std::string& written) {
+        const auto read = read_announcement("3 rounds for time, cap 20: " + written + " m run, 5 burpees");
+        return read.stations.size() == 2 ? read.stations.front().amounts.front() : "?";
+    };
+    for (const auto* thousand : {"1000", "1,000", "1.000", "1\u00a0000", "1\u202f000"})
+        EXPECT_EQ(metres(thousand), "1000") << thousand;
+    EXPECT_EQ(metres("12.500"), "12500");
+    EXPECT_EQ(metres("1200.5"), "1200.5") << "no thousands of thousands";
+    EXPECT_EQ(metres("0.250"), "0.25") << "nobody writes 250 as 0.250";
+    const auto load = [](const std::string& written) {
+        return read_announcement("10 min AMRAP: 5 cleans " + written + " kg").stations.at(0).loads.at(0).value_or(-1);
+    };
+    EXPECT_EQ(load("42.5"), 42.5);
+    EXPECT_EQ(load("42,5"), 42.5);
+    EXPECT_EQ(load("999"), 999);
+    EXPECT_EQ(load("9"), 9);
+}
+
+TEST(Announcement, TimesAsPeopleWriteThem) {
+    const auto cap = [](const std::string& written) {
+        return read_announcement("For time, cap " + written + ": 50 burpees, 500 m row")
+            .cap.value_or(Seconds{-1})
+            .value();
+    };
+    EXPECT_EQ(cap("12"), 720);
+    EXPECT_EQ(cap("12 min"), 720);
+    EXPECT_EQ(cap("12:30"), 750);
+    EXPECT_EQ(cap("12 min 30 s"), 750);
+    EXPECT_EQ(cap("12 Min. 30 s"), 750);
+    EXPECT_EQ(cap("90 s"), 90);
+    EXPECT_EQ(cap("1 h"), 3600);
+    EXPECT_EQ(cap("1 h 5 min"), 3900);
+    EXPECT_EQ(cap("1:05:00"), 3900);
+    EXPECT_EQ(cap("12-min"), 720);
+}
+
 TEST(Announcement, MarksAreShownInTheirPlace) {
     const std::string text = "17 min AMRAP: 12/10 cal ski, 6 sandbags blue";
     const std::vector<Mark> marks{{{14, 19}, MarkKind::taken, say("This is not a name.")},
