@@ -8,6 +8,7 @@
 #include <com/sun/star/awt/XGraphics.hpp>
 #include <com/sun/star/awt/XWindow.hpp>
 
+#include <algorithm>
 #include <map>
 #include <string>
 #include <utility>
@@ -39,6 +40,15 @@ class Painter {
     void text(int left, int top, int width, int height, const std::string& what, int size, bool bold, sal_Int32 colour,
               Align align = Align::left);
     [[nodiscard]] int width_of(const std::string& what, int size, bool bold);
+    // The size, up to this one, at which a column of bold texts is alike: one far too long is smaller by itself.
+    template <class Rows, class Text>
+    [[nodiscard]] int size_for(const Rows& rows, Text text, int width, int size) {
+        const int least = size * 75 / 100;
+        for (const auto& row : rows)
+            if (const int wide = width_of(row.*text, size, true); wide > width)
+                size = std::max(least, size * width / wide);
+        return size;
+    }
 
   private:
     css::uno::Reference<css::awt::XFont> font_of(int size, bool bold);

@@ -9,6 +9,7 @@ namespace pacecells {
 namespace {
 
 constexpr int least_rows = 6; // so that few lanes do not become posters
+constexpr int lane_share = 8, name_share = 43, round_share = 23, ahead_share = 26; // of the width
 
 } // namespace
 
@@ -40,21 +41,24 @@ void RoomWindow::paint(Painter& painter, int width, int height) {
     const int rows = std::max(least_rows, static_cast<int>(view_.rows.size()));
     const int tall = (height - head) / rows;
     const int size = std::min(tall * 82 / 100, width * 55 / 1000);
+    const auto width_of = [&](int share) { return (width - 2 * pad) * share / 100 - 2 * pad; };
+    const int names = painter.size_for(view_.rows, &RowView::name, width_of(name_share), size);
+    const int rounds = painter.size_for(view_.rows, &RowView::room_round, width_of(round_share), size);
+    const int aheads = painter.size_for(view_.rows, &RowView::room_ahead, width_of(ahead_share), size);
     int top = head;
     for (const auto& row : view_.rows) {
         painter.rule(0, top, width);
         const auto ink = row.quiet ? colours.soft : colours.ink;
         const auto tone = row.tone > 0 ? colours.ahead : row.tone < 0 ? colours.behind : ink;
         int x = pad;
-        const auto column = [&](int share, const std::string& what, sal_Int32 colour) {
-            const int wide = (width - 2 * pad) * share / 100;
-            painter.text(x, top, wide - 2 * pad, tall, what, size, true, colour);
-            x += wide;
+        const auto column = [&](int share, const std::string& what, int letters, sal_Int32 colour) {
+            painter.text(x, top, width_of(share), tall, what, letters, true, colour);
+            x += width_of(share) + 2 * pad;
         };
-        column(8, row.lane, ink);
-        column(43, row.name, ink);
-        column(23, row.room_round, ink);
-        column(26, row.room_ahead, tone);
+        column(lane_share, row.lane, size, ink);
+        column(name_share, row.name, names, ink);
+        column(round_share, row.room_round, rounds, ink);
+        column(ahead_share, row.room_ahead, aheads, tone);
         top += tall;
     }
 }

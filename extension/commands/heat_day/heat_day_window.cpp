@@ -222,6 +222,8 @@ void HeatWindow::paint(Painter& painter, int width, int height) {
     const int tall = (height - head - foot) / rows;
     const int big = std::min(tall * 76 / 100, width * 45 / 1000);
     const int small = big * 72 / 100;
+    constexpr int lane_share = 70, name_share = 280;
+    const int names = painter.size_for(view_.rows, &RowView::name, width * name_share / 1000 - pad, big);
     for (std::size_t i = 0; i < view_.rows.size(); ++i) {
         const auto& row = view_.rows[i];
         const int top = head + static_cast<int>(i) * tall;
@@ -239,10 +241,10 @@ void HeatWindow::paint(Painter& painter, int width, int height) {
         };
         if (!row.key.empty())
             painter.text(x, top, width * 18 / 1000, tall, row.key, small, true, colours.soft);
-        column(55, row.lane, big, true, ink, row.key.empty() ? Align::centre : Align::right);
-        column(285, row.name, big, true, ink, Align::left);
-        column(225, row.round, small, false, ink, Align::left);
-        column(195, row.ahead, big * 85 / 100, true, tone, Align::left);
+        column(lane_share, row.lane, big, true, ink, row.key.empty() ? Align::centre : Align::right);
+        column(name_share, row.name, names, true, ink, Align::left);
+        column(220, row.round, small, false, ink, Align::left);
+        column(190, row.ahead, big * 85 / 100, true, tone, Align::left);
         const int rest = width * 930 / 1000 - x;
         const bool two_lines = !row.range.empty();
         painter.text(x, top + (two_lines ? tall * 6 / 100 : 0), rest - pad, two_lines ? tall * 55 / 100 : tall,
