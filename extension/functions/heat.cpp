@@ -35,10 +35,8 @@ Result<Answer> heat_list_cells(RawCells names, Numbers projected, Number lanes, 
                   {machines ? machines->value : 0, value_or(later, Seconds{0})});
     if (!places)
         return places.error();
-    if (places->empty())
-        return out_of_domain("There is no name to put into a heat.");
     const auto& asked = judges ? judges->cells : names.cells;
-    Range out{static_cast<int>(places->size()), 7, {}};
+    Range out{static_cast<int>(name_texts.size()), 7, {}};
     for (const auto& place_given : *places) {
         out.cells.push_back(to_cell(static_cast<double>(place_given.heat)));
         out.cells.push_back(to_cell(static_cast<double>(place_given.lane)));
@@ -48,6 +46,7 @@ Result<Answer> heat_list_cells(RawCells names, Numbers projected, Number lanes, 
         out.cells.push_back(to_cell(place_given.offset));
         out.cells.push_back(to_cell(static_cast<double>(place_given.machine)));
     }
+    out.cells.resize(static_cast<std::size_t>(out.rows * out.columns), Cell{Blank{}});
     return pick(std::move(out), row_wanted, column_wanted);
 }
 
@@ -106,7 +105,8 @@ Result<Cell> athlete_forecast(AreaPointer workout, AreaPointer tests, RawCells k
 
 constexpr Row rows[] = {
     row<&heat_list_cells>("heatList", "HEAT.LIST",
-                          "Heats in order: heat, lane, start, name, judge, later start and machine, in seven columns.",
+                          "Heats in order: heat, lane, start, name, judge, later start and machine, in seven columns; "
+                          "as many rows as names, the spare ones blank.",
                           {{"names", "Names; blanks are skipped."},
                            {"projected", "Projected scores beside them; blanks rank lowest."},
                            {"lanes", "Lanes in a heat."},

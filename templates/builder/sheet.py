@@ -109,6 +109,11 @@ class Sheet(Pages):
             cells.fillAuto(direction, 1)
         return f"{cell}:{end}"
 
+    def array(self, cells, formula, style):
+        """One formula for all cells of a range, calculated once."""
+        self.styled(cells, style)
+        self[cells].setArrayFormula(formula)
+
     def block(self, cell, formula, rows, columns, style=None):
         """A formula over a block, filled right and then down."""
         across = self.right(cell, formula, columns, style)

@@ -55,14 +55,14 @@ def make_list(book):
     apart = choice(sheet, 1, "Heats by division", "Choose yes to keep divisions in heats of their own; otherwise leave empty.")
     shared = choice(sheet, 4, "Share machines", "Choose yes where people of a class share machines and start one after the other; otherwise leave empty.")
     of = lambda letter: f"${letter}${FIRST}:${letter}${LAST}"
-    # out of sight, beside the judge's sheets: people per machine, how much later they start, shared machines, first start
-    many, later, machines, start = (f"${column(ASIDE + 1)}${row}" for row in range(SHEETS * HALF + 1, SHEETS * HALF + 5))
+    # out of sight, beside the judge's sheets: people per machine, how much later they start, shared machines
+    many, later, machines = (f"${column(ASIDE + 1)}${row}" for row in range(SHEETS * HALF + 1, SHEETS * HALF + 4))
+    start = f"$'{book.workout.title}'.{book.settings['first_start']}"
     put = lambda cell, formula: sheet.put(cell.replace("$", ""), formula, "working")
     share = lambda index: pc("HEAT.SHARED", "workout", "tests", "roster_keys", "roster_people", index)
     put(many, f'=IF({shared}="";1;{share(1)})')
     put(later, f'=IF({shared}="";0;{share(2)})')
     put(machines, f'=IF({shared}="";0;{lists.machine_count(book)})')
-    put(start, f"=N($'{book.workout.title}'.{book.settings['first_start']})")
     book.heat_many = f"$'{sheet.title}'.{many}"
     for letter, formula in ((GROUP, f'=IF({apart}="";"";INDEX(roster_division;ROW(A1))&"")'),
                             (CAN, f'=IF({book.roster_judge}="";"";INDEX(roster_name;ROW(A1))&"")')):
@@ -70,15 +70,17 @@ def make_list(book):
     every = 'TEXT(heat_every;"[M]:SS")'
     sheet.put("A4", f'=IF({shared}="";"";{say("{many} per machine, one after the other", many=many)}&"; ")&'
               + say("{lanes} people per heat, a heat every {every}, slowest first", lanes="heat_lanes", every=every), "note line")
-    listed = pc("HEAT.LIST", "roster_starts", "roster_rank", "heat_lanes", start, "heat_every", of(GROUP), "ROW(A1)", "{k}", of(CAN), machines, later)
-    there = f'=IF($D{FIRST}="";"";{listed})'
-    formulas = (there.format(k=1), there.format(k=2), f'=IF(OR($D{FIRST}="";{start}=0);"";{listed.format(k=3)})',
-                # &"" makes a text of this document of a name; only then does MATCH find it
-                f'=IF(ROW(A1)>heat_people;"";{listed.format(k=4)}&"")', f'=IF($D{FIRST}="";"";{listed.format(k=5)}&"")', there.format(k=6),
-                f'=IF($D{FIRST}="";"";INDEX(roster_division;MATCH($D{FIRST};roster_name;0)))', f'=IF(OR($D{FIRST}="";{shared}="");"";{listed.format(k=7)})')
+    # an array a column: the list is made once for each, not for every person
+    listed = lambda k: pc("HEAT.LIST", "roster_starts", "roster_rank", "heat_lanes", start, "heat_every", of(GROUP), "", k, of(CAN), machines, later)
+    text = '&""'  # makes a text of this document of a name; only then does MATCH find it
+    formulas = (*(f"={listed(k)}" for k in (1, 2, 3)), f"={listed(4)}{text}", f"={listed(5)}{text}", f"={listed(6)}", None,
+                f'=IF({shared}="";"";{listed(7)})')
     for step, ((head, _width, style), formula) in enumerate(zip(HEADS, formulas)):
         sheet.text(address(step, HEAD - 1), head, "head")
-        sheet.down(f"{column(step)}{FIRST}", formula, ATHLETES, style)
+        cells = f"{column(step)}{FIRST}:{column(step)}{LAST}"
+        if formula:
+            sheet.array(cells, formula, style)
+    sheet.down(f"G{FIRST}", f'=IF($D{FIRST}="";"";INDEX(roster_division;MATCH($D{FIRST};roster_name;0)))', ATHLETES, HEADS[6][2])
     last = column(len(HEADS) - 1)
     sheet.put(f"{last}{HEAD}", f'=IF({shared}="";"";{_.lit(HEADS[-1][0])})')
     sheet.mark(f"{last}{HEAD}:{last}{LAST}", (f'${last}{HEAD}=""', "blank cell"))

@@ -67,7 +67,5 @@ def make_day(book):
     sheet.name("heat_lanes", f"A{5 + first}")
     sheet.put(f"A{6 + first}", f"=N({of('cap')})+N({of('changeover')})", "working")
     sheet.name("heat_every", f"A{6 + first}")
-    sheet.put(f"A{7 + first}", '=SUMPRODUCT(--(roster_starts<>""))', "working")
-    sheet.name("heat_people", f"A{7 + first}")
     for name, key in (("list_divisions", "divisions"), ("list_groups", "groups.name"), ("list_stations", "stations.movement")):
         book.name(name, book.workout, cells[key].replace("$", ""))

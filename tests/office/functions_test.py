@@ -364,7 +364,8 @@ CONTRACT = [
     ('=PLAN.ADVICE(blank;963;1183;0.112;4)', 1),
     ('=PLAN.ADVICE(1000;963;900;0.112)', "Err:502"),
     ('=HEAT.LIST(names;projected;0)', "Err:502"),
-    ('=HEAT.LIST(names;projected;2;;;;6;4)', "Err:502"),
+    ('=HEAT.LIST(names;projected;2;;;;6;4)', ""),
+    ('=HEAT.LIST(names;projected;2;;;;7;4)', "Err:502"),
     ('=HEAT.LIST(names;projected;2;;;;5;4)', "Dee"),
 ]
 
@@ -389,7 +390,8 @@ ARRAYS = [
     # Three heats for five on two lanes; the best start last, and who is not lifting judges.
     ('=HEAT.LIST(names;projected;2;"9:00")',
      [[1, 1, 9 / 24, "Ann", "Dee", 0, 1], [2, 1, 9.25 / 24, "Cid", "Ann", 0, 1], [2, 2, 9.25 / 24, "Ben", "Eve", 0, 2],
-      [3, 1, 9.5 / 24, "Eve", "Ben", 0, 1], [3, 2, 9.5 / 24, "Dee", "Cid", 0, 2]]),
+      [3, 1, 9.5 / 24, "Eve", "Ben", 0, 1], [3, 2, 9.5 / 24, "Dee", "Cid", 0, 2],
+      [""] * 7]),
 ]
 
 
