@@ -187,6 +187,10 @@ TEST(Card, SaysTheThreeSituations) {
     EXPECT_NEAR(beyond.to_find.value().value(), 48.75 - 46800.0 / 1070, 1e-9);
     EXPECT_FALSE(beyond.in_hand);
     EXPECT_EQ(example.card_for(1500).in_ten, 0) << "fewer than one in ten";
+    for (double goal = 700; goal < 1200; goal += 5) {
+        const Card card = example.card_for(goal);
+        EXPECT_EQ(card.in_ten, std::floor(10 * card.advice.chance)) << goal;
+    }
 
     const Card none = example.card_for(0);
     EXPECT_FALSE(none.needed || none.in_hand || none.to_find || none.in_ten);

@@ -6,6 +6,7 @@
 #include "pacecells/clock.h"
 
 #include <algorithm>
+#include <array>
 #include <fstream>
 #include <map>
 #include <string>
@@ -346,6 +347,24 @@ TEST(Announcement, TimesAsPeopleWriteThem) {
     EXPECT_EQ(cap("12-min"), 720);
 }
 
+TEST(Announcement, LinesMayBeNumbered) {
+    const std::string plain = "10 min AMRAP\n5 burpees\n8 cal row\n12 air squats";
+    const auto wanted = described(read_announcement(plain), plain);
+    for (const auto& [first, second, third] :
+         {std::array{"1. ", "2. ", "3. "}, {"1) ", "2) ", "3) "}, {"A) ", "B) ", "C) "}, {"- ", "- ", "- "}}) {
+        const std::string text =
+            "10 min AMRAP\n" +
+            (first + ("5 burpees\n" + (second + ("8 cal row\n" + (third + std::string{"12 air squats"})))));
+        EXPECT_EQ(described(read_announcement(text), text), wanted) << text;
+    }
+}
+
+TEST(Announcement, OneDivisionImpliesTheOther) {
+    const auto divisions = [](const std::string& text) { return joined(read_announcement(text).divisions, ", "); };
+    EXPECT_EQ(divisions("10 min AMRAP, women: 5 burpees"), "men, women");
+    EXPECT_EQ(divisions("10 min AMRAP, men: 5 burpees"), "men, women");
+}
+
 TEST(Announcement, MarksAreShownInTheirPlace) {
     const std::string text = "17 min AMRAP: 12/10 cal ski, 6 sandbags blue";
     const std::vector<Mark> marks{{{14, 19}, MarkKind::taken, say("This is not a name.")},
@@ -402,6 +421,8 @@ TEST(AnnouncedNames, LinesCommasAndDivisions) {
     EXPECT_EQ(read(" \n,;\n"), "");
     EXPECT_EQ(read("10. Ada Brunn\n9) Olle Tarvik\n* Mira Quist\n\u2022 Jon Wexel\n\u2013 Nele Harp"),
               "Ada Brunn\nOlle Tarvik\nMira Quist\nJon Wexel\nNele Harp\n");
+    EXPECT_EQ(read("Ada Brunn, men, Olle Tarvik, women, Mira Quist"),
+              "Ada Brunn = men\nOlle Tarvik = women\nMira Quist\n");
     EXPECT_EQ(read("7 Ada Brunn\n8\tOlle Tarvik"), "Ada Brunn\nOlle Tarvik\n");
 }
 
