@@ -83,7 +83,8 @@ void add_athletes(Context& context) {
     }
     Undo undo(event.document(), tr("Add athletes"));
     write_people(event, plan);
-    const auto known = complete_people(context, event, plan.names());
+    const auto logbook = logbook_to_take_from(context);
+    const auto known = logbook ? complete_people(event, *logbook, plan.names()) : std::string();
     fit_prints(event.document());
     undo.done();
     context.say(plan.report() + (known.empty() ? "" : "\n" + known));

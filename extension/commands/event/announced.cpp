@@ -44,8 +44,13 @@ std::string shown_loads(const AnnouncedStation& station) {
     return by_division(loads);
 }
 
-std::string shown_pace(const AnnouncedStation& station) {
-    const auto pace = usual_pace(station);
+std::optional<UsualPace> pace_of(const AnnouncedStation& station, const UsualPaces& usual) {
+    const auto known = usual.find(station);
+    return known ? known : usual_pace(station);
+}
+
+std::string shown_pace(const AnnouncedStation& station, const UsualPaces& usual) {
+    const auto pace = pace_of(station, usual);
     if (!pace)
         return {};
     switch (rate_kind(station.unit)) {
@@ -201,7 +206,7 @@ std::size_t open_questions(const Announcement& announcement) {
         std::ranges::count_if(announcement.marks, [](const Mark& mark) { return mark.kind == MarkKind::asked; }));
 }
 
-Dialog::Rows understood(const Announcement& announcement) {
+Dialog::Rows understood(const Announcement& announcement, const UsualPaces& usual) {
     Dialog::Rows rows;
     add_settings(announcement, rows);
     for (const auto& station : announcement.stations) {
@@ -210,12 +215,12 @@ Dialog::Rows understood(const Announcement& announcement) {
         if (station.when != When::every)
             movement += " (" + shown_word(WordList::when, static_cast<std::size_t>(station.when)) + ")";
         rows.push_back({movement, by_division(station.amounts), unit == 0 ? "?" : shown_word(WordList::unit, unit - 1),
-                        shown_loads(station), shown_pace(station)});
+                        shown_loads(station), shown_pace(station, usual)});
     }
     return rows;
 }
 
-std::vector<std::string> remarks(const Announcement& announcement) {
+std::vector<std::string> remarks(const Announcement& announcement, const UsualPaces& usual) {
     std::vector<std::string> lines;
     for (const auto& mark : announcement.marks) {
         const auto number = std::to_string(lines.size() + 1) + ": ";
@@ -223,7 +228,7 @@ std::vector<std::string> remarks(const Announcement& announcement) {
                         (mark.kind == MarkKind::asked ? tr("To answer: %1", tr(mark.reason)) : tr(mark.reason)));
     }
     for (const auto& station : announcement.stations)
-        if (const auto pace = usual_pace(station); pace && !pace->known)
+        if (const auto pace = pace_of(station, usual); pace && !pace->known)
             lines.push_back(tr("%1: its usual pace is not known; %2 s per rep are taken.", station.movement,
                                shown_number(pace->rate, 1)));
     return lines;
@@ -241,7 +246,8 @@ std::string short_text(const Announcement& announcement) {
     return text;
 }
 
-void write_announcement(const EventCells& event, const Announcement& announcement, Language language) {
+void write_announcement(const EventCells& event, const Announcement& announcement, const UsualPaces& usual,
+                        Language language) {
     const auto known = known_paces(event);
     clear(event);
     std::map<std::size_t, const std::map<std::string, Any>*> kept; // by station
@@ -255,7 +261,7 @@ void write_announcement(const EventCells& event, const Announcement& announcemen
     for (const auto& cell : announcement_cells(announcement, language))
         put(event, cell);
     for (const auto& cell : pace_cells(announcement))
-        if (!kept.contains(cell.row))
+        if (!kept.contains(cell.row) && !usual.find(announcement.stations[cell.row]))
             put(event, cell);
     for (const auto& [row, paces] : kept)
         put_known(event, *paces, row);

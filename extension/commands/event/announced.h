@@ -3,6 +3,7 @@
 
 #include "dialog.h"
 #include "event_cells.h"
+#include "from_logbook.h"
 
 #include "pacecells/announcement.h"
 
@@ -25,14 +26,15 @@ void refuse_too_large(const Announcement& announcement, const AnnouncementRoom& 
 [[nodiscard]] std::size_t open_questions(const Announcement& announcement);
 
 // Rows of a table for people: settings, then stations with amounts, unit, loads and usual pace.
-[[nodiscard]] Dialog::Rows understood(const Announcement& announcement);
+[[nodiscard]] Dialog::Rows understood(const Announcement& announcement, const UsualPaces& usual);
 // A line for each mark, with its number, and for each station whose usual pace nobody knows.
-[[nodiscard]] std::vector<std::string> remarks(const Announcement& announcement);
+[[nodiscard]] std::vector<std::string> remarks(const Announcement& announcement, const UsualPaces& usual);
 // "AMRAP, 17:00, stations: 4, divisions: 2".
 [[nodiscard]] std::string short_text(const Announcement& announcement);
 
-// Instead of the workout that is there. A station of the same movement and unit keeps its usual pace. The caller holds the
-// Undo.
-void write_announcement(const EventCells& event, const Announcement& announcement, Language language);
+// Instead of the workout that is there. A station of the same movement and unit keeps its usual pace; what `usual` knows is
+// looked up by the sheet itself. The caller holds the Undo.
+void write_announcement(const EventCells& event, const Announcement& announcement, const UsualPaces& usual,
+                        Language language);
 
 } // namespace pacecells

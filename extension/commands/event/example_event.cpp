@@ -137,7 +137,7 @@ void fill(const Document& document, const std::string& list) {
     std::istringstream lines(list);
     if (const auto text = announcement_of(list); !text.empty()) {
         const auto language = parse_language(event.text("workout.language")).value_or(Language::en);
-        write_announcement(event, read_announcement(text, language), language);
+        write_announcement(event, read_announcement(text, language), UsualPaces(), language);
     }
     Block block;
     sal_Int32 row = 0;

@@ -27,8 +27,10 @@ struct Read {
     ColumnTable list; // the names, as Add athletes takes them
 };
 
-Read read(const std::string& text, const std::string& names, Language language) {
+Read read(const std::string& text, const std::string& names, const UsualPaces& usual, Language language) {
     Read all{text, read_announcement(text, language), {}, {}};
+    for (auto& station : all.announcement.stations)
+        station.movement = usual.name_of(station.movement);
     const auto& divisions = all.announcement.divisions;
     all.names = read_names(names, divisions);
     for (const auto& person : all.names.people) {
@@ -80,9 +82,9 @@ bool agreed(Context& context, const EventCells& event, const Read& read) {
            context.ask(tr("The sheet Workout has stations already. Replace the workout there?"), "Overwrite");
 }
 
-std::string report(const Read& read, const RosterPlan& people) {
+std::string report(const Read& read, const RosterPlan& people, const UsualPaces& usual) {
     auto text = tr("Filled in: %1.", short_text(read.announcement));
-    for (const auto& line : remarks(read.announcement))
+    for (const auto& line : remarks(read.announcement, usual))
         text += "\n" + line;
     for (const auto& mark : read.names.marks)
         text += "\n" + tr(mark.reason);
@@ -91,18 +93,21 @@ std::string report(const Read& read, const RosterPlan& people) {
 
 // In one step. What fails half way is taken back.
 // What the logbook knows of the people, in sentences.
-std::string write(Context& context, const EventCells& event, const Read& read, const RosterPlan& people) {
+std::string write(const EventCells& event, const Logbook* logbook, const Read& read, const RosterPlan& people,
+                  const UsualPaces& usual) {
     Undo undo(event.document(), tr("Read as written"));
-    write_announcement(event, read.announcement, language_of(event));
+    if (logbook)
+        take_usual_values(event, *logbook);
+    write_announcement(event, read.announcement, usual, language_of(event));
     write_people(event, people);
-    auto known = complete_people(context, event, people.names());
+    auto known = logbook ? complete_people(event, *logbook, people.names()) : std::string();
     fit_prints(event.document());
     undo.done();
     return known;
 }
 
 // The window; false where it is cancelled.
-bool read_in_window(Context& context, const EventCells& event, Read& all, RosterPlan& people) {
+bool read_in_window(Context& context, const EventCells& event, const UsualPaces& usual, Read& all, RosterPlan& people) {
     constexpr int width = 480;
     constexpr int left = 280;
     const auto room = room_of(event);
@@ -126,18 +131,18 @@ bool read_in_window(Context& context, const EventCells& event, Read& all, Roster
     Meanings meanings;
     const auto language = language_of(event);
     const auto look = [&] {
-        all = read(dialog.text(text), dialog.text(names), language);
+        all = read(dialog.text(text), dialog.text(names), usual, language);
         people = people_plan(event, all, meanings);
     };
     dialog.on_change([&] {
         look();
-        dialog.set_rows(stations, understood(all.announcement));
+        dialog.set_rows(stations, understood(all.announcement, usual));
         Dialog::Rows rows;
         for (const auto& athlete : people.athletes)
             rows.push_back({athlete.cells[name_column], athlete.cells[division_column], athlete.happens});
         dialog.set_rows(list, rows);
         std::string shown = all.announcement.marks.empty() ? "" : with_marks(all.text, all.announcement.marks);
-        for (const auto& line : remarks(all.announcement))
+        for (const auto& line : remarks(all.announcement, usual))
             shown += (shown.empty() ? "" : "\n") + line;
         for (const auto& mark : all.names.marks)
             shown += (shown.empty() ? "" : "\n") +
@@ -173,21 +178,23 @@ const Command command{"read-as-written", read_as_written};
 
 bool read_into(Context& context, const Document& document) {
     const EventCells event(document);
+    const auto logbook = logbook_to_take_from(context);
+    const auto usual = logbook ? UsualPaces(*logbook) : UsualPaces();
     Read all;
     RosterPlan people;
     if (context.interactive()) {
-        if (!read_in_window(context, event, all, people))
+        if (!read_in_window(context, event, usual, all, people))
             return false;
     } else {
-        all = read(context.argument("Text", ""), context.argument("Names", ""), language_of(event));
+        all = read(context.argument("Text", ""), context.argument("Names", ""), usual, language_of(event));
         refuse(all, room_of(event));
         Meanings meanings;
         if (!ask_all(context, roster_for(event, all.announcement), all.list, meanings) || !agreed(context, event, all))
             return false;
         people = people_plan(event, all, meanings);
     }
-    const auto known = write(context, event, all, people);
-    context.say(report(all, people) + (known.empty() ? "" : "\n" + known));
+    const auto known = write(event, logbook.get(), all, people, usual);
+    context.say(report(all, people, usual) + (known.empty() ? "" : "\n" + known));
     return true;
 }
 

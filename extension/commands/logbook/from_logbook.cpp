@@ -294,16 +294,13 @@ std::string take_people(const EventCells& event, const Logbook& logbook, WhichPe
     return said + remarks + tests.remarks;
 }
 
-std::string complete_people(Context& context, const EventCells& event, const std::vector<std::string>& names) {
-    const auto logbook = logbook_to_take_from(context);
-    if (!logbook)
-        return {};
+std::string complete_people(const EventCells& event, const Logbook& logbook, const std::vector<std::string>& names) {
     std::set<std::string> wanted;
     const auto tested = rows_by_name(event.values("tests_name"));
     for (const auto& name : names)
         if (!tested.contains(fold_name(name))) // whose tests are typed already
             wanted.insert(fold_name(name));
-    const auto people = people_in(*logbook, wanted, event, day_of(event));
+    const auto people = people_in(logbook, wanted, event, day_of(event));
     const auto rows = rows_by_name(event.values("roster_name"));
     std::string remarks;
     std::size_t known = 0;
@@ -316,7 +313,7 @@ std::string complete_people(Context& context, const EventCells& event, const std
         }
     if (known == 0)
         return {};
-    const auto tests = take_tests(event, *logbook, people);
+    const auto tests = take_tests(event, logbook, people);
     return tr("%1 of them are in the logbook, %2 with tests that count.", std::to_string(known),
               std::to_string(tests.people)) +
            remarks + tests.remarks;

@@ -3,8 +3,13 @@
 
 #include "logbook.h"
 
+#include "pacecells/announcement.h"
+#include "pacecells/ergometer.h"
+
 #include <cstdint>
+#include <map>
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -22,6 +27,22 @@ struct Offer {
 };
 [[nodiscard]] Offer offer_of(const Logbook& logbook);
 
+// How fast movements and machines usually go, as the logbook has it.
+class UsualPaces {
+  public:
+    UsualPaces() = default; // without a logbook: knows nothing
+    explicit UsualPaces(const Logbook& logbook);
+
+    // As the logbook writes it where only one of its names is nearly the same; otherwise as it is.
+    [[nodiscard]] std::string name_of(const std::string& movement) const;
+    [[nodiscard]] std::optional<UsualPace> find(const AnnouncedStation& station) const;
+
+  private:
+    std::vector<std::string> names_;
+    std::vector<UsualPace> movements_; // rate 0: not known
+    std::map<Machine, UsualPace> machines_;
+};
+
 enum class WhichPeople : std::uint8_t { everyone, last_event, nobody };
 
 // Movements and machines with what is usual, where the sheet Workout looks them up, and how many machines there are.
@@ -32,8 +53,8 @@ void take_usual_values(const EventCells& event, const Logbook& logbook);
 [[nodiscard]] std::string take_people(const EventCells& event, const Logbook& logbook, WhichPeople which);
 
 // People who were just put onto the roster by name: what the logbook knows of them fills what is blank, and their tests
-// come along. What happened, in sentences; empty without a logbook, or where it knows none of them.
-[[nodiscard]] std::string complete_people(Context& context, const EventCells& event,
+// come along. What happened, in sentences; empty where it knows none of them.
+[[nodiscard]] std::string complete_people(const EventCells& event, const Logbook& logbook,
                                           const std::vector<std::string>& names);
 
 } // namespace pacecells

@@ -2,6 +2,7 @@
 // looks them up by name.
 #include "from_logbook.h"
 
+#include "pacecells/names.h"
 #include "pacecells/words.h"
 
 #include <com/sun/star/sheet/ValidationType.hpp>
@@ -54,6 +55,39 @@ void offer_names(const Range& cells, const std::string& source) {
 }
 
 } // namespace
+
+UsualPaces::UsualPaces(const Logbook& logbook) {
+    const auto pace = [](const LogbookTable& table, sal_Int32 row, std::string_view rate) {
+        return UsualPace{table.number(row, rate).value_or(0), Seconds{table.number(row, "handling_s").value_or(0)}};
+    };
+    const auto movements = logbook.table("movements");
+    for (const auto row : movements.rows()) {
+        names_.push_back(movements.text(row, "name"));
+        movements_.push_back(pace(movements, row, "rep_s"));
+    }
+    const auto machines = logbook.table("machines");
+    for (const auto row : machines.rows())
+        if (const auto kind = find_word(WordList::machine, machines.text(row, "machine")))
+            machines_.emplace(static_cast<Machine>(*kind), pace(machines, row, "calh"));
+}
+
+std::string UsualPaces::name_of(const std::string& movement) const {
+    const auto match = NameList(names_).find(movement);
+    return match.same.empty() && match.nearly.size() == 1 ? names_[match.nearly.front()] : movement;
+}
+
+std::optional<UsualPace> UsualPaces::find(const AnnouncedStation& station) const {
+    UsualPace found;
+    if (const auto machine = machine_of(station.unit);
+        machine && rate_kind(station.unit) == RateKind::calories_per_hour) {
+        if (const auto its = machines_.find(*machine); its != machines_.end())
+            found = its->second;
+    } else if (station.unit == Unit::rep) {
+        if (const auto match = NameList(names_).find(station.movement); match.sure())
+            found = movements_[match.same.front()];
+    }
+    return found.rate > 0 ? std::optional(found) : std::nullopt;
+}
 
 void take_usual_values(const EventCells& event, const Logbook& logbook) {
     const Usual usual(event);
