@@ -5,6 +5,7 @@
 #include <com/sun/star/chart/MissingValueTreatment.hpp>
 #include <com/sun/star/chart/X3DDisplay.hpp>
 #include <com/sun/star/chart/XAxisXSupplier.hpp>
+#include <com/sun/star/chart/XAxisYSupplier.hpp>
 #include <com/sun/star/chart/XChartDocument.hpp>
 #include <com/sun/star/chart2/Symbol.hpp>
 #include <com/sun/star/chart2/SymbolStyle.hpp>
@@ -98,6 +99,38 @@ void set_dates(const Reference<css::chart::XChartDocument>& chart) {
     set_property(axis, "TextRotation", Any(sal_Int32(0)));
 }
 
+struct Span {
+    double least = 0;
+    double most = 0;
+};
+
+void set_span(const Reference<css::beans::XPropertySet>& axis, const Span& span) {
+    set_property(axis, "Min", Any(span.least));
+    set_property(axis, "Max", Any(span.most));
+}
+
+// Axes begin where the data are, with as many dates as have room.
+void fit_axes(const Reference<css::chart::XChartDocument>& chart, const std::vector<Curve>& curves, sal_Int32 width) {
+    constexpr sal_Int32 of_a_date = 2800;
+    Span days{1e9, 0};
+    Span values{1e9, 0};
+    for (const auto& curve : curves)
+        for (const auto& [day, value] : curve.points) {
+            days = {std::min(days.least, day), std::max(days.most, day)};
+            values = {std::min(values.least, value), std::max(values.most, value)};
+        }
+    if (days.most > days.least) {
+        const auto axis = need<css::chart::XAxisXSupplier>(chart->getDiagram())->getXAxis();
+        set_span(axis, days);
+        set_property(axis, "StepMain", Any(std::ceil((days.most - days.least) / std::max(1, width / of_a_date - 1))));
+    }
+    const double room = std::max(0.15 * (values.most - values.least), 1.0);
+    const double step = values.most - values.least > 20 ? 10 : 5;
+    set_span(need<css::chart::XAxisYSupplier>(chart->getDiagram())->getYAxis(),
+             {std::max(0.0, step * std::floor((values.least - room) / step)),
+              step * std::ceil((values.most + room) / step)});
+}
+
 } // namespace
 
 void draw_curves(const Range& cells, const std::string& name, const std::string& title,
@@ -126,6 +159,7 @@ void draw_curves(const Range& cells, const std::string& name, const std::string&
     set_property(chart->getDiagram(), "MissingValueTreatment", Any(css::chart::MissingValueTreatment::CONTINUE));
     set_looks(chart);
     set_dates(chart);
+    fit_axes(chart, curves, where.Width);
 }
 
 } // namespace pacecells
