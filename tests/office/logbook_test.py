@@ -225,7 +225,7 @@ def test_a_correction_is_shown_before_it_is_written(office, place, example):
         by_key(example, "results_clocks").getCellByPosition(0, row).Value += 3 / 86400
     example.calculateAll()
     done, said = to_logbook(office, example, Write="false")
-    check("old beside new", (done, f"\n{rows[0]['name']}: changed; clocks {rows[0]['clocks']} → " in said), (True, True))
+    check("old beside new", (done, f"\n{rows[0]['name']}: changed; clocks round 1 {rows[0]['clocks'].split()[0]} → " in said), (True, True))
     check("and nothing written", contents(office, place, "results"), rows)
     done, said = to_logbook(office, example, LeaveOut=rows[1]["name"].lower())
     check("one taken over, one left out", said.split("\n")[0], f"0 new, 1 changed, {len(rows) - 2} unchanged. 1 left out.")

@@ -48,6 +48,37 @@ bool same_value(const LogbookTable& table, sal_Int32 row, std::string_view key, 
     return table.text(row, key) == value.text;
 }
 
+std::vector<std::string_view> parts_of(std::string_view text) {
+    std::vector<std::string_view> parts;
+    for (std::size_t from = 0; from < text.size();) {
+        const auto to = std::min(text.find(' ', from), text.size());
+        if (to > from)
+            parts.push_back(text.substr(from, to - from));
+        from = to + 1;
+    }
+    return parts;
+}
+
+// Of a list of clocks only what differs, each with its round: two whole lists are too long to compare by eye.
+std::string differing(std::string_view old, std::string_view fresh) {
+    constexpr std::size_t most_shown = 3;
+    constexpr std::string_view none = "\xE2\x80\x93";
+    const auto before = parts_of(old);
+    const auto after = parts_of(fresh);
+    std::string all;
+    std::size_t count = 0;
+    for (std::size_t k = 0; k < std::max(before.size(), after.size()); ++k) {
+        const auto was = k < before.size() ? before[k] : none;
+        const auto is = k < after.size() ? after[k] : none;
+        if (was == is)
+            continue;
+        if (++count <= most_shown)
+            all += std::string(all.empty() ? "" : ", ") + tr("round %1", std::to_string(k + 1)) + " " +
+                   std::string(was) + " \xE2\x86\x92 " + std::string(is);
+    }
+    return all + (count > most_shown ? " \xE2\x80\xA6" : "");
+}
+
 std::string differences(const LogbookTable& table, sal_Int32 row, const LogbookRow& values) {
     std::string all;
     for (const auto& [key, value] : values) {
@@ -57,8 +88,10 @@ std::string differences(const LogbookTable& table, sal_Int32 row, const LogbookR
         const auto number = table.number(row, key);
         const auto old = shown({number ? std::string() : table.text(row, key), number});
         all += (all.empty() ? "" : ", ") + (label == std::end(labels) ? std::string(key) : tr(label->text)) + " " +
-               (old.empty() ? tr("blank") : old) + " \xE2\x86\x92 " +
-               (shown(value).empty() ? tr("blank") : shown(value));
+               ((key == "clocks" || key == "erg_times") && !old.empty() && !value.text.empty()
+                    ? differing(old, value.text)
+                    : (old.empty() ? tr("blank") : old) + " \xE2\x86\x92 " +
+                          (shown(value).empty() ? tr("blank") : shown(value)));
     }
     return all;
 }
