@@ -3,7 +3,7 @@
 
     templates/build.py --oxt functions.oxt --out DIR [--language en ...] [--only event]
 
-leaves DIR/<language>/event.ots, logbook.ots, person.ots, testday.ots, tests.ots, wall.ots and roster.ots. DIR/texts.json lists every text they use, for the translations.
+leaves DIR/<language>/event.ots, logbook.ots, person.ots, testday.ots, wall.ots and roster.ots. DIR/texts.json lists every text they use, for the translations.
 """
 
 import argparse
@@ -24,7 +24,7 @@ from builder import words  # noqa: E402
 from office import Office, named  # noqa: E402
 
 THUMBNAIL = 48  # pixels wide
-KINDS = ("event", "logbook", "person", "testday", "tests", "wall", "roster")
+KINDS = ("event", "logbook", "person", "testday", "wall", "roster")
 LOCALES = {language.code: language.locale for language in languages()}
 
 

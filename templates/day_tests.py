@@ -31,7 +31,7 @@ COLUMNS = (
     Column("rest_s", "Rest before it, s", 18.5, "input number", ("limit", 1, 600, "Enter seconds as a plain number, such as 30.")),
     Column("damper", "Damper", 17, "input number", ("limit", 0, 20, "Enter the damper setting, such as 5.")),
 )
-MEANING = ("What it says", 62)  # heading and width, behind the columns and the machine's key
+MEANING = ("What it says", 80)  # heading and width, behind the columns and the machine's key
 
 
 def make_day(sheet, title, line, rows, free=()):
@@ -75,6 +75,6 @@ def make_day(sheet, title, line, rows, free=()):
     sheet.heights(3, 3, 6)
     sheet.heights(4, 4, 7.5)
     sheet.heights(HEAD, HEAD, 12)
-    sheet.heights(FIRST, last, 7.5)
+    sheet.heights(FIRST, last, 9)
     sheet.freeze(f"C{FIRST}")
     sheet.page(f"A1:{end}{last}", landscape=True, repeat=(1, HEAD))

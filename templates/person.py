@@ -3,6 +3,7 @@ tests back on. The command Person's page fills it and draws the curves."""
 
 from builder import CAUTION, Book, address
 from day_tests import make_day
+from how_to_test import make_how
 from office import save
 
 SAID, TESTS, NEW = 4, 14, 12  # rows of sentences, of tests, of tests to send back
@@ -19,9 +20,11 @@ DATA = 9  # first column of what the chart draws, counted from 0
 def lay_out(book):
     book.page = book.sheet("Page")
     book.news = book.sheet("New tests")
+    book.how = book.sheet("How to test")
     make_page(book.page)
     make_day(book.news, "New tests", "Type new tests here and send the file back: the coach takes them into the logbook.",
              NEW, free=("what",))
+    make_how(book.how)
 
 
 def make_page(sheet):

@@ -21,7 +21,6 @@ inline constexpr MenuItem menu[] = {
     {"new-event", "New ~event…", false, true},
     {"read-as-written", "Rea~d as written…", false, true},
     {"example-event", "Open an examp~le…"},
-    {"new-tests", "New ~tests workbook"},
     {"new-wall", "New ~wall table"},
     {"new-roster", "~New roster in one sheet"},
     {"new-logbook", "New logbook…", true},

@@ -10,7 +10,6 @@ void open_template(Context& context, std::string_view file) {
          {{"AsTemplate", css::uno::Any(true)}, {"Hidden", css::uno::Any(!context.interactive())}});
 }
 
-const Command new_tests{"new-tests", [](Context& context) { open_template(context, "tests.ots"); }};
 const Command new_wall{"new-wall", [](Context& context) { open_template(context, "wall.ots"); }};
 const Command new_roster{"new-roster", [](Context& context) { open_template(context, "roster.ots"); }};
 

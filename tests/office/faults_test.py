@@ -308,7 +308,7 @@ def formulas(document):
                for sheet in document.Sheets for area in sheet.queryContentCells(16).RangeAddresses)
 
 
-WORKBOOKS = {"rounds": EXAMPLE, "logbook": TEMPLATES / "logbook.ots"}
+WORKBOOKS = {"rounds": EXAMPLE, "wall": TEMPLATES / "wall.ots"}
 
 
 @pytest.mark.parametrize("name", WORKBOOKS)
@@ -346,7 +346,7 @@ def test_xls_holds_the_values_of_a_shared_copy(office, name):
     assert differences(shown(office.open(WORK / f"{name}.xls")), shown(values)) == []
 
 
-@pytest.mark.parametrize("name, ending", (("rounds", "ods"), ("tests", "ods"), ("tests", "xlsx")))
+@pytest.mark.parametrize("name, ending", (("rounds", "ods"), ("wall", "ods"), ("wall", "xlsx")))
 def test_through_an_office_without_us(name, ending):
     """Formulas and values are there again."""
     there, back = WORK / f"{name}.{ending}", WORK / f"{name}-passed-on.{ending}"

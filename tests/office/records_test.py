@@ -147,7 +147,10 @@ def test_a_persons_page(office, logbook):
           [(ago(400), 156.9), (ago(300), 176.1), (ago(30), 170.9)])  # (6 cal - 300) / (4 * 0.8604)
     check("sets and maxima", data[0][6:8], ("Deadlift, kg", "Ring row, reps"))
     check("nobody else is in it", [other for other in (TEO, IDA, JOS) if in_files(file.parent, other) != ["Logbook.ods"]], [])
-    check("the sheets are protected", [sheet.isProtected() for sheet in page.Sheets], [True, True])
+    check("the sheets are protected", [sheet.isProtected() for sheet in page.Sheets], [True] * 3)
+    how = page.Sheets.getByName("How to test")
+    said = "\n".join(how.getCellByPosition(1, row).String for row in range(60))
+    check("and how to test is among them", [part in said for part in ("No maximal test for newcomers, minors", "Each is a row")], [True] * 2)
 
 
 def test_a_page_on_one_sheet_of_paper(office, logbook):

@@ -15,8 +15,6 @@
 #include <com/sun/star/awt/Point.hpp>
 #include <com/sun/star/awt/Size.hpp>
 #include <com/sun/star/container/XIndexAccess.hpp>
-#include <com/sun/star/container/XNameContainer.hpp>
-#include <com/sun/star/container/XNamed.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
 #include <com/sun/star/util/XCloseable.hpp>
 #include <com/sun/star/util/XProtectable.hpp>
@@ -264,9 +262,10 @@ void fill(const Document& document, const Page& page, bool for_print) {
     grow(named_range(document, "person_chart"), freed);
     put_curves(document, page);
     if (for_print) {
-        const auto news = need<css::sheet::XSheetCellRange>(named_range(document, "day_tests"))->getSpreadsheet();
-        need<css::container::XNameContainer>(document->getSheets())
-            ->removeByName(need<css::container::XNamed>(news)->getName());
+        const auto sheets = document->getSheets();
+        const auto names = sheets->getElementNames();
+        for (sal_Int32 i = 1; i < names.getLength(); ++i)
+            sheets->removeByName(names[i]);
         return;
     }
     put_text(named_range(document, "day_gym"), 0, 0, page.gym);
