@@ -15,7 +15,8 @@ constexpr std::size_t first_row = 2;
 constexpr std::string_view machine_names[] = {"row", "ski", "bike", "armbike"};
 constexpr std::string_view machine_keys[] = {"critical", "reserve", "date", "time", "calories"};
 constexpr std::string_view movement_keys[] = {"longest", "max", "rep_s", "recovery"};
-constexpr std::string_view other_keys[] = {"name", "factor", "factor_sd", "result.calh", "result.time"};
+constexpr std::string_view other_keys[] = {"name",        "factor",       "factor_sd", "result.calh",
+                                           "result.time", "result.share", "result.sd"};
 
 template <class List>
 bool contains(const List& list, std::string_view key) {
@@ -210,6 +211,10 @@ class TestsReader {
         if (auto error = number(key("result.calh"), 301, 5000, rate))
             return error;
         if (auto error = number(key("result.time"), 20, 4 * 3600, time, cell_time))
+            return error;
+        if (auto error = number(key("result.share"), 0.1, 1, athlete_.result_share))
+            return error;
+        if (auto error = number(key("result.sd"), 0.001, 1, athlete_.result_error))
             return error;
         athlete_.factor = factor.value_or(1);
         athlete_.factor_place = place(key("factor"));

@@ -195,13 +195,14 @@ MachineRate Planner::rate_of(Machine machine, Reasons* reasons) {
         made = *tested;
     } else if (main && athlete_.result_rate && share) {
         const auto watts = power(*athlete_.result_rate);
-        const auto held = watts ? carried_over({.held = {.power = *watts, .error = std::hypot(day_error, round_error)},
+        const double error = athlete_.result_error.value_or(std::hypot(day_error, round_error));
+        const auto held = watts ? carried_over({.held = {.power = *watts, .error = error},
                                                 .cap = *athlete_.result_cap,
-                                                .share = *share},
+                                                .share = athlete_.result_share.value_or(*share)},
                                                task_, *share)
                                 : Result<Held>{watts.error()};
         const auto rate = held ? calorie_rate(held->power) : Result<CaloriesPerHour>{held.error()};
-        if (rate && machine != Machine::armbike)
+        if (rate && machine != Machine::armbike && held->error < group_error) // else the group is known better
             made = {
                 .machine = machine, .source = RateSource::result, .rate = *rate, .share = *share, .doubt = held->error};
     }

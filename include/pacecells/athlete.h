@@ -66,6 +66,8 @@ struct Athlete {
     std::optional<double> factor_error;
     std::optional<CaloriesPerHour> result_rate; // held at the main ergometer in an earlier event
     std::optional<Seconds> result_cap;          // of that event
+    std::optional<double> result_share;         // of the watts alone there; none: as in this workout
+    std::optional<double> result_error;         // how well the watts are known; none: as of one timed round
     std::optional<Place> factor_place, result_place;
 
     std::optional<double> share; // of the team's work
@@ -74,7 +76,7 @@ struct Athlete {
 };
 
 // The tests range: its first row holds keys (name; row.critical, row.reserve, row.date, row.time, row.calories, and the
-// same for ski, bike and armbike; factor, factor_sd, result.calh, result.time; longest, max, rep_s, recovery), its
+// same for ski, bike and armbike; factor, factor_sd, result.calh, result.time, result.share, result.sd; longest, max, rep_s, recovery), its
 // second row labels and, over every column of a movement, the name of the movement. Keys and athlete are one row each.
 // Refused: keys missing, unknown or doubled, widths that differ, a name that the roster or the tests have twice, a
 // division, group or word that is not known, a goal that has no one reading. Each sentence names the cell.

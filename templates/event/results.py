@@ -48,6 +48,7 @@ COLUMNS = (
     Column("low", "Forecast low", 17, "cell rate", AHEAD.replace("%d", "1")),
     Column("expected", "Expected", 17, "cell rate", AHEAD.replace("%d", "2")),
     Column("high", "High", 17, "cell rate", AHEAD.replace("%d", "3")),
+    Column("erg_times", "Ergometer times, timed rounds", 34, "input text"),
     Column("who", "Row", 12, "working",
            '=IF(${name}{row}="";0;IF(COUNTIF(roster_name;${name}{row})*COUNTIF(results_name;${name}{row})=1;MATCH(${name}{row};roster_name;0);0))', hidden=True),
     Column("score", "Score", 14, "working", '=IF(OR(${who}{row}=0;${out}{row}<>"");"";IF(event_kind=2;${timed}{row};${counted}{row}))', named=True, hidden=True),

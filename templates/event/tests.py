@@ -17,6 +17,10 @@ MACHINE = (  # key, heading, style, width, rule
 PAST = (
     ("factor", "Past results: factor", "input share", 20, ("limit", 0.3, 2, "Enter what past results say, such as 97%.")),
     ("factor_sd", "How sure: ±", "input share", 18, ("limit", 0, 1, "Enter a percentage, such as 4%.")),
+    ("result.calh", "Past result: cal/h held", "input number", 20, ("limit", 301, 5000, "Enter cal/h, such as 820.")),
+    ("result.time", "Past result: length", "input time", 18, ("limit", 20 / 86400, UNDER_FOUR_HOURS[1], "Enter minutes and seconds such as 17:00.")),
+    ("result.share", "Past result: share of the watts alone", "input share", 24, ("limit", 0.1, 1, "Enter a percentage, such as 80%.")),
+    ("result.sd", "How sure: ±", "input share", 18, ("limit", 0, 1, "Enter a percentage, such as 4%.")),
 )
 SETS = (
     ("longest", "Longest unbroken set", "input number", 20, ("limit", 1, 999, "Enter the longest unbroken set at the workout's load.")),
@@ -29,7 +33,7 @@ SETS = (
 def make(book):
     sheet = book.tests
     top(sheet, "Tests")
-    sheet.text("B4", "One row per person, named as on the roster. A test speaks for its own machine only. Import them from the tests workbook, or type them.", "note line")
+    sheet.text("B4", "One row per person, named as on the roster. A test speaks for its own machine only. New event takes them from the logbook; or type them.", "note line")
     sheet.put(f"A{KEYS}", "name", "working")
     sheet.text(f"A{HEAD}", "Name", "head")
     sheet.styled(f"A{FIRST}:A{LAST}", "input text")

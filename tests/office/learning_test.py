@@ -12,6 +12,7 @@ from commands import run
 from compare import check
 from event_cells import by_key, typed
 from logbook_kit import TODAY, area, contents, fill, new_event, to_logbook
+from office import type_in
 from sharing import OXT, folder_of
 
 EXTENSIONS = [OXT]
@@ -60,9 +61,16 @@ def event_on(office, day, title):
     return event
 
 
+def times_typed(event, row, text):
+    cells = by_key(event, "results")
+    type_in(cells.getCellByPosition(cells.getDataArray()[0].index("erg_times"), 2 + row), text)
+
+
 def came_of(event, *rounds):
-    """So many rounds and reps in the row of each person."""
-    for row, (name, whole, more) in enumerate(rounds):
+    """So many rounds and reps in the row of each person, and times at the ergometer."""
+    for row, (name, whole, more, *times) in enumerate(rounds):
+        for time in times:
+            times_typed(event, row, time)
         typed(event, "results_name", name, row=row)
         clocks = by_key(event, "results_clocks")
         for k in range(whole):
@@ -77,10 +85,7 @@ def held_by(event, row=0):
     keys = sheet.getDataArray()[0]
     values = dict(zip(keys, sheet.getDataArray()[2 + row]))
     cell = event.Sheets[0].getCellRangeByName("A200")
-    person = by_key(event, "roster_people").getCellRangeByPosition(0, row, 6, row).RangeAddress
-    sheet_name = event.Sheets[person.Sheet].Name
-    cell.Formula = (f"=ATHLETE.RATE(workout;tests;roster_keys;$'{sheet_name}'."
-                    f"{'ABCDEFGHIJ'[person.StartColumn]}{person.StartRow + 1}:{'ABCDEFGHIJKLMNOPQ'[person.EndColumn]}{person.EndRow + 1};1)")
+    cell.Formula = f"=ATHLETE.RATE(workout;tests;roster_keys;INDEX(roster_people;{row + 1};0);1)"
     return cell.Value, values
 
 
@@ -154,3 +159,39 @@ def test_two_events_teach(office, place):
     second.calculateAll()
     done, said = to_logbook(office, second, Write="false")
     check("old beside new", f"watts held : promised {results[1]['ratio']:.2f} → " in said, True)
+
+
+def test_times_at_the_ergometer(office, place):
+    """What was timed is known well: it counts for people without tests too."""
+    first = event_on(office, TODAY - 14, "First tide")
+    group, _tests = held_by(first, 1)
+    came_of(first, (MARA, 4, 5, "0:48 0:50 0:52"), (TEO, 4, 1, "1:00 1:03"))
+    done, said = to_logbook(office, first)
+    assert done, said
+    mara, teo = contents(office, place, "results")
+    check("as they were typed", (mara["erg_times"], mara["erg_cal"]), ("0:48 0:50 0:52", 12))
+    check("held", mara["held"], 3 * 12 * 3600 / 150)
+    check("three rounds", mara["ratio_sd"], math.hypot(0.04, 0.05 / math.sqrt(3)))
+    check("beside what was promised", mara["ratio"], watts(864) / (mara["share"] * ALONE))
+    check("without tests", (round(teo["held"], 9), teo["ratio"]), (round(2 * 12 * 3600 / 123, 9), ""))
+
+    second = event_on(office, TODAY - 7, "Second tide")
+    factor, error, _alone = learnt([mara])
+    _rate, tests = held_by(second)
+    check("the factor is surer", (tests["factor"] == pytest.approx(factor), error < 0.05), (True, True))
+    row = [name for name, in by_key(second, "tests_name").getDataArray()].index(TEO)
+    rate, tests = held_by(second, 1)
+    cells = by_key(second, "tests").getDataArray()
+    past = dict(zip(cells[0], cells[2 + row]))
+    check("what Teo held", past["result.calh"], teo["held"])
+    check("how long, of which share", (round(past["result.time"] * 86400), past["result.share"]), (720, teo["share"]))
+    check("how sure", past["result.sd"], teo["ratio_sd"])
+    check("is his rate now, not the group's", (abs(rate - teo["held"]) < 0.03 * teo["held"], abs(rate - group) > 50), (True, True))
+
+    typed(second, "results_name", TEO)
+    typed(second, "results_partial", "3")
+    times_typed(second, 0, "fast")
+    second.calculateAll()
+    done, said = to_logbook(office, second)
+    check("what cannot be read is said", (done, said), (False, f"Sheet Results, {TEO}: the ergometer times fast cannot be read. "
+                                                               "Write them such as 1:05 1:08 1:11."))

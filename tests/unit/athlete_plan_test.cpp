@@ -114,6 +114,23 @@ TEST(AthletePlan, AnEarlierResultIsCarriedOverWhereThereAreNoTests) {
     ASSERT_TRUE(teo.card);
 }
 
+TEST(AthletePlan, AnEarlierResultCountsByItsShareAndItsError) {
+    const auto with_error = [](const std::string& error) {
+        return plan("Teo Osterby | scaled | | quick", tide,
+                    "name | result.calh | result.time | result.share | result.sd\nName\n"
+                    "Teo Osterby | 700 | 10:00 | 0.9 | " +
+                        error + "\n");
+    };
+    const Plan teo = with_error("0.05");
+    ASSERT_EQ(teo.machines[0].source, RateSource::result);
+    const double watts = value_of(power(CaloriesPerHour{700})).value() * std::pow(600.0 / 1020, 3 * (1 - 1 / 1.06));
+    EXPECT_NEAR(teo.machines[0].rate.value(), 300 + 4 * 0.8604 * watts * teo.machines[0].share / 0.9, 1e-6)
+        << "more rest there, so more was held";
+    const double carried = 0.04 * std::log(1020.0 / 600);
+    EXPECT_NEAR(teo.machines[0].doubt, std::sqrt(0.05 * 0.05 + 0.04 * 0.04 + carried * carried), 1e-9);
+    EXPECT_EQ(with_error("0.3").machines[0].source, RateSource::group) << "the group is known better than that";
+}
+
 TEST(AthletePlan, AnArmBikeKnowsItsCaloriesOnly) {
     const std::string arms = with(tide, "ski cal", "armbike cal");
     const std::string tests =

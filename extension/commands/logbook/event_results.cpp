@@ -27,9 +27,23 @@ struct Columns {
           results(event.texts("results_result")), withdrew(event.texts("results_out")),
           scores(event.values("results_score")), finishes(event.values("results_finish")),
           left(event.values("results_left")), places(event.values("results_place")),
-          clocks(event.values("results_clocks")) {}
+          clocks(event.values("results_clocks")) {
+        erg_times.resize(names.size());
+        const auto all = event.at("results");
+        const auto where = address(all);
+        const auto keys = values_of(all->getCellRangeByPosition(0, 0, where.EndColumn - where.StartColumn, 0));
+        for (sal_Int32 i = 0; i < keys[0].getLength(); ++i) { // older events have no such column
+            if (text_of(keys[0][i]) != "erg_times")
+                continue;
+            constexpr sal_Int32 first_row = 2; // below keys and headings
+            const auto last = first_row + static_cast<sal_Int32>(names.size()) - 1;
+            const auto cells = values_of(all->getCellRangeByPosition(i, first_row, i, last));
+            for (std::size_t row = 0; row < names.size(); ++row)
+                erg_times[row] = text_of(cells[static_cast<sal_Int32>(row)][0]);
+        }
+    }
 
-    std::vector<std::string> names, divisions, results, withdrew;
+    std::vector<std::string> names, divisions, results, withdrew, erg_times;
     Rows scores, finishes, left, places, clocks;
 };
 
@@ -45,6 +59,33 @@ std::string clocks_text(const Rows& clocks, sal_Int32 row) {
         if (const auto clock = number_in(clocks, row, k))
             if (const auto text = clock_text(Seconds{*clock * seconds_per_day}))
                 all += (all.empty() ? "" : " ") + *text;
+    return all;
+}
+
+// "1:05 1:08 1:11"
+std::vector<Seconds> times_in(const std::string& text, const std::string& name) {
+    std::vector<Seconds> times;
+    for (std::size_t from = 0; from < text.size();) {
+        const auto to = std::min(text.find_first_of(" ,;", from), text.size());
+        if (to > from) {
+            const auto time = parse_clock(std::string_view(text).substr(from, to - from));
+            if (!time || !(time->value() > 0))
+                throw Refusal{
+                    tr("Sheet Results, %1: the ergometer times %2 cannot be read. Write them such as 1:05 1:08 "
+                       "1:11.",
+                       name, text)};
+            times.push_back(*time);
+        }
+        from = to + 1;
+    }
+    return times;
+}
+
+std::string clocks_text(const std::vector<Seconds>& times) {
+    std::string all;
+    for (const auto time : times)
+        if (const auto text = clock_text(time))
+            all += (all.empty() ? "" : " ") + *text;
     return all;
 }
 
@@ -114,6 +155,7 @@ class Reader {
         auto score = number_in(columns_.scores, row);
         if (score && timed)
             *score *= seconds_per_day;
+        const auto erg_times = times_in(columns_.erg_times[place], person.name);
         Plan plan;
         Outcome outcome;
         std::string day_plan;
@@ -126,7 +168,7 @@ class Reader {
             if (const auto athlete =
                     read_athlete(workout_, tests_, keys_, table_of(Rows(&people_[found->second.front()], 1)))) {
                 plan = plan_for(workout_, *athlete);
-                outcome = outcome_of(workout_, *athlete, came_of(row, answer));
+                outcome = outcome_of(workout_, *athlete, came_of(row, answer, erg_times));
             }
         } else {
             person.division.clear(); // the sheet says there that the name is not on the roster
@@ -154,6 +196,7 @@ class Reader {
              text_value(machine ? std::string(words_of(WordList::machine)[static_cast<std::size_t>(*machine)].key)
                                 : "")},
             {"erg_cal", number_value(outcome.calories ? std::optional(outcome.calories->value()) : std::nullopt)},
+            {"erg_times", text_value(clocks_text(erg_times))},
             {"answer", text_value(answer)},
             {"held", number_value(held_rate(outcome))},
             {"share", number_value(outcome.held ? std::optional(outcome.share) : std::nullopt)},
@@ -163,10 +206,11 @@ class Reader {
     }
 
     // Who withdrew says nothing about what can be held.
-    CameOf came_of(sal_Int32 row, const std::string& answer) const {
+    CameOf came_of(sal_Int32 row, const std::string& answer, const std::vector<Seconds>& erg_times) const {
         CameOf came;
         if (!columns_.withdrew[static_cast<std::size_t>(row)].empty())
             return came;
+        came.ergometer_times = erg_times;
         came.could_go_on = find_word(WordList::answer, answer) == static_cast<std::size_t>(PracticeAnswer::more_left);
         if (workout_.settings.format != Format::time)
             came.reps = number_in(columns_.scores, row);

@@ -131,25 +131,6 @@ ResultFile results_of(const std::vector<Person>& people, const LogbookTests& tes
     return file;
 }
 
-void write_factors(const EventCells& event, const Logbook& logbook) {
-    const auto observations = observations_in(logbook.table("results"));
-    const auto tests = event.at("tests");
-    const auto cells = event.values("tests");
-    std::map<std::string, sal_Int32> columns;
-    for (sal_Int32 i = 0; i < cells[0].getLength(); ++i)
-        columns.emplace(text_of(cells[0][i]), i);
-    for (const auto& [name, rows] : rows_by_name(event.values("tests_name"))) {
-        const auto found = observations.find(name);
-        if (found == observations.end())
-            continue;
-        if (const auto factor = personal_factor(found->second)) {
-            constexpr sal_Int32 first_row = 2; // below keys and headings
-            put_number(tests, columns.at("factor"), rows.front() + first_row, factor->value);
-            put_number(tests, columns.at("factor_sd"), rows.front() + first_row, factor->error);
-        }
-    }
-}
-
 double day_of(const EventCells& event) { return event.number("workout.date").value_or(today_number()); }
 
 // A column of the roster that has no name of its own, by its key.
@@ -198,10 +179,11 @@ TakenTests take_tests(const EventCells& event, const Logbook& logbook, const std
     const double weeks = event.number("workout.test_weeks").value_or(usual_test_weeks);
     const auto tests = tests_in(logbook, today_number());
     const auto plan = plan_tests(event, results_of(people, tests, event, day_of(event), weeks));
-    if (!plan.empty()) {
+    if (!plan.empty())
         write_tests(event, plan);
-        write_factors(event, logbook);
-    }
+    std::vector<std::string> names;
+    std::ranges::transform(people, std::back_inserter(names), &Person::name);
+    write_past_results(event, logbook, names);
     TakenTests taken;
     for (const auto& line : plan.lines)
         taken.people += line.happens == tr("new") || line.happens == tr("changed") ? 1 : 0;

@@ -3,6 +3,7 @@
 
 #include "logbook.h"
 
+#include "pacecells/ergometer.h"
 #include "pacecells/learning.h"
 
 #include <map>
@@ -14,5 +15,12 @@ namespace pacecells {
 // By folded name, the oldest first. A result of somebody who could have gone on counts only where it is more than the
 // tests promised.
 [[nodiscard]] std::map<std::string, std::vector<Observation>> observations_in(const LogbookTable& results);
+
+// What was held on a machine, by folded name, the oldest first; what somebody who could have gone on held says too little.
+[[nodiscard]] std::map<std::string, std::vector<EarlierEvent>> held_in(const Logbook& logbook, Machine machine);
+
+// Beside the tests of the sheet Tests what past results say: factors of those who have tests, and for people of these names
+// without a test of the main ergometer what they held on it.
+void write_past_results(const EventCells& event, const Logbook& logbook, const std::vector<std::string>& names);
 
 } // namespace pacecells
