@@ -20,18 +20,18 @@ class Column:
 
 COLUMNS = (
     Column("name", "Name", 40, "cell"),
-    Column("what", "Machine or movement", 36, "cell"),
+    Column("what", "Machine or movement", 42, "cell"),
     Column("time", "Time", 14, "input time", ("limit", 20 / 86400, 4 / 24 - 1e-9, "Enter minutes and seconds such as 5:00.")),
     Column("calories", "Calories", 16, "input number", ("limit", 1, 5000, "Enter the calories that the monitor showed at the end.")),
     Column("metres", "Metres", 15, "input number", ("limit", 50, 50000, "Enter metres, such as 2000.")),
     Column("watts", "Watts", 14, "input number", ("limit", 20, 1500, "Enter average watts, such as 210.")),
-    Column("reps", "Reps in one set", 16, "input number", REPS),
+    Column("reps", "Reps in one set", 19, "input number", REPS),
     Column("load", "Load, kg", 15, "input number", ("limit", 1, 999, "Enter kilograms.")),
     Column("second", "Second set, reps", 17, "input number", REPS),
     Column("rest_s", "Rest before it, s", 18.5, "input number", ("limit", 1, 600, "Enter seconds as a plain number, such as 30.")),
-    Column("damper", "Damper", 17, "input number", ("limit", 0, 20, "Enter the damper setting, such as 5.")),
+    Column("damper", "Damper", 19, "input number", ("limit", 0, 20, "Enter the damper setting, such as 5.")),
 )
-MEANING = ("What it says", 80)  # heading and width, behind the columns and the machine's key
+MEANING = ("What it says", 88)  # heading and width, behind the columns and the machine's key
 
 
 def make_day(sheet, title, line, rows, free=()):
@@ -75,6 +75,6 @@ def make_day(sheet, title, line, rows, free=()):
     sheet.heights(3, 3, 6)
     sheet.heights(4, 4, 7.5)
     sheet.heights(HEAD, HEAD, 12)
-    sheet.heights(FIRST, last, 9)
+    sheet.heights(FIRST, last, 12)
     sheet.freeze(f"C{FIRST}")
     sheet.page(f"A1:{end}{last}", landscape=True, repeat=(1, HEAD))
