@@ -371,15 +371,17 @@ constexpr std::string_view plan_source = "The plan of this athlete. How it is ma
                                          "rules, the command Explain this cell says.";
 
 constexpr Row rows[] = {
-    row<&athlete_goal>(
-        "athleteGoal", "ATHLETE.GOAL", "The goal of an athlete: rounds of an AMRAP, or the time of a workout for time.",
-        {{"workout", block_text},
-         {"tests", tests_text},
-         {"keys", keys_text},
-         {"athlete", row_text},
-         {"index", "1 the goal, 2 the suggested one, 3 the goal as text, 4 the next goal down as text, 5 when an "
-                   "easy plan ends, 6 after how many rounds.", 1}},
-        domain_text, plan_source, {"workout;tests;B$1:H$1;B2:H2;3", "6"}),
+    row<&athlete_goal>("athleteGoal", "ATHLETE.GOAL",
+                       "The goal of an athlete: rounds of an AMRAP, or the time of a workout for time.",
+                       {{"workout", block_text},
+                        {"tests", tests_text},
+                        {"keys", keys_text},
+                        {"athlete", row_text},
+                        {"index",
+                         "1 the goal, 2 the suggested one, 3 the goal as text, 4 the next goal down as text, 5 when an "
+                         "easy plan ends, 6 after how many rounds.",
+                         1}},
+                       domain_text, plan_source, {"workout;tests;B$1:H$1;B2:H2;3", "6"}),
     row<&athlete_score>("athleteScore", "ATHLETE.SCORE",
                         "The score to expect of an athlete, with its range: reps, or the time of a workout for time.",
                         {{"workout", block_text},
