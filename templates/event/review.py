@@ -5,6 +5,7 @@ Charts draw what is there: a series without values is not drawn, and what they d
 """
 
 from builder import column, pc
+from com.sun.star.chart.ChartLegendPosition import RIGHT
 
 from event.sizes import ATHLETES, MACHINES, athlete, top
 
@@ -14,7 +15,7 @@ HEAD, FIRST = 6, 7
 LAST = FIRST + REVIEWED - 1
 ALL = LAST + 3  # heading of the list of everybody
 MINUTES = (2, 3, 4, 6, 8, 10, 12, 15, 20)  # of the test curve
-CHART = (130, 47)
+CHART = (130, 49)
 
 
 def make(book):
@@ -49,6 +50,7 @@ def chart(sheet, name, row, ranges, title, axis_x, series, kind="Line", **shape)
     made = sheet.chart(name, kind, f"H{row}", CHART, ranges, title, axis_x, None, series, **shape)
     made.Diagram.IncludeHiddenCells = True
     made.Title.CharHeight = 11
+    made.HasLegend, made.Legend.Alignment = series > 1, RIGHT
     return made
 
 
@@ -63,9 +65,11 @@ def make_rounds(sheet):
     sheet.down(f"D{FIRST}", '=IF($B7="";"";$B7-N($B6))', REVIEWED, "cell time")
     sheet.down(f"E{FIRST}", '=IF($C7="";"";$C7-N($C6))', REVIEWED, "cell time")
     sheet.down(f"F{FIRST}", '=IF(OR($B7="";$C7="");"";ROUND(86400*($C7-$B7);0))', REVIEWED, "cell center")
-    drawn(sheet, "N", FIRST, REVIEWED, sheet._("planned"), "$D7")
-    drawn(sheet, "O", FIRST, REVIEWED, sheet._("actual"), "$E7")
-    chart(sheet, "rounds", 4, (f"N{HEAD}:O{LAST}",), "Round times, planned and actual", "Round", 2, labels=False, time=True)
+    # in seconds, which an axis divides well; a part of a round at the end of a goal is none
+    sheet.put("Q4", f'=IF($O$4=0;0;IF(event_kind=1;{athlete("GOAL", who, 1)};{REVIEWED}))', "working")
+    drawn(sheet, "N", FIRST, REVIEWED, sheet._("planned"), "IF($A7<=$Q$4;86400*N($D7);0)")
+    drawn(sheet, "O", FIRST, REVIEWED, sheet._("actual"), "86400*N($E7)")
+    chart(sheet, "rounds", 4, (f"N{HEAD}:O{LAST}",), "Seconds per round, planned and actual", "Round", 2, labels=False)
 
 
 def make_field(sheet):
@@ -73,8 +77,8 @@ def make_field(sheet):
     place = "ROW(A1)"
     for letter, head, scores in (("P", "predicted", sheet.book.roster_score), ("Q", "actual", "results_score")):
         sheet.put(f"{letter}{FIRST - 1}", sheet._(head), "working head")
-        sheet.down(f"{letter}{FIRST}", f"=IFERROR(IF(event_kind=2;SMALL({scores};{place});LARGE({scores};{place}));NA())", FIELD, "working")
-    chart(sheet, "field", 15, (f"P{HEAD}:Q{FIRST + FIELD - 1}",), "The field: scores from first to last, predicted and actual", "Place", 2, labels=False)
+        sheet.down(f"{letter}{FIRST}", f"=IFERROR(IF(event_kind=2;1440*SMALL({scores};{place});LARGE({scores};{place}));NA())", FIELD, "working")
+    chart(sheet, "field", 14, (f"P{HEAD}:Q{FIRST + FIELD - 1}",), "The field: reps, or minutes, from first to last", "Place", 2, labels=False)
 
 
 def make_curve(sheet):
@@ -99,6 +103,9 @@ def make_everybody(sheet):
         sheet.text(f"{letter}{ALL}", head, "head")
     sheet.heights(ALL, ALL, 9)
     row, clocks = ALL + 1, "INDEX(results_clocks;ROW(A1);0)"
+    sheet.down(f"S{row}", '=INDEX(results_division;ROW(A1))&""', ATHLETES, "working")
+    reps = lambda round_: pc("WORKOUT.REPS", "workout", f"$S{row}", round_)
+    sheet.down(f"T{row}", f'=IF($S{row}="";FALSE();{reps(1)}={reps(2)})', ATHLETES, "working")  # rounds that compare
     for letter, formula, style in (("A", 'INDEX(results_name;ROW(A1))&""', "cell"),
-                                   ("B", f'IF(COUNT({clocks})<2;"";{pc("SCORE.FADE", clocks)})', "cell share")):
+                                   ("B", f'IF(AND($T{row};COUNT({clocks})>1);{pc("SCORE.FADE", clocks)};"")', "cell share")):
         sheet.down(f"{letter}{row}", "=" + formula, ATHLETES, style)

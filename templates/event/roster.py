@@ -53,7 +53,7 @@ READ = (
     Column("twice", "Twice", 12, "working", '=AND(${name}{row}<>"";COUNTIF(roster_name;${name}{row})>1)', shown="hidden"),
 )
 
-JUDGE = Column("judge", "Can judge", 11, "input center", help="Only these people are asked to judge; who does not start is asked first.",
+JUDGE = Column("judge", "Can judge", 11, "input center", named=True, help="Only these people are asked to judge; who does not start is asked first.",
                rule=("choose", "list_yes", "Choose yes for people who can judge; otherwise leave empty."))
 
 RESULTS = (
@@ -95,7 +95,7 @@ def make(book):
     first = column(2 + len(READ))
     sheet.text(f"{first}4", "Calculated", "section")
     sheet.styled(f"{first}4:{column(len(COLUMNS))}4", "section")
-    sheet.heights(HEAD, HEAD, 13)
+    sheet.heights(HEAD, HEAD, 17)
     sheet.heights(FIRST, LAST, 5.6)  # 24 people fit on a page
     for shown, run in groupby(enumerate(COLUMNS, 1), lambda place: place[1].shown):
         if shown == "folded":
