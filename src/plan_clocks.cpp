@@ -50,7 +50,14 @@ GoalLine Planner::line_of(const Goal& goal, std::optional<CaloriesPerHour> hold,
         const double share = std::min(1.0, seconds / all);
         return Seconds{all * share * (1 + drift / 2 * (share - 1))};
     };
+    // The other way round: seconds at even pace at a part of the clock.
+    const auto even_seconds = [&](double part) {
+        const double level = 1 - drift / 2;
+        return all * 2 * part / (level + std::sqrt(level * level + 2 * drift * part));
+    };
     GoalLine line{.goal = goal};
+    for (std::size_t i = 0; i < line.quarters.size(); ++i)
+        line.quarters[i] = even.point_at(even_seconds((static_cast<double>(i) + 1) / 4));
     const Point& point = goal.score.point;
     const bool first_differs =
         std::ranges::any_of(workout_.stations, [](const Station& one) { return one.when == When::first; });

@@ -84,6 +84,7 @@ Result<std::vector<WallRow>> wall_table(const Workout& workout, double from, dou
                 continue;
             row.goal = plan.goal->goal;
             row.target = plan.goal->target;
+            row.half = plan.goal->quarters[1];
             const Point half = planner.point_on_line(row.goal, plan.needs, workout.settings.cap / 2);
             row.at_half = planner.score_of(half);
             row.at_half.text = planner.goal_text(planner.last_end(half));

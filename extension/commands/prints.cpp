@@ -61,6 +61,7 @@ std::optional<sal_Int32> last_column(const Document& document, sal_Int16 sheet) 
 
 constexpr sal_Int32 wall_pages = 3;
 constexpr sal_Int32 footer_line = 400, footer_distance = 200; // 1/100 mm
+constexpr sal_Int32 spared = 50;                              // one part in so many
 constexpr sal_Int32 least_scale = 50, most_scale = 200;       // percent
 // A title and the line below it run on over empty cells: how wide a letter of theirs is, as a rule, in 1/100 mm.
 constexpr sal_Int32 title_letter = 720, heading_letter = 300;
@@ -127,6 +128,7 @@ void fit_wall(const Document& document, const Range& wall) {
         return;
     need<css::sheet::XPrintAreas>(sheet)->setPrintAreas(
         css::uno::Sequence<css::table::CellRangeAddress>(areas.data(), static_cast<sal_Int32>(areas.size())));
+    largest.Height += largest.Height / spared; // rows are rounded when they are scaled: the last stays on its page
     fill_page(page_style(document, sheet), largest);
 }
 

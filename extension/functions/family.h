@@ -29,6 +29,7 @@ namespace pacecells {
 [[nodiscard]] std::span<const Row> heat_rows();
 [[nodiscard]] std::span<const Row> workout_rows();
 [[nodiscard]] std::span<const Row> athlete_rows();
+[[nodiscard]] std::span<const Row> card_rows();
 
 template <class T, class Fallback>
 [[nodiscard]] auto value_or(const std::optional<T>& argument, Fallback fallback) {

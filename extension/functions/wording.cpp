@@ -97,11 +97,11 @@ std::string scheme_text(const Scheme& scheme, Language language) {
     return words.written;
 }
 
-std::string sets_text(const StationSets& sets, Language language) {
+std::string sets_text(const StationSets& sets, Language language, SetsDetail detail) {
     auto text = scheme_text(sets.open, language);
-    if (sets.rest > Seconds{0})
+    if (sets.rest > Seconds{0} && detail != SetsDetail::scheme_alone)
         text += " (" + spoken(sets.rest.value(), language) + " s)";
-    if (sets.fall_back == sets.open)
+    if (sets.fall_back == sets.open || detail != SetsDetail::all)
         return text;
     const auto less = scheme_text(sets.fall_back, language);
     const bool short_enough = text.find(',') == text.npos && less.find(',') == less.npos;
@@ -109,12 +109,12 @@ std::string sets_text(const StationSets& sets, Language language) {
                         : spoken(say("%1; if that is too much %2", text, less), language);
 }
 
-std::string all_sets_text(const Workout& workout, const Plan& plan) {
+std::string all_sets_text(const Workout& workout, const Plan& plan, SetsDetail detail) {
     const auto language = workout.settings.language;
     std::string all;
     for (const auto& one : plan.stations) {
         const auto& station = workout.stations[one.station];
-        std::string text = one.sets ? sets_text(*one.sets, language) : std::string();
+        std::string text = one.sets ? sets_text(*one.sets, language, detail) : std::string();
         if (workout.settings.team > 1 && !one.amounts.empty() && rate_kind(station.unit) != RateKind::none) {
             const double own = one.sets ? one.sets->reps : std::ceil(one.amounts.front() * plan.share - 1e-9);
             const auto each = spoken(say("each %1", own), language);

@@ -7,6 +7,7 @@
 #include "pacecells/sets.h"
 #include "pacecells/words.h"
 
+#include <cstdint>
 #include <string>
 #include <string_view>
 
@@ -23,10 +24,11 @@ void translate_with(Translator translator);
 
 // A scheme as a coach says it: "6", "5-4", "singles", "2, then singles".
 [[nodiscard]] std::string scheme_text(const Scheme& scheme, Language language);
+enum class SetsDetail : std::uint8_t { all, no_fall_back, scheme_alone };
 // With the pause, and what to go on with: "3-3 (5 s), then 2-2-2".
-[[nodiscard]] std::string sets_text(const StationSets& sets, Language language);
+[[nodiscard]] std::string sets_text(const StationSets& sets, Language language, SetsDetail detail = SetsDetail::all);
 // The sets of all stations in one line; in a team what each does too: "Rowing each 20 · Wall balls each 15: 8-7".
-[[nodiscard]] std::string all_sets_text(const Workout& workout, const Plan& plan);
+[[nodiscard]] std::string all_sets_text(const Workout& workout, const Plan& plan, SetsDetail detail = SetsDetail::all);
 
 // A rate in the unit of the workout: "615 cal/h", "205 W", "1:52".
 [[nodiscard]] std::string rate_text(const Workout& workout, Machine machine, CaloriesPerHour rate);

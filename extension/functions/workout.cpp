@@ -1,4 +1,5 @@
 // The WORKOUT family: what the block of a workout says without a person, for walls, judges and results.
+#include "card_wording.h"
 #include "family.h"
 #include "planning.h"
 #include "wording.h"
@@ -278,15 +279,16 @@ Result<Answer> workout_table(AreaPointer workout, std::optional<NumberOrText> fr
     const auto language = task.settings.language;
     const bool for_time = task.settings.format == Format::time;
     const auto rated = rated_divisions(task);
-    std::vector<Cell> headings{spoken(say("GOAL"), language), spoken(say("ROUND"), language),
-                               spoken(say("AT %1", clock(task.settings.cap * 0.5)), language)};
+    const bool once = for_time && task.rounds(0) == 1; // half of each goal instead of a round and half the cap
+    std::vector<Cell> headings{spoken(say("GOAL"), language), spoken(once ? say("HALF") : say("ROUND"), language),
+                               spoken(once ? say("BY THEN") : say("AT %1", clock(task.settings.cap * 0.5)), language)};
     add_rate_headings(task, rated, headings);
     Range table{static_cast<int>(rows->size()), static_cast<int>(headings.size()), {}};
     for (const auto& line : *rows) {
         table.cells.push_back(for_time && line.goal.score.time ? to_cell(*line.goal.score.time)
                                                                : to_cell(line.goal.score.rounds));
-        table.cells.push_back(to_cell(line.target));
-        table.cells.push_back(to_cell(line.at_half.text));
+        table.cells.push_back(to_cell(once ? line.goal.clock / 2 : line.target));
+        table.cells.push_back(to_cell(once ? point_text(task, 0, line.half) : line.at_half.text));
         for (const auto d : rated)
             table.cells.push_back(need_cell(task, d, line.needs));
     }

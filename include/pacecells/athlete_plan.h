@@ -24,6 +24,7 @@
 #include "pacecells/sets.h"
 #include "pacecells/workout.h"
 
+#include <array>
 #include <cstddef>
 #include <cstdint>
 #include <optional>
@@ -130,6 +131,8 @@ struct GoalLine {
     Goal goal;
     Seconds target{0}; // time per round: the mean, of the whole rounds where they are alike
     std::vector<RoundPlan> rounds = {};
+    std::array<Point, 3> quarters =
+        {}; // where to be at a quarter, half and three quarters of its clock; not of intervals
 };
 
 struct StationPlan {
@@ -212,6 +215,7 @@ struct WallRow {
     Goal goal;
     Seconds target{0};
     Score at_half = {}; // at half the cap
+    Point half = {};    // at half the goal's clock
     std::vector<std::optional<CaloriesPerHour>>
         needs; // of the main ergometer, by division; none: no room, or no ergometer
 };

@@ -110,7 +110,7 @@ STYLES = {
     "card round": _style(CharHeight=9.7, HoriJustify=CENTER, lines="tblr", CellBackColor=PALE),
     "card clock": _style(CharFontName="Liberation Sans Narrow", CharHeight=11, CharWeight=150, HoriJustify=CENTER, lines="tblr", format=TIME),
     "card empty": _style(lines="tbr", line=PAPER, CellBackColor=PAPER),
-    "card rule": _style(CharHeight=10.5, CharWeight=150),
+    "card rule": _style(CharHeight=10.5, CharWeight=150, ShrinkToFit=True),
     "card stamp": _style(CharHeight=9.7, HoriJustify=RIGHT, ShrinkToFit=True),
     "card name": _style(CharHeight=16, CharWeight=150),
     "card line": _style(CharHeight=9.7, ShrinkToFit=True),

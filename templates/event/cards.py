@@ -5,20 +5,17 @@ from builder import address, column, fixed, pc
 from event.sizes import athlete
 
 CARDS, COLUMNS = 4, 20
+# The lines of ATHLETE.CARD, from 1.
+GOAL_IS, TIME, TIME_IS, RULE, SETS_LINE, STATIONS_LABEL, STATION_NAME, STATION_TIME, TABLE_LABEL, HEADING, CLOCK, LOWER_CLOCK = range(1, 13)
 LABEL, CLOCKS = 4, COLUMNS - 4  # columns of the label, clocks beside it
-# air, name, workout, goal and rate, what they are, off by, sets, rounds, two rows of clocks, check round, caution, air
+# air, name, workout, goal and rate, what they are, stations, sets, rounds, two rows of clocks, what to go by, caution, air
 HEIGHTS = (2.4, 7, 4.8, 9.8, 4.6, 5, 8.6, 4.2, 4.9, 4.9, 5.2, 4.4, 1)
 NAME, LINE, VALUE, UNDER, OFF, SETS, ROUND, FIRST_CLOCK, SECOND_CLOCK, CHECK, CAUTION = range(1, len(HEIGHTS) - 1)
 ROWS = len(HEIGHTS)
-ASIDE = [column(COLUMNS + 2 + step) for step in range(7)]  # beside the card, out of sight
+ASIDE = [column(COLUMNS + 2 + step) for step in range(6)]  # beside the card, out of sight
 STATIONS = 6
 MINUTES = '"[M]:SS"'
 RATE = '"[<1][M]:SS;0"'  # a split is a time, cal/h and watts are whole
-
-
-def first_word(cell):
-    """Enough of a movement's name for those who have done it."""
-    return f'LEFT({cell};FIND(" ";SUBSTITUTE({cell};"-";" ")&" ")-1)'
 
 
 def make(book):
@@ -53,7 +50,7 @@ def make_card(book, sheet, card):
     listed = lambda k: f"INDEX(heat_list;{place};{k})"
     sheet.put(f"{ASIDE[0]}{first}", f"=card_first+{card}", "working")
     sheet.put(f"{ASIDE[1]}{first}", f'=IF({listed(4)}="";0;IFNA(MATCH({listed(4)};roster_name;0);0))', "working")
-    parts = (("GOAL", 3), ("GOAL", 4), ("GOAL", 5), ("GOAL", 6), ("RATE", 1), ("RATE", 2), ("RATE", 3), ("RATE", 4), ("RATE", 5), ("RATE", 6), ("CHECK", 1), ("CHECK", 2), ("SETS", 0), ("CLOCK", CLOCKS + 1), ("CLOCK", 2 * CLOCKS + 1))
+    parts = (("GOAL", 3), ("GOAL", 4), ("GOAL", 5), ("GOAL", 6), ("RATE", 1), ("RATE", 2), ("RATE", 3), ("RATE", 4), ("RATE", 5), ("RATE", 6))
     kept = {}
     for step, part in enumerate(parts):
         at = f"{ASIDE[2 + step // 5]}{first + step % 5}"
@@ -70,6 +67,7 @@ def make_card(book, sheet, card):
     sheet.put(later.replace("$", ""), f"=N({listed(6)})", "working")
     sheet.put(starts.replace("$", ""), f'=IF({listed(3)}="";"";", "&TEXT({listed(3)};"H:MM"))&IF({later}=0;"";", "&{say("start at {clock}", clock=f"TEXT({later};{MINUTES})")})', "working")
     division = f"INDEX(roster_division;{who})"
+    card_line = lambda line, *more: of("CARD", line, *more)
     carded = lambda value: f'=IF(AND({goal}="";{kept["GOAL", 5]}="");"";{value})'  # nothing for who has no plan
     sheet.merged(across(0, 11, NAME), carded(listed(4)), "card name")
     lane = say("Heat {heat}, lane {lane}", heat=listed(1), lane=listed(2)) + f"&{starts}"
@@ -89,39 +87,29 @@ def make_card(book, sheet, card):
     limits = say("{amount} in {time} ({from} makes it; max {most})", amount=kept["RATE", 6], time=f'TEXT({kept["RATE", 4]};{MINUTES})',
                  **{"from": f'TEXT({kept["RATE", 2]};{RATE})', "most": f'TEXT({kept["RATE", 3]};{RATE})'})
     for start, stop, value, style, under, ended, ended_under in (
-            (0, 5, goal, "card value", f'IF(event_kind=2;{lit("goal: finish")};{lit("goal: rounds")})', f"INDEX(roster_plan;{who})", lit("plan for the day")),
-            (6, 10, of("TARGET"), "card value time", lit("per round"), f"{ends}+{later}", lit("stop at this clock")),
-            (11, end, aside(0, rate), "card value", aside(1, limits), say("or after {n} rounds", n=rounds), lit("whichever comes first"))):
+            (0, 5, goal, "card value", card_line(GOAL_IS), f"INDEX(roster_plan;{who})", lit("plan for the day")),
+            (6, 11, card_line(TIME), "card value time", card_line(TIME_IS), f"{ends}+{later}", lit("stop at this clock")),
+            (12, end, aside(0, rate), "card value", aside(1, limits), say("or after {n} rounds", n=rounds), lit("whichever comes first"))):
         sheet.merged(across(start, stop, VALUE), ending(value, ended), style)
         sheet.merged(across(start, stop, UNDER), ending(under, ended_under), "card under")
-    # the first round, station by station
-    sheet.merged(across(0, 1, OFF), planned(lit("off by")), "card label")
+    # the first round or window, station by station
+    sheet.merged(across(0, 1, OFF), planned(card_line(STATIONS_LABEL)), "card label")
     for station in range(STATIONS):
         start = 2 + 3 * station
-        heading = f"${ASIDE[-1]}${first + station}"
-        # the headings of any goal: one round, or for time the cap
-        goal_of_any = f"IF(event_kind=2;$'{book.workout.title}'.{book.settings['cap']};1)"
-        sheet.put(heading.replace("$", ""), shown(pc("WORKOUT.CLOCKS", "workout", goal_of_any, division, 0, station + 2)), "working")
-        sheet.merged(across(start, start + 1, OFF), planned(f'IF({cell(start + 2, OFF)}="";"";{first_word(heading)})'), "card station")
-        sheet.put(cell(start + 2, OFF), shown(of("CLOCK", 1, station + 1, "", later)), "card time")
+        sheet.merged(across(start, start + 1, OFF), shown(card_line(STATION_NAME, station + 1)), "card station")
+        sheet.put(cell(start + 2, OFF), shown(card_line(STATION_TIME, station + 1, later)), "card time")
     sheet.merged(across(0, 1, SETS), planned(lit("sets")), "card label")
-    sheet.merged(across(2, end, SETS), f'=IF({ends}="";{kept["SETS", 0]};{lit("at a pace at which you can talk")})', "card words")
-    # two rows of clocks: the goal, and the next goal down; every second or third round where there are too many
-    sheet.merged(across(0, LABEL - 1, ROUND), planned(lit("after round")), "card label")
+    sheet.merged(across(2, end, SETS), f'=IF({ends}="";{card_line(SETS_LINE)};{lit("at a pace at which you can talk")})', "card words")
+    # two rows of clocks: the goal, and the next goal down
+    sheet.merged(across(0, LABEL - 1, ROUND), planned(card_line(TABLE_LABEL)), "card label")
     for line, label in ((FIRST_CLOCK, goal), (SECOND_CLOCK, lower)):
         sheet.merged(across(0, LABEL - 1, line), f'=IF({label}="";"";{say("for {goal}", goal=label)})', "card label")
-    step = fixed(f"{ASIDE[0]}{first + 1}")
-    more = "+".join(f'({kept["CLOCK", times * CLOCKS + 1]}<>"")' for times in (1, 2))
-    sheet.put(step.replace("$", ""), f"=1+{more}", "working")
     for k in range(1, CLOCKS + 1):
-        at = lambda line: cell(LABEL - 1 + k, line)
-        sheet.put(at(FIRST_CLOCK), shown(of("CLOCK", f"{k}*{step}", "", "", later)), "card clock")
-        sheet.put(at(SECOND_CLOCK), shown(of("CLOCK", f"{k}*{step}", "", 2, later)), "card clock")
-        sheet.put(at(ROUND), f'=IF({at(FIRST_CLOCK)}="";"";{k}*{step})', "card round")
+        for line, what, style in ((ROUND, HEADING, "card round"), (FIRST_CLOCK, CLOCK, "card clock"), (SECOND_CLOCK, LOWER_CLOCK, "card clock")):
+            sheet.put(cell(LABEL - 1 + k, line), shown(card_line(what, k, later)), style)
     for line in (ROUND, FIRST_CLOCK, SECOND_CLOCK):
         sheet.mark(across(LABEL, end, line), (f'{cell(LABEL, line)}=""', "card empty"))
-    rule = say("Round {round} after {clock}? Take the lower row.", round=kept["CHECK", 1], clock=f'TEXT({kept["CHECK", 2]}+{later};{MINUTES})')
-    sheet.merged(across(0, 11, CHECK), f'=IF({kept["CHECK", 1]}="";"";{rule})', "card rule")
+    sheet.merged(across(0, 11, CHECK), planned(card_line(RULE, 1, later)), "card rule")
     sheet.merged(across(12, end, CHECK), carded("event_heading"), "card stamp")
     sheet.merged(across(0, end, CAUTION), carded(lit("Stop on chest pain, faintness or unusual pain. A plan is not medical advice.")), "card line")
     if card < CARDS - 1:  # marks to cut at, at both edges

@@ -113,7 +113,9 @@ def make_judge(book, first, half):
     lane = say("Heat {heat}, lane {lane}", heat=listed(1), lane=listed(2)) + f"&{later}"
     sheet.merged(across(7, ROUNDS, 0), shown(lane), "judge lane")
     sheet.merged(across(0, ROUNDS, TEXT), shown(pc("WORKOUT.TEXT", "workout", division)), "judge text")
-    sheet.merged(across(0, ROUNDS, STAMP), shown("event_heading"), "card line")
+    tiebreak = f"$'{book.workout.title}'.{book.settings['tiebreak']}"
+    stamp = f'event_heading&IF({tiebreak}="";"";" · "&{lit("tie-break")}&": "&{tiebreak})'
+    sheet.merged(across(0, ROUNDS, STAMP), shown(stamp), "card line")
     sheet.put(cell(0, COUNT), shown(lit("running count")), "judge head left")
     for k in range(1, ROUNDS + 1):
         there = pc("WORKOUT.COUNT", "workout", division, k)

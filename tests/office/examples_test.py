@@ -11,6 +11,7 @@ from commands import private_office, run
 from compare import check
 from event_cells import bad_cells, by_key, column_of, rows_of
 from office import enter, result, save
+from paper import pages_of, print_pack
 from sharing import ROOT, folder_of
 
 WORK = folder_of(__file__)
@@ -23,6 +24,15 @@ EXAMPLES = {
                              ("sandbag cleans", "reps", "20"), ("toes to bar", "reps", "30"), ("run", "run m", "400")], 15,
                 r"\d+:\d\d|[a-z -]+"),
     "pairs": ("AMRAP", [("row", "row cal", "40"), ("wall balls", "reps", "30"), ("burpees", "reps", "20")], 8, r"\d+( \+ .*)?"),
+}
+
+
+# What stands on a card of each form, beside goal and clocks.
+CARDS = {
+    "intervals": (r"goal: windows x burpees", r"of work per window, 0:\d\d to spare", r"All windows hold\.", r"per window", r"after window"),
+    "scheme": (r"goal: finish · tie-break \d+:\d\d", r"per round", r"after round", r"Round \d after \d+:\d\d\? Take the lower row\."),
+    "chipper": (r"goal: finish", r"half: \d+/\d+ .+", r"after station", r"\d+:\d\d: \d+/\d+ .+ · \d+:\d\d: \d+/\d+ .+"),
+    "pairs": (r"goal: rounds", r"per round", r"after round"),
 }
 
 
@@ -94,6 +104,18 @@ def test_from_the_announcement_to_cards(office, example):
             enter(cell, formula)
             check(f"{formula}: a window alone where a judge counts, all that was done for the result", result(cell), reps)
         enter(cell, "")
+    for pattern in CARDS[example]:
+        check(f"{pattern} on a card: {page}", any(re.fullmatch(pattern, text) for text in page))
+    check("a card speaks of rounds where there are some", any("per round" in text for text in page), example in ("scheme", "pairs"))
+    if example == "chipper":  # each station once: its clocks, for both goals, and where to be in between
+        clocks = [text for text in page if re.fullmatch(r"\d+:\d\d", text)]
+        check(f"clocks by station in {clocks}", len(clocks) >= 4 * 2 * len(stations))
+    if example == "scheme":
+        check("judges know the tie-break", any(text.endswith("tie-break: clock after the 15 pull-ups") for text in judge))
+    print_pack(office, document, WORK / f"{example}-pack.pdf")
+    heads = [page.text.strip().split("\n")[0] for page in pages_of(WORK / f"{example}-pack.pdf")]
+    check(f"a page each for goals and clocks, then the heats: {heads[:4]}",
+          [heads[0], heads[1].startswith("Clock "), heads[2]], [shown("event_title"), True, "Heats"])
     save(document, WORK / f"{example}.pdf")  # to look at
     shown_on_paper = subprocess.run(["pdftotext", "-layout", WORK / f"{example}.pdf", "-"], capture_output=True, text=True, check=True).stdout
     check("nothing too wide for its cell", [line for line in shown_on_paper.split("\n") if "###" in line], [])

@@ -342,7 +342,7 @@ def naive(task, person):
         alike = by < 0.5
         if alike:
             by = clock / (on + fixed + free)
-        now, clocks = 0.0, {}
+        now, clocks, units = 0.0, {}, []
         bend = lambda t: clock * min(1, t / clock) * (1 + drift / 2 * (min(1, t / clock) - 1))
         times = {}
         for leg in walk.legs:
@@ -352,12 +352,16 @@ def naive(task, person):
             times[k] = times.get(k, 0) + w + x * by
             if k <= point[0] or (k == point[0] + 1 and point[2] and (i < point[1] or (i == point[1] and point[2] >= a))):
                 clocks[k, i] = bend(now + w)
+            units += [(bend(now + w * u / a), walk.tidy((k - 1, i, u)) if u else (k - 1, i, 0)) for u in range(a + 1)]
             now += w + x * by
             if k <= point[0] and walk.last_of(k)[1] == i:
                 clocks[k, "end"] = clock if k == point[0] and not point[2] else bend(now)
         if point[2]:
             clocks[point[0] + 1, "end"] = clock
-        return dict(clocks=clocks, target=times[reference])
+        # where to be at a quarter, half and three quarters: the last unit done by then; either of two where it is a tie
+        there = lambda clock_then: next(point for done, point in reversed(units) if done <= clock_then)
+        quarters = [{there(clock * q + late) for late in (-1e-6, 1e-6)} for q in (0.25, 0.5, 0.75)]
+        return dict(clocks=clocks, target=times[reference], quarters=quarters)
 
     out["line"] = line(goal, card and card["hold"], drift)
     low = lower(goal, 1.04, True)

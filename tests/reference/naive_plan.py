@@ -36,10 +36,11 @@ def complaints(answer, want):
         if not good:
             wrong.append(f"{what}: got {got}, expected {expected}")
 
-    seen = set()
+    seen, order = set(), []
     for text_line in answer:
         name, *words = text_line.split()
         seen.add(name)
+        order.append(name)
         if name == "rate":
             one = want["rate"][MACHINES[int(words[0])]]
             same("source", words[1], one["source"])
@@ -78,6 +79,11 @@ def complaints(answer, want):
             same(f"{name} {k}", words[1], clocks.get((k, "end")))
             for i, word in enumerate(words[2:]):
                 same(f"{name} {k}, station {i}", word, clocks.get((k, i)))
+        elif name in ("goal_quarter", "down_quarter"):
+            line = want["line" if name == "goal_quarter" else "down_line"] if want[name[:4]] else {}
+            quarter = sum(one == name for one in order[:-1])
+            if "quarters" in line and tuple(map(float, words)) not in line["quarters"][quarter]:
+                wrong.append(f"{name} {quarter + 1}: got {words}, expected {line['quarters'][quarter]}")
         elif name == "check":
             same("check round", words[0], want["check"] and want["check"][0])
             same("check clock", words[1], want["check"] and want["check"][1])

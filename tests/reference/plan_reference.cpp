@@ -48,6 +48,8 @@ void goal_lines(const char* name, const GoalLine& goal) {
             show(one);
         std::cout << '\n';
     }
+    for (const auto& one : goal.quarters)
+        line((std::string(name) + "_quarter").c_str(), one.rounds, one.station, one.amount);
 }
 
 void print(const Workout& workout, const Athlete& athlete) {
