@@ -81,11 +81,13 @@ Json functions() {
 
 Json menu() {
     auto items = Json::array();
-    for (const auto& item : pacecells::menu)
-        items.push_back({{"command", item.command},
-                         {"label", item.label},
-                         {"starts_group", item.starts_group},
-                         {"in_toolbar", item.in_toolbar}});
+    for (const auto& submenu : pacecells::menu)
+        for (const auto& item : submenu.items)
+            items.push_back({{"submenu", submenu.label},
+                             {"command", item.command},
+                             {"label", item.label},
+                             {"starts_group", item.starts_group},
+                             {"in_toolbar", item.in_toolbar}});
     return {{"title", pacecells::menu_title}, {"protocol", pacecells::protocol}, {"items", items}};
 }
 

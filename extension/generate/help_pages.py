@@ -68,17 +68,29 @@ def written(language, name):
     return list(body), body.find("h1")
 
 
-def link_commands(body, commands):
-    """Where a page names a command of the menu, as in <b>Pacecells, Start list</b>, it leads to the command's page."""
+def shown(language, label):
+    """A label of the menu in running text."""
+    return language.sentence(label).replace("~", "").rstrip("…")
+
+
+def ways(language, menu):
+    """How to come to each command: the menu, the submenu and the command."""
+    return {item["command"]: ", ".join(["Pacecells", *(shown(language, label) for label in (item["submenu"], item["label"])
+                                                       if label)]) for item in menu}
+
+
+def name_commands(body, commands, ways):
+    """Where a page names a command of the menu, as in <b>Pacecells, Start list</b>, it says the submenu too and leads to
+    the command's page."""
     pages = {f"Pacecells, {title}": name for name, title in commands.items()}
     for bold in [bold for part in body for bold in part.iter("b")]:
         name = pages.get((bold.text or "").replace("\u00a0", " "))
         if name:
-            text, bold.text = bold.text, None
-            bold.append(link(name, text))
+            bold.text = None
+            bold.append(link(name, ways[name]))
 
 
-def command_pages(language, menu):
+def command_pages(language, menu, ways):
     """Each command's title, as the menu has it, and the elements of its page: a section of commands.html, or a page of
     its own where there is one."""
     body, _ = written(language, "commands")
@@ -86,8 +98,9 @@ def command_pages(language, menu):
     commands = [item["command"] for item in menu if item["command"] not in GUIDES]
     if list(sections) != commands:
         raise SystemExit(f"texts/{language.code}/help/commands.html: sections {list(sections)}, and the menu has {commands}")
-    titles = {item["command"]: language.sentence(item["label"]).replace("~", "").rstrip("…") for item in menu}
-    return titles, {name: [element("h1", titles[name]), *section] for name, section in sections.items()}
+    titles = {item["command"]: shown(language, item["label"]) for item in menu}
+    return titles, {name: [element("h1", titles[name]), element("p", element("b", ways[name])), *section]
+                    for name, section in sections.items()}
 
 
 def function_page(language, function):
@@ -157,11 +170,12 @@ def pages(functions, menu, languages):
     """Every file of the help: its name below the help's folder, and its text or picture."""
     made = {"style.css": STYLE}
     for language in languages:
-        commands, bodies = command_pages(language, menu)
+        paths = ways(language, menu)
+        commands, bodies = command_pages(language, menu, paths)
         titles, page_titles = {}, dict(commands)
         for name in GUIDES + WORKBOOKS:
             bodies[name], titles[name] = written(language, name)
-            link_commands(bodies[name], commands)
+            name_commands(bodies[name], commands, paths)
             page_titles[name] = "".join(titles[name].itertext())
         for function in functions:
             bodies[function["name"]] = function_page(language, function)

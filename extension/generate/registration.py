@@ -80,10 +80,16 @@ def menu(shown, sentences):
     bar = node(group(parent, "OfficeMenuBar"), "org.pacecells.menu")
     prop(bar, "Context", SHEETS_ONLY)
     title(bar, shown["title"])
-    submenu = group(bar, "Submenu")
+    top = group(bar, "Submenu")
     toolbar = node(group(parent, "OfficeToolBar"), "org.pacecells.toolbar")
     images = group(parent, "Images")
+    submenus = {"": top}
     for i, item in enumerate(shown["items"]):
+        if item["submenu"] not in submenus:
+            opened = node(top, f"m{i:02}b")
+            title(opened, item["submenu"])
+            submenus[item["submenu"]] = group(opened, "Submenu")
+        submenu = submenus[item["submenu"]]
         if item["starts_group"]:
             prop(node(submenu, f"m{i:02}a"), "URL", "private:separator")
         entry(submenu, f"m{i:02}b", item, for_sheets=False)

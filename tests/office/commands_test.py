@@ -39,14 +39,18 @@ def undo_is_one_step(document, what, before, state):
 # ------------------------------------------------------------------------------------------------------------------
 
 def test_mnemonics():
-    """Every letter of the menu and of a window once, in each language; the menu has more commands than letters."""
+    """In each language, every submenu's entries have a letter, each another one; so have a window's."""
     sources = {file.name: re.sub(r'"\s*\n\s*"', "", file.read_text()) for file in (SOURCES / "commands").rglob("*.[ch]*")}
-    labels = re.findall(r'\{"[a-z-]+", ("[^"]+")', (SOURCES / "commands" / "menu.h").read_text())
+    items = json.loads((BUILD / "generated" / "catalog.json").read_text())["menu"]["items"]
+    submenus = {"": list(dict.fromkeys(item["submenu"] for item in items if item["submenu"]))}
+    for item in items:
+        submenus.setdefault(item["submenu"], []).append(item["label"])
+    assert len(submenus) > 1
     for language in LANGUAGES:
-        texts = [TEXTS[language].sentence(label) for label in map(json.loads, labels)]
-        keys = [text[text.index("~") + 1].lower() for text in texts if "~" in text]
-        check(f"menu mnemonics in {language}, each once", sorted(keys), sorted(set(keys)))
-        check(f"menu without mnemonics in {language}", len(texts) - len(keys) <= 11)
+        for submenu, labels in submenus.items():
+            keys = [re.findall("~(.)", TEXTS[language].sentence(label).lower()) for label in labels]
+            check(f"{submenu}: mnemonics in {language}, one each", [len(letters) for letters in keys], [1] * len(labels))
+            check(f"{submenu}: mnemonics in {language}, each once", len({letters[0] for letters in keys}), len(labels))
     for name, source in sources.items():
         for window in re.split(r"\b(?:Form|Dialog) \w+\(context", source)[1:]:
             window = re.split(r"\n}\n", window)[0]

@@ -4,6 +4,7 @@ Uses BUILD/pacecells.oxt, Xvfb and xdotool. What a window says that it shows (it
 held against its picture: each is inside the window, apart from the others, and something is drawn there. Leaves pictures of every window to look at: in English, and in German at 200 % scaling.
 """
 
+import json
 import os
 import re
 import subprocess
@@ -12,21 +13,22 @@ from collections import Counter, namedtuple
 from contextlib import contextmanager
 
 import pytest
+from languages import languages
 from office import enter
 from sharing import BUILD, OXT, folder_of, shared
 
 SCREEN = "1400x1000"
 WORK = folder_of(__file__)
 LIMIT = 0.3  # seconds from the key to the window, after the first time
-LAST = ("End", "Return")  # of the menu; its letter, Ü, is on no key of this keyboard, and one made up for it gets lost
-# The titles, and the keys in the menu.
+# The titles, and the keys in the menu and its submenu.
 WINDOWS = {
-    "pace table": {"en-US": ("Pace table", "p"), "de": ("Tempotabelle", "p")},
-    "ergometer table": {"en-US": ("Ergometer table", "r"), "de": ("Ergometertabelle", "o")},
+    "pace table": {"en-US": ("Pace table", "tp"), "de": ("Tempotabelle", "tp")},
+    "ergometer table": {"en-US": ("Ergometer table", "tr"), "de": ("Ergometertabelle", "to")},
     "explain": {"en-US": ("Explain this cell", "x"), "de": ("Diese Zelle erklären", "z")},
-    "about": {"en-US": ("About Pacecells", "o"), "de": ("Über Pacecells", LAST)},
+    "about": {"en-US": ("About Pacecells", "o"), "de": ("Über Pacecells", "r")},
 }
-MENU_ITEMS = len(set(re.findall(r"vnd\.org\.pacecells:([a-z-]+)</value>", (BUILD / "generated" / "Addons.xcu").read_text())))
+ITEMS = json.loads((BUILD / "generated" / "catalog.json").read_text())["menu"]["items"]
+SUBMENUS = Counter(item["submenu"] for item in ITEMS)  # how many entries each has; those without one are in the menu itself
 
 Part = namedtuple("Part", "name left top right bottom")
 
@@ -96,9 +98,9 @@ class Calc:
         time.sleep(0.3)
 
     @contextmanager
-    def opened(self, title, *keys):
+    def opened(self, title, keys):
         """A window opened from our menu, closed at the end by Escape."""
-        self.choose(*keys)
+        self.choose(keys)
         assert self.wait(title) is not None
         try:
             yield self.windows(title)[0]
@@ -107,8 +109,8 @@ class Calc:
                 self.keys("Escape")
                 self.wait(title, there=False)
 
-    def choose(self, *keys):
-        """A command of our menu: F10, P, and its keys. Gives the time just before the last of them."""
+    def choose(self, keys):
+        """A command of our menu: F10, P, and its letters. Gives the time just before the last of them."""
         self.focus()
         self.keys("F10", "p", *keys[:-1])
         time.sleep(0.3)
@@ -148,13 +150,24 @@ def calc(request, display):
             yield Calc(display, office, language, scale)
 
 
-def test_menu_shows_all_its_items(calc):
-    calc.focus()
-    before = calc.picture("root", "no menu")
-    calc.keys("F10", "p")
-    width, height = calc.picture("root", f"menu, {calc.language}").changed(before)
-    calc.keys("Escape", "Escape")
-    assert width > 120 * calc.scale and height > 15 * calc.scale * MENU_ITEMS
+def test_menu_and_submenus_show_all_their_items(calc):
+    """Each is opened by its letter, and what it adds to the picture is high enough for its entries."""
+    def shown(before, name, items):
+        picture = calc.picture("root", f"{name}, {calc.language}")
+        width, height = picture.changed(before)
+        assert width > 120 * calc.scale and height > 15 * calc.scale * items, name
+        return picture
+
+    language = next(language for language in languages() if calc.language.startswith(language.code))
+    for submenu in list(SUBMENUS)[:-1]:
+        calc.focus()
+        before = calc.picture("root", "no menu")
+        calc.keys("F10", "p")
+        menu = shown(before, "menu", len(SUBMENUS) - 1 + SUBMENUS[""])
+        label = language.sentence(submenu)
+        calc.keys(label[label.index("~") + 1].lower())
+        shown(menu, f"menu, {submenu.replace('~', '')}", SUBMENUS[submenu])
+        calc.keys("Escape", "Escape", "Escape")
 
 
 @pytest.mark.parametrize("command", WINDOWS)
@@ -165,7 +178,7 @@ def test_window_opens_and_escape_closes_it(calc, command):
     enter(cell, '=PACE.ROUND("18:00";8)')
     calc.document.CurrentController.select(cell)
     for again in (False, True):
-        taken = calc.wait(title, since=calc.choose(*keys))
+        taken = calc.wait(title, since=calc.choose(keys))
         assert taken is not None, "it opens"
         calc.keys("Escape")
         assert calc.wait(title, there=False) is not None, "Escape closes it"
@@ -179,7 +192,7 @@ def test_everything_a_window_says_is_drawn_in_it(calc, command):
     cell = calc.document.Sheets[0]["D5"]
     enter(cell, '=PACE.ROUND("18:00";8)')
     calc.document.CurrentController.select(cell)
-    with calc.opened(title, *keys) as window:
+    with calc.opened(title, keys) as window:
         picture, parts = calc.picture(window, title), calc.parts(title)
     assert len(parts) >= 2
     for part in parts:
@@ -193,7 +206,7 @@ def test_pace_table_is_refused_at_its_field_then_done_and_undone_in_one_step(cal
     title, sheet = "Pace table", calc.document.Sheets[0]
     enter(sheet["D5"], "")
     calc.document.CurrentController.select(sheet["A1"])
-    with calc.opened(title, "p") as window:
+    with calc.opened(title, "tp") as window:
         calc.keys("ctrl+a", "text abc", "Return")
         assert calc.windows(title), "refused, it is still open"
         calc.picture(window, f"{title}, refused")
