@@ -316,13 +316,13 @@ TEST(Workout, ASettingIsTakenUpToItsBoundsAndRefusedBeyond) {
 }
 
 TEST(Workout, ACellIsTakenUpToItsBoundsAndRefusedBeyond) {
-    struct Bounds {
+    struct CellBounds {
         std::string row;   // of the block, as it begins
         std::string other; // with % for the value
         std::vector<const char*> inside, outside;
     };
     const std::string paced = "pace      | 2  | ";
-    const Bounds all[] = {
+    const CellBounds all[] = {
         {"station   | 2  |", "station | % | Sandbags | rep | | 6 | 6", {"2"}, {"0", "1000", "2.5", "1"}},
         {"station   | 2  |", "station | 2 | Sandbags | rep | | % | 6", {"0", "20000"}, {"-1", "20001"}},
         {"station   | 2  |", "station | 2 | Sandbags | rep | | 6 | 6 | % |", {"0", "999"}, {"-0.1", "999.5"}},
