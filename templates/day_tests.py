@@ -1,21 +1,10 @@
 """A table of tests to fill in, which goes into the logbook by a command: on the sheet for a test day and on a person's page.
 Only what is typed is unlocked, and each cell takes only what can be meant."""
 
-from dataclasses import dataclass
-
-from builder import address, pc, quoted
+from builder import Column, address, pc, quoted
 
 KEYS, HEAD, FIRST = 5, 6, 7  # rows, counted from 1
 REPS = ("whole", 1, 999, "Enter the reps as a whole number.")
-
-
-@dataclass
-class Column:
-    key: str
-    label: str
-    width: float
-    style: str
-    rule: tuple = ()
 
 
 COLUMNS = (
@@ -52,9 +41,7 @@ def make_day(sheet, title, line, rows, free=()):
         sheet.put(f"{letter}{KEYS}", col.key, "working")
         sheet.text(f"{letter}{HEAD}", col.label, "head")
         sheet.styled(cells, "input text" if col.key in free else col.style)
-        if col.rule:
-            kind, *rest = col.rule
-            getattr(sheet, kind)(cells, *rest)
+        col.limit(sheet, cells)
     key = len(COLUMNS)
     sheet.put(f"{address(key, 0)[:-1]}{KEYS}", "machine", "working")
     letter = {col.key: address(place, 0)[:-1] for place, col in enumerate(COLUMNS)} | {"machine": address(key, 0)[:-1]}

@@ -1,25 +1,12 @@
 """The sheet Results: clocks, score and place. A result belongs to the name in its row, never to a row of the roster."""
 
-from dataclasses import dataclass
-
 from builder import column, pc
 
+from event.columns import Column
 from event.sizes import ATHLETES, ROUNDS, athlete, top
 
 KEYS, HEAD, FIRST = 5, 6, 7
 LAST = FIRST + ATHLETES - 1
-
-
-@dataclass
-class Column:
-    key: str
-    label: str
-    width: float
-    style: str
-    formula: str = ""  # {row}: the number of the row, {key}: the letters of a column, {cap}, {clocks}; empty: typed
-    rule: tuple = ()
-    named: bool = False
-    hidden: bool = False
 
 
 AHEAD = '=IF(OR(${who}{row}=0;COUNT({clocks})=0);"";' + athlete("FORECAST", "INDEX(roster_people;${who}{row};0)", "{clocks}", "%d") + ")"
@@ -29,7 +16,7 @@ COLUMNS = (
            '=IF(${name}{row}="";"";IF(${who}{row}=0;{lost};INDEX(roster_division;${who}{row})))', named=True),
     Column("heat", "Heat", 13, "input number", named=True),
     Column("lane", "Lane", 13, "input number", named=True),
-    Column("offset", "Starts later by", 16, "input time", hidden=True),
+    Column("offset", "Starts later by", 16, "input time", shown="hidden"),
     Column("result", "Result", 30, "cell strong",
            '=IF(${score}{row}="";IF(${out}{row}="";"";{withdrew});IF(event_kind=2;' + pc("SCORE.RESULT", "IF(N({left}{row})>0;{cap};{finish}{row})", "{cap}", "N({left}{row})") + ";"
            + "${written}{row}))", named=True),
@@ -50,14 +37,14 @@ COLUMNS = (
     Column("high", "High", 17, "cell rate", AHEAD.replace("%d", "3")),
     Column("erg_times", "Ergometer times, timed rounds", 34, "input text"),
     Column("who", "Row", 12, "working",
-           '=IF(${name}{row}="";0;IF(COUNTIF(roster_name;${name}{row})*COUNTIF(results_name;${name}{row})=1;MATCH(${name}{row};roster_name;0);0))', hidden=True),
-    Column("score", "Score", 14, "working", '=IF(OR(${who}{row}=0;${out}{row}<>"");"";IF(event_kind=2;${timed}{row};${counted}{row}))', named=True, hidden=True),
+           '=IF(${name}{row}="";0;IF(COUNTIF(roster_name;${name}{row})*COUNTIF(results_name;${name}{row})=1;MATCH(${name}{row};roster_name;0);0))', shown="hidden"),
+    Column("score", "Score", 14, "working", '=IF(OR(${who}{row}=0;${out}{row}<>"");"";IF(event_kind=2;${timed}{row};${counted}{row}))', named=True, shown="hidden"),
     Column("written", "Rounds", 14, "working", '=IF(${counted}{row}="";"";'
-           + pc("SCORE.TEXT", "${counted}{row}", pc("WORKOUT.REPS", "workout", "${division}{row}")) + ")", hidden=True),
-    Column("timed", "Time", 14, "working", '=IF(N({left}{row})>0;' + pc("SCORE.CAPPED", "{left}{row}", "{cap}") + ';IF(N({finish}{row})>0;{finish}{row};""))', hidden=True),
-    Column("done", "Rounds done", 14, "working", '=IF(OR(${who}{row}=0;event_kind=2;COUNT({clocks};{partial}{row})=0);"";COUNT({clocks}))', hidden=True),
+           + pc("SCORE.TEXT", "${counted}{row}", pc("WORKOUT.REPS", "workout", "${division}{row}")) + ")", shown="hidden"),
+    Column("timed", "Time", 14, "working", '=IF(N({left}{row})>0;' + pc("SCORE.CAPPED", "{left}{row}", "{cap}") + ';IF(N({finish}{row})>0;{finish}{row};""))', shown="hidden"),
+    Column("done", "Rounds done", 14, "working", '=IF(OR(${who}{row}=0;event_kind=2;COUNT({clocks};{partial}{row})=0);"";COUNT({clocks}))', shown="hidden"),
     Column("counted", "Reps", 14, "working", '=IF(${done}{row}="";"";'
-           + pc("WORKOUT.COUNT", "workout", "${division}{row}", "${done}{row}") + "+N({partial}{row}))", hidden=True),
+           + pc("WORKOUT.COUNT", "workout", "${division}{row}", "${done}{row}") + "+N({partial}{row}))", shown="hidden"),
 )
 
 
@@ -84,7 +71,7 @@ def make(book):
             getattr(sheet, kind)(cells, *[part.format(**words) if isinstance(part, str) else part for part in rule])
         if col.named:
             sheet.name(f"results_{col.key}", cells)
-        if col.hidden:
+        if col.shown == "hidden":
             sheet.hide_columns(letter, letter)
     sheet.name("results_forecast", f"{letters['low']}{FIRST}:{letters['high']}{LAST}")
     for start, key in ((first_clock, "clock"), (first_stamp, "stamp")):

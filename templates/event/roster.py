@@ -4,29 +4,16 @@ A column is one entry of COLUMNS: what it is called, what it holds, how wide it 
 and its texts to the translations.
 """
 
-from dataclasses import dataclass
 from itertools import groupby
 
 from builder import column
 from com.sun.star.table.TableOrientation import COLUMNS as BY_COLUMN
 
+from event.columns import Column
 from event.sizes import ATHLETES, DAY, athlete, top
 
 KEYS, HEAD, FIRST = 5, 6, 7  # rows, counted from 1
 LAST = FIRST + ATHLETES - 1
-
-
-@dataclass
-class Column:
-    key: str
-    label: str
-    width: float
-    style: str
-    formula: str = ""     # {row}: the number of the row, {key}: the letters of a column; empty: typed
-    help: str = ""
-    rule: tuple = ()
-    named: bool = False   # a name roster_<key> for it
-    shown: str = "front"  # front, folded (in a closed group), hidden
 
 
 def plan(function, *arguments):

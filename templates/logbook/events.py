@@ -1,7 +1,8 @@
 """The sheet Events: one row per event. Date and title are what an event is known by."""
 
 from logbook.sizes import DAY, EVENTS, TIME
-from logbook.table import Column, make_table
+from builder import Column
+from logbook.table import make_table
 
 COLUMNS = (
     Column("date", "Date", 26, "input date", DAY),

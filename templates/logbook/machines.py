@@ -1,7 +1,8 @@
 """The sheet Machines: the four kinds of ergometers, with the names that tests and workouts use for them."""
 
 from logbook.sizes import MACHINES
-from logbook.table import FIRST, Column, make_table
+from builder import Column
+from logbook.table import FIRST, make_table
 
 COLUMNS = (
     Column("name", "Machine", 40, "input text"),

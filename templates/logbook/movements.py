@@ -4,7 +4,8 @@ without a source."""
 from builder.words import words
 
 from logbook.sizes import MOVEMENTS, YES
-from logbook.table import FIRST, Column, make_table
+from builder import Column
+from logbook.table import FIRST, make_table
 
 SECONDS = lambda low, high: ("limit", low, high, "Enter seconds as a plain number, such as 2.5.")
 COLUMNS = (

@@ -1,7 +1,8 @@
 """The sheet People: who trains here, and what an event takes over. No reason for a plan is kept."""
 
 from logbook.sizes import DAY, PAST, PEOPLE, YES
-from logbook.table import Column, make_table
+from builder import Column
+from logbook.table import make_table
 
 COLUMNS = (
     Column("name", "Name", 46, "input text", help="Once only; if two people share a name, add a letter."),

@@ -1,7 +1,8 @@
 """The sheet Results: one row per person and event, with what was planned beside what came of it."""
 
 from logbook.sizes import DAY, RESULTS
-from logbook.table import Column, make_table
+from builder import Column
+from logbook.table import make_table
 
 COLUMNS = (
     Column("name", "Name", 46, "input text"),

@@ -1,7 +1,8 @@
 """The sheet Season: from when to when, and how many results count. The standings below come from a command."""
 
 from logbook.sizes import DAY, PEOPLE
-from logbook.table import Column, make_table
+from builder import Column
+from logbook.table import make_table
 
 COLUMNS = (
     Column("place", "Place", 18, "input number"),

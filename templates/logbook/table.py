@@ -1,20 +1,8 @@
 """A table of the logbook: a title, a line on what it holds, a hidden row of keys, headings, and rows to fill in."""
 
-from dataclasses import dataclass
-
 from builder import column
 
 KEYS, HEAD, FIRST = 3, 4, 5  # rows, counted from 1
-
-
-@dataclass
-class Column:
-    key: str
-    label: str
-    width: float
-    style: str
-    rule: tuple = ()
-    help: str = ""
 
 
 def make_table(sheet, name, title, line, columns, rows):
@@ -28,9 +16,7 @@ def make_table(sheet, name, title, line, columns, rows):
         sheet.put(f"{letter}{KEYS}", col.key, "working")
         sheet.text(f"{letter}{HEAD}", col.label, "column head")
         sheet.styled(cells, col.style)
-        if col.rule:
-            kind, *rest = col.rule
-            getattr(sheet, kind)(cells, *rest)
+        col.limit(sheet, cells)
         if col.help:
             sheet.hint(f"{letter}{HEAD}", col.label, col.help)
     end = column(len(columns) - 1)

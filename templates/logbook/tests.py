@@ -1,7 +1,8 @@
 """The sheet Tests: one row per test, over the years."""
 
 from logbook.sizes import PAST, TESTS, TIME
-from logbook.table import Column, make_table
+from builder import Column
+from logbook.table import make_table
 
 NUMBER = lambda low, high, message: ("limit", low, high, message)
 REPS = NUMBER(1, 999, "Enter the reps as a whole number.")
