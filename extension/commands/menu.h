@@ -74,7 +74,7 @@ inline constexpr MenuItem other_items[] = {
 };
 
 inline constexpr Submenu menu[] = {
-    {"~Event", event_items},     {"~Print and share", print_items},   {"Heats and ~results", heat_items},
+    {"~Event", event_items},     {"~Print and share", print_items}, {"Heats and ~results", heat_items},
     {"~Logbook", logbook_items}, {"~Tables and cells", cell_items}, {"", other_items},
 };
 

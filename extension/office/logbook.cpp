@@ -147,9 +147,10 @@ Logbook::Logbook(const Context& context, const std::string& url, Use use) : cont
             throw Refusal{tr("The logbook is open elsewhere: %1. Close it there, then try again.", shown_path(url))};
         document_ = open(context, url, use);
         if (!document_.is())
-            throw Refusal{tr("%1 cannot be opened: it has a password, or it is damaged. Dated copies of the last 30 days "
-                             "are in %2.",
-                             shown_path(url), shown_path(folder_of_copies(url)))};
+            throw Refusal{
+                tr("%1 cannot be opened: it has a password, or it is damaged. Dated copies of the last 30 days "
+                   "are in %2.",
+                   shown_path(url), shown_path(folder_of_copies(url)))};
         close_ = use == Use::read || !context.interactive();
     }
     try {
