@@ -28,7 +28,7 @@ WINDOWS = {
     "about": {"en-US": ("About Pacecells", "o"), "de": ("Über Pacecells", "r")},
 }
 ITEMS = json.loads((BUILD / "generated" / "catalog.json").read_text())["menu"]["items"]
-SUBMENUS = Counter(item["submenu"] for item in ITEMS)  # how many entries each has; those without one are in the menu itself
+SUBMENUS = Counter(item["submenu"] for item in ITEMS)  # how many entries each has; "" is the menu itself
 
 Part = namedtuple("Part", "name left top right bottom")
 
