@@ -19,3 +19,12 @@ def private_office(language="en"):
     """An office with the whole package, in that language."""
     return shared([OXT], language, language="en-US" if language == "en" else language,
                   locale=LANGUAGES.get(language, language))
+
+
+def used(sheet):
+    """The texts and formulas of a sheet."""
+    cells = sheet.createCursor()
+    cells.gotoEndOfUsedArea(False)
+    end = cells.RangeAddress
+    area = sheet.getCellRangeByPosition(0, 0, end.EndColumn, end.EndRow)
+    return [text for row in area.FormulaArray for text in row if text]

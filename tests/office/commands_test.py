@@ -6,18 +6,17 @@ Uses BUILD/pacecells.oxt. Expected values are the catalog's or arithmetic that c
 import html
 import json
 import re
-import shutil
 import zipfile
 from pathlib import Path
 from urllib.parse import unquote, urlparse
 from xml.etree import ElementTree
 
 import uno
-from commands import LANGUAGES, PROTOCOL, TEXTS, private_office, run
+from commands import LANGUAGES, PROTOCOL, TEXTS, private_office, run, used
 from compare import check
-from event_cells import by_key
+from event_cells import bad_cells, by_key
 from office import Office, enter, named, result, type_in
-from sharing import BUILD, OXT, ROOT, alone, catalog, folder_of, shared
+from sharing import BUILD, OXT, ROOT, alone, catalog, folder_of
 
 SOURCES = ROOT / "extension"
 WORK = folder_of(__file__)
@@ -106,12 +105,6 @@ def test_new_workbooks():
                     made[0].close(True)
 
 
-def error_cells(document):
-    """Visible cells with an error; #N/A is how a chart is told to skip a point."""
-    return [cell.AbsoluteName for sheet in document.Sheets if sheet.IsVisible
-            for cell in sheet.queryFormulaCells(4).Cells if cell.String != "#N/A"]
-
-
 def test_example_events():
     """Each example opens filled and calculated, in the words of its language; English has all of them."""
     for language in LANGUAGES:
@@ -135,7 +128,7 @@ def test_example_events():
                 goals = by_key(document, "roster").getDataArray()
                 at = goals[0].index("aim")
                 check(f"{language} {example}: goals", sum(row[at] != "" for row in goals[2:]) >= 18)
-                check(f"{language} {example}: errors", error_cells(document), [])
+                check(f"{language} {example}: errors", bad_cells(document), [])
                 check(f"{language} {example}: one step of undo", len(document.UndoManager.AllUndoActionTitles), 1)
                 document.close(True)
             check(f"{language}: no such example", run(office, start, "example-event", Example="x")[0], False)
@@ -245,15 +238,6 @@ def test_pace_table():
               (True, ""))
         check("pace table with a decimal comma: cap", close_to(document.Sheets[0]["A2"].Value, 150.5 / 86400))
         check("pace table in German", document.Sheets[0]["A1"].String, "Zeitlimit")
-
-
-def used(sheet):
-    """The texts and formulas of a sheet."""
-    cells = sheet.createCursor()
-    cells.gotoEndOfUsedArea(False)
-    end = cells.RangeAddress
-    area = sheet.getCellRangeByPosition(0, 0, end.EndColumn, end.EndRow)
-    return [text for row in area.FormulaArray for text in row if text]
 
 
 def test_ergometer_table():
@@ -375,179 +359,6 @@ def test_explain():
         good, text = explain_cell(office, document, "D5")
         check(f"refused in German: {text!r}", good and "Abgelehnt: cap braucht eine Zeit unter 4 Stunden: " in text
               and "Was sie braucht: Zeitlimit und Ziel über 0." in text and "Quelle: Reine Rechnung." in text)
-
-
-def test_share():
-    """A copy that reads the same without formulas, also where Pacecells is missing; the workbook untouched."""
-    folder = WORK / "shared"
-    shutil.rmtree(folder, ignore_errors=True)
-    folder.mkdir()
-    with private_office() as office:
-        document = office.new()
-        document.Sheets.insertNewByName("Second one", 1)
-        sheet, second = document.Sheets[0], document.Sheets[1]
-        for row, function in enumerate(CATALOG):
-            enter(sheet.getCellByPosition(0, row), function["formula"])
-        enter(sheet["B1"], "=TIME(0;2;30)")
-        enter(sheet["B2"], "=1/0")
-        enter(sheet["B3"], "=NA()")
-        enter(sheet["B4"], '=PACE.ROUND("0:00";8)')
-        enter(sheet["B5"], '="007"')
-        enter(sheet["B6"], '=""')
-        enter(sheet["B8"], "=IF(TRUE();G1;1)")  # an empty cell: 0 that shows nothing
-        type_in(sheet["B7"], "plain")
-        sheet.getCellRangeByName("C1:F3").setArrayFormula('=PACE.TABLE("20:00";8;10;1;15;90)')
-        enter(second["A1"], "=$Sheet1.A1")
-        second.protect("")
-        def state():
-            return [[cells.getCellByPosition(x, y).String for x in range(6)]
-                    for cells in (sheet, second) for y in range(len(CATALOG))]
-        state()
-        before = state()
-        formulas = used(sheet)
-        document.setModified(False)
-        for ending in ("ods", "xlsx", "csv", "pdf"):
-            file = folder / f"with space.{ending}"
-            check(f"share {ending}", run(office, document, "share", File=str(file)),
-                  (True, f"Saved: {file}"))
-            check(f"share {ending}: written", file.is_file() and file.stat().st_size > 500)
-            again = run(office, document, "share", File=str(file))
-            check(f"share {ending}: asks before overwriting", (again[0], "already exists" in again[1]), (False, True))
-            check(f"share {ending}: no", run(office, document, "share", File=str(file), Overwrite="false"), (True, ""))
-            check(f"share {ending}: yes", run(office, document, "share", File=str(file), Overwrite="true")[0])
-        check("share: untouched", [used(sheet) == formulas, state() == before, document.isModified(),
-                                   document.UndoManager.isRedoPossible()], [True, True, False, False])
-        check("share: nothing half done left", sorted(file.name for file in folder.iterdir()),
-              [f"with space.{ending}" for ending in ("csv", "ods", "pdf", "xlsx")])
-        check("share: no other ending", run(office, document, "share", File=str(folder / "a.doc")),
-              (False, "The file name must end in .ods, .xlsx, .csv or .pdf."))
-        own = folder / "with space.ods.copy"
-        own.write_text("somebody's")
-        check("share: beside a file called like a copy", run(office, document, "share", File=str(folder / "with space.ods"),
-                                                             Overwrite="true")[0])
-        check("share: which stays", own.is_file() and own.read_text(), "somebody's")
-        own.unlink()
-        (folder / "file").write_text("in the way")
-        check("share: no such folder", run(office, document, "share", File=str(folder / "file" / "a.ods"))[0], False)
-        (folder / "file").unlink()
-        check("share: no name", run(office, document, "share"), (False, "No file was chosen."))
-        office.dispatch(document, ".uno:SaveAs", URL=(folder / "own.ods").as_uri(), FilterName="calc8")
-        check("share: not over itself", run(office, document, "share", File=str(folder / "own.ods")),
-              (False, "That is the workbook itself. Choose another name."))
-        second.unprotect("")
-        second.protect("secret")
-        check("share: a sheet with a password", run(office, document, "share", File=str(folder / "b.ods")),
-              (False, "The sheet Second one is password-protected. Remove the password first, or share a PDF."))
-        check("share: refusals leave nothing", sorted(file.name for file in folder.glob("[!.]*")),
-              ["own.ods"] + [f"with space.{ending}" for ending in ("csv", "ods", "pdf", "xlsx")])
-    with shared([], "without") as office:
-        for ending in ("ods", "xlsx"):
-            document = office.open(folder / f"with space.{ending}")
-            document.calculateAll()
-            sheets = (document.Sheets[0], document.Sheets[1])
-            after = [[cells.getCellByPosition(x, y).String for x in range(6)] for cells in sheets
-                     for y in range(len(CATALOG))]
-            for row, (got, want) in enumerate(zip(after, before)):
-                check(f"share {ending}: line {row}", got, want)
-            check(f"share {ending}: no formulas", [text for cells in sheets for text in used(cells)
-                                                   if text.startswith(("=", "{="))], [])
-            check(f"share {ending}: text stays text", result(document.Sheets[0]["B5"]), "007")
-            check(f"share {ending}: protection stays", sheets[1].isProtected(), True)
-
-
-def as_read(path):
-    """Every sheet of a file in an office without Pacecells: what its cells hold and show."""
-    with shared([], "without") as office:
-        document = office.open(path)
-        found = {}
-        for sheet in document.Sheets:
-            cells = sheet.createCursor()
-            cells.gotoEndOfUsedArea(False)
-            end = cells.RangeAddress
-            area = sheet.getCellRangeByPosition(0, 0, end.EndColumn, end.EndRow)
-            found[sheet.Name] = area.getDataArray(), area.getFormulaArray()
-        document.close(True)
-        return found
-
-
-def test_share_an_event():
-    """Blank cells stay blank, texts stay texts, times are whole seconds as they show."""
-    folder = WORK / "shared event"
-    shutil.rmtree(folder, ignore_errors=True)
-    folder.mkdir()
-    with private_office() as office:
-        document = office.open(BUILD / "examples" / "rounds.ots", AsTemplate=True)
-        document.calculateAll()
-        wanted, times = {}, {}
-        for sheet in document.Sheets:
-            area = sheet.createCursor()
-            area.gotoEndOfUsedArea(False)
-            end = area.RangeAddress
-            cells = sheet.getCellRangeByPosition(0, 0, end.EndColumn, end.EndRow)
-            wanted[sheet.Name] = cells.getDataArray()
-            for row, values in enumerate(wanted[sheet.Name]):
-                for column, value in enumerate(values):
-                    if isinstance(value, float) and 0 < value < 1:
-                        text = sheet.getCellByPosition(column, row).String
-                        if re.fullmatch(r"\d+:\d\d", text) and sheet.getCellByPosition(column, row).Formula.startswith("="):
-                            times[sheet.Name, row, column] = text
-        assert len(times) > 100
-        for ending in ("ods", "xlsx"):
-            done, said = run(office, document, "share", File=str(folder / f"event.{ending}"))
-            assert done, said
-        document.close(True)
-    for ending in ("ods", "xlsx"):
-        got = as_read(folder / f"event.{ending}")
-        for name, values in wanted.items():
-            formulas = [text for row in got[name][1] for text in row
-                        if text.startswith(("=", "{=")) and text not in ("=TRUE()", "=FALSE()")]  # so a truth is read
-            check(f"{ending}, {name}: no formulas", formulas, [])
-            wrong = []
-            for row, line in enumerate(values):
-                for column, value in enumerate(line):
-                    cells = got[name][0]
-                    read = cells[row][column] if row < len(cells) and column < len(cells[row]) else ""
-                    text = times.get((name, row, column))
-                    if text and ":" in text:
-                        first, second = map(int, text.split(":"))
-                        seconds = first * 60 + second
-                        # a clock of the day shows hours and minutes; what an office that cuts decimals off would show
-                        cut = int if ending == "xlsx" else round  # ods keeps times in words: PT11M06S
-                        good = isinstance(read, float) and seconds in (cut(read * 86400), cut(read * 1440))
-                    elif isinstance(value, float) and isinstance(read, float):
-                        good = abs(read - value) <= 1e-9 * max(1, abs(value)) or abs(read - value) < 0.51 / 86400
-                    else:
-                        good = read == value or (value in ("", None, 0.0) and read in ("", None)) or value is None
-                    if not good:
-                        wrong.append((row, column, value, read))
-            check(f"{ending}, {name}: as shown", wrong[:5], [])
-
-
-def test_copy_without_people():
-    """Not one name is left anywhere in the file; the workout is."""
-    file = WORK / "nobody.ods"
-    file.unlink(missing_ok=True)
-    with private_office() as office:
-        document = office.open(BUILD / "examples" / "rounds.ots", AsTemplate=True)
-        document.DocumentProperties.Author = "Coach Quill"
-        names = [row[0] for row in by_key(document, "roster_name").getDataArray() if row[0]]
-        assert len(names) == 24
-        run(office, document, "print-pack", File=str(WORK / "before.pdf"), Overwrite="true")
-        workout = by_key(document, "workout").getDataArray()
-        done, said = run(office, document, "copy-without-people", File=str(file))
-        assert done, said
-        check("the workbook itself keeps them", [row[0] for row in by_key(document, "roster_name").getDataArray() if row[0]], names)
-        with zipfile.ZipFile(file) as package:
-            parts = {name: package.read(name).decode("utf-8", "ignore") for name in package.namelist()}
-        for name in [*names, "Coach Quill", "Pacecells printed"]:
-            check(f"{name}: nowhere", [part for part, text in parts.items() if name in text], [])
-        for surname in {name.split()[-1] for name in names}:
-            check(f"{surname}: nowhere", [part for part, text in parts.items() if surname in text], [])
-        copy = office.open(file)
-        check("the workout", by_key(copy, "workout").getDataArray(), workout)
-        check("complete", by_key(copy, "workout_check").String, "")
-        run(office, copy, "add-athletes", List="Zelda Nordwind;scaled, women")
-        check("goes on working", by_key(copy, "heat_list").getDataArray()[0][3], "Zelda Nordwind")
 
 
 def test_help_pages():
