@@ -1,6 +1,10 @@
 #include "prints.h"
 
+#include "logbook_tests.h"
 #include "values.h"
+#include "wording.h"
+
+#include "pacecells/table.h"
 
 #include <com/sun/star/container/XIndexAccess.hpp>
 #include <com/sun/star/container/XNameAccess.hpp>
@@ -11,9 +15,12 @@
 #include <com/sun/star/sheet/XSpreadsheet.hpp>
 #include <com/sun/star/style/XStyleFamiliesSupplier.hpp>
 #include <com/sun/star/text/XText.hpp>
+#include <com/sun/star/text/XTextFieldsSupplier.hpp>
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -188,6 +195,57 @@ void fit_prints(const Document& document) {
     }
     if (const auto wall = find_name(document, "wall_page"); wall.is())
         fit_wall(document, wall);
+}
+
+namespace {
+
+// The field at a place of a text, in a footer one character wide; the office keeps its kind apart from its place.
+struct Field {
+    Reference<css::text::XTextCursor> cursor;
+    bool date = false;
+};
+
+std::vector<Field> date_fields(const Reference<css::text::XText>& text) {
+    constexpr sal_Int32 least_written = 6; // of a date or time; page numbers are shorter
+    std::vector<bool> are_dates;
+    const auto fields = need<css::text::XTextFieldsSupplier>(text)->getTextFields()->createEnumeration();
+    while (fields->hasMoreElements()) {
+        const Reference<css::beans::XPropertySet> field(fields->nextElement(), css::uno::UNO_QUERY_THROW);
+        if (field->getPropertySetInfo()->hasPropertyByName("IsDate"))
+            are_dates.push_back(get_property(field, "IsDate").get<bool>());
+    }
+    std::vector<Field> found;
+    const auto step = text->createTextCursor();
+    step->gotoStart(false);
+    while (found.size() < are_dates.size() && step->goRight(1, true)) {
+        if (step->getString().getLength() >= least_written)
+            found.push_back(
+                {text->createTextCursorByRange(need<css::text::XTextRange>(step)), are_dates[found.size()]});
+        step->collapseToEnd();
+    }
+    return found;
+}
+
+} // namespace
+
+void stamp_prints(const Document& document, Language language) {
+    constexpr int minutes_per_day = 1440;
+    const auto now = now_number();
+    const auto minute = static_cast<int>((now - std::floor(now)) * minutes_per_day);
+    const auto two = [](int number) { return (number < 10 ? "0" : "") + std::to_string(number); };
+    const auto day = in_date_order(date_text(now), date_order(language));
+    const auto time = two(minute / 60) + ":" + two(minute % 60);
+    const auto sheets = need<css::container::XIndexAccess>(document->getSheets());
+    for (sal_Int32 i = 0; i < sheets->getCount(); ++i) {
+        const auto style = page_style(document, Range(sheets->getByIndex(i), css::uno::UNO_QUERY_THROW));
+        const Reference<css::sheet::XHeaderFooterContent> footer(get_property(style, "RightPageFooterContent"),
+                                                                 css::uno::UNO_QUERY_THROW);
+        auto fields = date_fields(footer->getRightText());
+        std::ranges::reverse(fields); // the places of those before stay
+        for (const auto& field : fields)
+            field.cursor->setString(utf16(field.date ? day : time));
+        set_property(style, "RightPageFooterContent", Any(footer));
+    }
 }
 
 namespace {

@@ -4,6 +4,8 @@
 #include "command.h"
 #include "office.h"
 
+#include "pacecells/words.h"
+
 #include <com/sun/star/awt/Size.hpp>
 
 namespace pacecells {
@@ -15,6 +17,9 @@ using Range = css::uno::Reference<css::table::XCellRange>;
 // since. The pages of the wall end with their last row and column, those without anything do not print, and they are as
 // large as the paper allows. Other sheets stay as they are.
 void fit_prints(const Document& document);
+// Writes date and time into the footers of a copy that is printed now, as the workbook's language writes them: the office
+// fills its own fields there as its settings say.
+void stamp_prints(const Document& document, Language language);
 
 [[nodiscard]] css::uno::Reference<css::beans::XPropertySet> page_style(const Document& document, const Range& sheet);
 // Prints at the scale at which areas of this size fill a page; page breaks that were set stay.

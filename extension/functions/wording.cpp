@@ -14,10 +14,14 @@ namespace pacecells {
 namespace {
 
 std::atomic<Translator> translate{nullptr};
+std::atomic<DateOrder> date_order_of{nullptr};
+
+constexpr std::string_view iso = "YYYY-MM-DD";
 
 std::string spoken(std::string_view sentence, const std::vector<Told>& told, Language language) {
     const auto translator = translate.load();
     const auto text = translator ? translator(sentence, language) : sentence;
+    const auto order_of = date_order_of.load();
     std::vector<std::string> values;
     for (const auto& one : told) {
         if (const auto* number = std::get_if<double>(&one))
@@ -25,7 +29,7 @@ std::string spoken(std::string_view sentence, const std::vector<Told>& told, Lan
         else if (const auto* place = std::get_if<Place>(&one)) // of the row that a formula names
             values.push_back(pacecells::spoken(say("column %1 of the row", place->column + 1), language));
         else
-            values.push_back(*std::get_if<std::string>(&one));
+            values.push_back(in_date_order(*std::get_if<std::string>(&one), order_of ? order_of(language) : iso));
     }
     return filled(text, values);
 }
@@ -67,7 +71,21 @@ std::string amounts_text(const Amounts& amounts, Language language) {
 
 } // namespace
 
-void translate_with(Translator translator) { translate = translator; }
+void translate_with(Translator translator, DateOrder date_order) {
+    translate = translator;
+    date_order_of = date_order;
+}
+
+std::string in_date_order(const std::string& text, std::string_view order) {
+    if (text.size() != iso.size() || !std::ranges::equal(text, iso, [](char c, char mark) {
+            return mark == '-' ? c == mark : c >= '0' && c <= '9';
+        }))
+        return text;
+    std::string date(order);
+    for (const std::string_view part : {"YYYY", "MM", "DD"})
+        date.replace(date.find(part), part.size(), text, iso.find(part), part.size());
+    return date;
+}
 
 std::string spoken(const Said& said, Language language) { return spoken(said.sentence, said.told, language); }
 std::string spoken(const Error& error, Language language) { return spoken(error.sentence, error.told, language); }

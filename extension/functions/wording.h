@@ -15,7 +15,11 @@ namespace pacecells {
 
 // Who knows the translations: the extension, which holds them. Without it sentences stay English.
 using Translator = std::string_view (*)(std::string_view english, Language language);
-void translate_with(Translator translator);
+using DateOrder = std::string_view (*)(Language language); // DD.MM.YYYY
+void translate_with(Translator translator, DateOrder date_order);
+
+// 2026-03-14, as the model writes a date, in another order and with other marks; other texts stay.
+[[nodiscard]] std::string in_date_order(const std::string& text, std::string_view order);
 
 [[nodiscard]] std::string spoken(const Said& said, Language language);
 [[nodiscard]] std::string spoken(const Error& error, Language language);

@@ -46,7 +46,7 @@ std::string_view in_workbook(std::string_view english, Language wanted) {
     return english;
 }
 
-[[maybe_unused]] const bool cells_are_translated = (translate_with(in_workbook), true);
+[[maybe_unused]] const bool cells_are_translated = (translate_with(in_workbook, date_order), true);
 
 } // namespace
 
@@ -76,18 +76,13 @@ std::string with_decimal_mark(std::string number) {
     return number;
 }
 
-std::string with_date_order(const std::string& text) {
-    static constexpr std::string_view iso = "YYYY-MM-DD";
-    if (text.size() != iso.size() || !std::ranges::equal(text, iso, [](char c, char mark) {
-            return mark == '-' ? c == mark : c >= '0' && c <= '9';
-        }))
-        return text;
-    std::string date(text_languages[language].date);
-    for (const auto part : {"YYYY", "MM", "DD"}) {
-        const std::size_t size = std::string_view(part).size();
-        date.replace(date.find(part), size, text, iso.find(part), size);
-    }
-    return date;
+std::string with_date_order(const std::string& text) { return in_date_order(text, text_languages[language].date); }
+
+std::string_view date_order(Language wanted) {
+    for (const auto& known : text_languages)
+        if (parse_language(known.code) == wanted)
+            return known.date;
+    return text_languages[0].date;
 }
 
 std::string tr(Text text) { return std::string(in_language(text.row(), language)); }

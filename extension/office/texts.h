@@ -7,6 +7,7 @@
 #include <com/sun/star/uno/XComponentContext.hpp>
 
 #include "pacecells/result.h"
+#include "pacecells/words.h"
 
 #include <algorithm>
 #include <array>
@@ -78,6 +79,8 @@ void read_interface_language(const com::sun::star::uno::Reference<com::sun::star
 [[nodiscard]] std::string with_decimal_mark(std::string number);
 // 2026-03-14, as the model writes a date, in the order and with the marks of the interface's language; other texts stay.
 [[nodiscard]] std::string with_date_order(const std::string& text);
+// How a workbook in a language writes dates: DD.MM.YYYY.
+[[nodiscard]] std::string_view date_order(Language language);
 
 [[nodiscard]] std::string tr(Text text);
 // For texts from elsewhere, English where there is no row: those of the catalog, in functions.json.
@@ -86,10 +89,10 @@ void read_interface_language(const com::sun::star::uno::Reference<com::sun::star
 [[nodiscard]] std::string tr(const Error& error);
 [[nodiscard]] std::string tr(const Said& said);
 
-// With %1, %2 … replaced.
+// With %1, %2 … replaced; a date of the model is written as the language does.
 template <class... Values>
 requires(sizeof...(Values) > 0) [[nodiscard]] std::string tr(Text text, const Values&... values) {
-    const std::string given[] = {std::string(values)...};
+    const std::string given[] = {with_date_order(std::string(values))...};
     return filled(tr(text), given);
 }
 

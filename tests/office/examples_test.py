@@ -5,6 +5,7 @@ Uses BUILD/pacecells.oxt and templates/examples. Amounts and names are those of 
 
 import re
 import subprocess
+from datetime import date, timedelta
 
 import pytest
 from commands import private_office, run
@@ -12,7 +13,7 @@ from compare import check
 from event_cells import bad_cells, by_key, column_of, rows_of
 from office import enter, result, save
 from paper import pages_of, print_pack
-from sharing import ROOT, folder_of
+from sharing import OXT, ROOT, folder_of, shared
 
 WORK = folder_of(__file__)
 # What the announcement comes to: format, stations, people who start, and how a goal is written.
@@ -120,3 +121,18 @@ def test_from_the_announcement_to_cards(office, example):
     shown_on_paper = subprocess.run(["pdftotext", "-layout", WORK / f"{example}.pdf", "-"], capture_output=True, text=True, check=True).stdout
     check("nothing too wide for its cell", [line for line in shown_on_paper.split("\n") if "###" in line], [])
     save(document, WORK / f"{example}.ods")
+
+
+def test_prints_are_dated_in_the_language_of_the_workbook():
+    """In an office whose settings write dates and times in another way."""
+    with shared([OXT], "dates", language="de", locale="en-US") as office:
+        document = opened(office, "pairs")
+        print_pack(office, document, WORK / "dates.pdf")
+    text = subprocess.run(["pdftotext", "-layout", WORK / "dates.pdf", "-"], capture_output=True, text=True, check=True).stdout
+    pages = text.split("\f")[:-1]
+    today = {f"{day:%d.%m.%Y}" for day in (date.today(), date.today() - timedelta(1))}
+    footers = [re.search(r"gedruckt (\S+) (\S+), Seite (\d+) von (\d+)", page) for page in pages]
+    assert all(footers), text
+    check("pages", [[int(footer[3]), int(footer[4])] for footer in footers], [[k + 1, len(pages)] for k in range(len(pages))])
+    assert {footer[1] for footer in footers} <= today
+    assert all(re.fullmatch(r"\d\d:\d\d", footer[2]) for footer in footers)

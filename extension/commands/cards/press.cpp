@@ -85,6 +85,7 @@ Press::Press(const Context& context, const Document& original, bool with_judges)
             starters_[i].judge = judges[i];
     }
     fit_prints(copy_.document());
+    stamp_prints(copy_.document(), parse_language(event_.text("workout.language")).value_or(Language::en));
 }
 
 // The values of everyone's card or sheet, page by page.

@@ -76,13 +76,15 @@ Table table_of(const Rows& rows) {
     return table;
 }
 
-double today_number() {
+double now_number() {
     TimeValue now{};
     TimeValue local{};
     osl_getSystemTime(&now);
     osl_getLocalTimeFromSystemTime(&now, &local);
     constexpr double days_to_1970 = 25569; // of the sheet, from 1899-12-30
-    return days_to_1970 + std::floor(static_cast<double>(local.Seconds) / seconds_per_day);
+    return days_to_1970 + static_cast<double>(local.Seconds) / seconds_per_day;
 }
+
+double today_number() { return std::floor(now_number()); }
 
 } // namespace pacecells

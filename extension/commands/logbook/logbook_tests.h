@@ -36,5 +36,6 @@ struct LogbookTests {
 
 // The day number of this day.
 [[nodiscard]] double today_number();
+[[nodiscard]] double now_number(); // with the part of the day
 
 } // namespace pacecells

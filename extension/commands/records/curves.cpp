@@ -90,7 +90,7 @@ void set_dates(const Reference<css::chart::XChartDocument>& chart) {
     const auto axis = need<css::chart::XAxisXSupplier>(chart->getDiagram())->getXAxis();
     const auto formats = need<css::util::XNumberFormatsSupplier>(chart)->getNumberFormats();
     const css::lang::Locale english("en", "US", "");
-    const rtl::OUString day("YYYY-MM-DD");
+    const auto day = utf16(std::string(date_order(*parse_language(interface_language()))));
     auto key = formats->queryKey(day, english, false);
     if (key < 0)
         key = formats->addNew(day, english);

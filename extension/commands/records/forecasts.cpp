@@ -63,7 +63,7 @@ void forecasts(Context& context) {
         const auto results = logbook.table("results");
         std::vector<Forecasted> all;
         for (const auto& [date, title, told] : forecasts_in(results)) {
-            rows.push_back(line(date_text(date), title, hits_of(told)));
+            rows.push_back(line(with_date_order(date_text(date)), title, hits_of(told)));
             all.insert(all.end(), told.begin(), told.end());
         }
         const auto scores = hits_of(all);

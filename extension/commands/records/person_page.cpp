@@ -5,6 +5,7 @@
 #include "form.h"
 #include "logbook_tests.h"
 #include "past_results.h"
+#include "prints.h"
 #include "store.h"
 
 #include "pacecells/learning.h"
@@ -331,6 +332,8 @@ void person_page(Context& context) {
     try {
         const auto sheet = need<css::sheet::XSpreadsheetDocument>(document);
         fill(sheet, *page, pdf);
+        if (pdf)
+            stamp_prints(sheet, *parse_language(interface_language()));
         store_whole(context, need<css::frame::XStorable>(sheet), *url,
                     {{"FilterName", Any(rtl::OUString::createFromAscii(pdf ? "calc_pdf_Export" : "calc8"))}});
     } catch (...) {

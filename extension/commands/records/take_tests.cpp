@@ -119,7 +119,7 @@ std::string before_it(const TestEntry& test, const std::vector<TestEntry>& own) 
     for (const auto& other : own)
         if (one_kind(other, test) && (!last || other.date > last->date))
             last = &other;
-    return last ? result_text(*last) + " (" + date_text(last->date) + ")" : std::string();
+    return last ? result_text(*last) + " (" + with_date_order(date_text(last->date)) + ")" : std::string();
 }
 
 class Taker {
