@@ -46,7 +46,7 @@ Result<Answer> heat_list_cells(RawCells names, Numbers projected, Number lanes, 
         out.cells.push_back(to_cell(place_given.offset));
         out.cells.push_back(to_cell(static_cast<double>(place_given.machine)));
     }
-    out.cells.resize(static_cast<std::size_t>(out.rows * out.columns), Cell{Blank{}});
+    out.cells.resize(static_cast<std::size_t>(out.rows) * static_cast<std::size_t>(out.columns), Cell{Blank{}});
     return pick(std::move(out), row_wanted, column_wanted);
 }
 
