@@ -38,28 +38,6 @@ std::string without_spread_umlauts(std::string name) {
     return name;
 }
 
-// The words of a name as plain letters, sorted, so that their order says nothing.
-Words plain_words(std::string_view name) {
-    std::string plain;
-    const std::string folded = fold_name(name);
-    for (std::string_view rest = folded; !rest.empty();) {
-        const auto* found =
-            std::ranges::find_if(plain_letters, [&](const Plain& one) { return rest.starts_with(one.letter); });
-        const bool known = found != std::end(plain_letters);
-        plain += known ? found->plain : rest.substr(0, 1);
-        rest.remove_prefix(known ? found->letter.size() : 1);
-    }
-    plain = without_spread_umlauts(fold(plain));
-    Words words;
-    for (std::string_view rest = plain; !rest.empty();) {
-        const auto end = std::min(rest.find(' '), rest.size());
-        words.emplace_back(rest.substr(0, end));
-        rest.remove_prefix(std::min(end + 1, rest.size()));
-    }
-    std::ranges::sort(words);
-    return words;
-}
-
 bool has_number(std::string_view word) {
     return std::ranges::any_of(word, [](char c) { return std::isdigit(static_cast<unsigned char>(c)) != 0; });
 }
@@ -103,6 +81,27 @@ bool nearly(const Words& a, const Words& b) {
 }
 
 } // namespace
+
+Words plain_words(std::string_view name) {
+    std::string plain;
+    const std::string folded = fold_name(name);
+    for (std::string_view rest = folded; !rest.empty();) {
+        const auto* found =
+            std::ranges::find_if(plain_letters, [&](const Plain& one) { return rest.starts_with(one.letter); });
+        const bool known = found != std::end(plain_letters);
+        plain += known ? found->plain : rest.substr(0, 1);
+        rest.remove_prefix(known ? found->letter.size() : 1);
+    }
+    plain = without_spread_umlauts(fold(plain));
+    Words words;
+    for (std::string_view rest = plain; !rest.empty();) {
+        const auto end = std::min(rest.find(' '), rest.size());
+        words.emplace_back(rest.substr(0, end));
+        rest.remove_prefix(std::min(end + 1, rest.size()));
+    }
+    std::ranges::sort(words);
+    return words;
+}
 
 bool nearly_same_name(std::string_view a, std::string_view b) {
     return !same_name(a, b) && nearly(plain_words(a), plain_words(b));

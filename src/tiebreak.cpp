@@ -1,30 +1,37 @@
 #include "pacecells/tiebreak.h"
 
+#include "pacecells/names.h"
+
 #include "announcement_tokens.h"
 
 #include <algorithm>
 #include <charconv>
+#include <string>
+#include <vector>
 
 namespace pacecells {
 
 namespace {
 
-// "sandbag" and "sandbags", "Sandsack" and "Sandsäcke".
+// "sandbag" and "sandbags", "sac" and "sacs": one is the other with an ending; "saecke" is no "sack", but shares enough.
 bool alike(std::string_view a, std::string_view b) {
-    constexpr std::size_t least = 4;
+    constexpr std::size_t least = 3, ending = 2, enough = 6;
     const auto [end, _] = std::mismatch(a.begin(), a.end(), b.begin(), b.end());
     const auto same = static_cast<std::size_t>(end - a.begin());
-    return same >=
-           std::max(least, std::min(a.size(), b.size()) - std::min<std::size_t>(1, std::min(a.size(), b.size())));
+    const auto [shorter, longer] = std::minmax({a.size(), b.size()});
+    return same >= enough || (same >= least && same == shorter && longer - shorter <= ending);
 }
 
 class Reader {
   public:
     Reader(const Workout& workout, std::size_t division)
-        : workout_(workout), division_(division), tokens_(tokens_of(workout.settings.tiebreak)) {}
+        : workout_(workout), division_(division), tokens_(tokens_of(workout.settings.tiebreak)),
+          words_(plain_words(workout.settings.tiebreak)) {}
 
     std::optional<TieBreak> read() const {
         const auto station = named_station();
+        if (!station && !says_round())
+            return {}; // a station that is not of this workout is no end of a round
         if (const auto round = named_round())
             return in_workout({.round = *round, .station = station});
         if (const auto amount = number()) {
@@ -46,12 +53,10 @@ class Reader {
         for (std::size_t i = 0; i < workout_.stations.size(); ++i) {
             if (amounts(i).list.empty())
                 continue;
-            const auto words = tokens_of(workout_.stations[i].movement);
-            const auto shared = std::ranges::count_if(words, [&](const Token& word) {
-                return word.kind == Token::Kind::word && std::ranges::any_of(tokens_, [&](const Token& token) {
-                           return token.kind == Token::Kind::word && alike(token.word, word.word);
-                       });
-            });
+            const auto shared =
+                std::ranges::count_if(plain_words(workout_.stations[i].movement), [&](const auto& word) {
+                    return std::ranges::any_of(words_, [&](const auto& said) { return alike(said, word); });
+                });
             if (shared == most)
                 found.reset(); // two are as near
             if (shared > most)
@@ -59,6 +64,13 @@ class Reader {
             most = std::max<long>(most, shared);
         }
         return found;
+    }
+
+    bool says_round() const {
+        for (std::size_t at = 0; at < tokens_.size(); ++at)
+            if (const auto word = phrase_at(tokens_, at, tokens_.size(), "key"); word && word->key == "rounds")
+                return true;
+        return false;
     }
 
     std::optional<double> number() const {
@@ -112,6 +124,7 @@ class Reader {
     const Workout& workout_;
     std::size_t division_;
     Tokens tokens_;
+    std::vector<std::string> words_;
 };
 
 } // namespace

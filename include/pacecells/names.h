@@ -19,6 +19,10 @@ namespace pacecells {
 // Example: "Jose Brandel", "Brandel, José" and "José Brendel" are nearly "José Brandel"; "Ida Quell A" is not "Ida Quell B".
 [[nodiscard]] bool nearly_same_name(std::string_view a, std::string_view b);
 
+// The words of a name as plain letters in lower case, sorted, so that their order says nothing.
+// Example: "Müller-Brandel, José" has "brandel", "jose" and "muller".
+[[nodiscard]] std::vector<std::string> plain_words(std::string_view name);
+
 struct NameMatch {
     std::vector<std::size_t> same;   // places in the list; more than one: people of one name, to be told apart first
     std::vector<std::size_t> nearly; // looked for only where none is the same: to be asked about

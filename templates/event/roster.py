@@ -28,7 +28,7 @@ READ = (
            rule=("choose", "list_divisions", "Choose a division; they are named on the sheet Workout.")),
     Column("plan", "Plan for the day", 17, "input shrunk", named=True, help="Empty is full. Easy and technique: no goal, and an end well before the cap.",
            rule=("choose", "list_plan", "Choose from the list; empty means full.")),
-    Column("group", "Pace group", 11, "input center", named=True, help="Used where there is no test.",
+    Column("group", "Pace group", 13, "input center", named=True, help="Used where there is no test.",
            rule=("choose", "list_groups", "Choose a pace group; they are on the sheet Workout.")),
     Column("goal", "Own goal", 14, "input score", named=True, help="Rounds 7, a score 5+20, a station 5 + bags, or a time 10:30. Empty: the suggested goal."),
     Column("answer", "Could go on?", 15, "input shrunk", named=True, help="Asked after the practice round at planned pace: could you go on like this to the end?",

@@ -38,6 +38,21 @@ TEST(TieBreak, ARoundAndAStationInEveryLanguage) {
         EXPECT_EQ(tiebreak_of(workout(words), 0), end) << words;
 }
 
+// As coaches write the movement in a plural or in a compound, with marks on its letters.
+TEST(TieBreak, AStationInAnotherFormOfItsName) {
+    const struct {
+        const char* movement;
+        const char* tiebreak;
+    } all[] = {{"Sandsäcke", "Uhr nach der dritten Sandsack-Station"},
+               {"Sacos", "reloj tras la tercera estación de saco"},
+               {"Sacs", "chrono après la troisième station de sac"}};
+    for (const auto& [movement, tiebreak] : all) {
+        const auto text = with(std::string(block::tide_table), "Sandbags  ", movement);
+        EXPECT_EQ(tiebreak_of(workout(tiebreak, text), 0), (TieBreak{.round = 3, .station = 1})) << tiebreak;
+    }
+    EXPECT_FALSE(tiebreak_of(workout("clock after the third rope climb"), 0)) << "no such station: no end of a round";
+}
+
 TEST(TieBreak, ByAnAmountOfTheScheme) {
     EXPECT_EQ(tiebreak_of(workout("clock after the 15 ring rows", scheme()), 0), (TieBreak{.round = 2, .station = 1}));
     EXPECT_EQ(tiebreak_of(workout("clock after the round of 9", scheme()), 0), TieBreak{.round = 3});
