@@ -99,7 +99,7 @@ def make_card(book, sheet, card):
         sheet.merged(across(start, start + 1, OFF), shown(card_line(STATION_NAME, station + 1)), "card station")
         sheet.put(cell(start + 2, OFF), shown(card_line(STATION_TIME, station + 1, later)), "card time")
     sheet.merged(across(0, 1, SETS), planned(lit("sets")), "card label")
-    sheet.merged(across(2, end, SETS), f'=IF({ends}="";{card_line(SETS_LINE)};{lit("at a pace at which you can talk")})', "card words")
+    sheet.merged(across(2, end, SETS), carded(f'IF({ends}="";{card_line(SETS_LINE)};{lit("at a pace at which you can talk")})'), "card words")
     # two rows of clocks: the goal, and the next goal down
     sheet.merged(across(0, LABEL - 1, ROUND), planned(card_line(TABLE_LABEL)), "card label")
     for line, label in ((FIRST_CLOCK, goal), (SECOND_CLOCK, lower)):
