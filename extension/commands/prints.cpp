@@ -158,7 +158,15 @@ css::awt::Size room_on(const Reference<css::beans::XPropertySet>& style) {
     };
     css::uno::Reference<css::sheet::XHeaderFooterContent> footer;
     get_property(style, "RightPageFooterContent") >>= footer;
-    const bool two_lines = footer.is() && footer->getLeftText()->getString().indexOf('\n') >= 0;
+    // The text of a footer has a blank where its cursor has the end of a line.
+    bool two_lines = false;
+    if (footer.is())
+        for (const auto& text : {footer->getLeftText(), footer->getCenterText(), footer->getRightText()}) {
+            const auto cursor = text->createTextCursor();
+            cursor->gotoStart(false);
+            cursor->gotoEnd(true);
+            two_lines |= cursor->getString().indexOf('\n') >= 0;
+        }
     return {number("Width") - number("LeftMargin") - number("RightMargin"),
             number("Height") - number("TopMargin") - number("BottomMargin") - footer_distance -
                 footer_line * (two_lines ? 2 : 1)};

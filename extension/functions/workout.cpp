@@ -159,7 +159,9 @@ Result<Cell> workout_score(AreaPointer workout, NumberOrText division, Duration 
     }
 }
 
-// Goals for the wall where none are typed: around what is usual (judgement).
+constexpr double wall_goals = 9; // as many as the page of the wall has rows for
+
+// Goals for the wall where none are typed: around what is usual, so far apart that the page has room for all (judgement).
 struct Goals {
     double from = 0;
     double to = 0;
@@ -200,17 +202,29 @@ Result<Goals> goals_of(const Workout& workout, const std::optional<NumberOrText>
     if (!usual)
         return usual.error();
     const double middle = for_time ? (usual->time ? usual->time->value() : settings.cap.value()) : usual->rounds;
-    if (goals.step <= 0)
-        goals.step = for_time ? 30 : 1;
-    if (goals.from <= 0)
-        goals.from = std::max(goals.step, std::floor(0.7 * middle / goals.step) * goals.step);
-    if (goals.to <= 0) {
-        goals.to = std::ceil(1.3 * middle / goals.step) * goals.step;
-        if (for_time)
-            goals.to = std::min(goals.to, std::floor(settings.cap.value() / goals.step) * goals.step);
-        goals.to = std::max(goals.from, goals.to);
+    const double least = 0.7 * middle;
+    const double most = 1.3 * middle;
+    const auto with_step = [&](double apart) {
+        Goals made{goals.from, goals.to, apart};
+        if (made.from <= 0)
+            made.from = std::max(apart, std::floor(least / apart) * apart);
+        if (made.to <= 0) {
+            made.to = std::ceil(most / apart) * apart;
+            if (for_time)
+                made.to = std::min(made.to, std::floor(settings.cap.value() / apart) * apart);
+            made.to = std::max(made.from, made.to);
+        }
+        return made;
+    };
+    if (goals.step > 0)
+        return with_step(goals.step);
+    Goals made;
+    for (const double apart : for_time ? std::array{30.0, 60.0, 120.0, 300.0} : std::array{1.0, 2.0, 5.0, 10.0}) {
+        made = with_step(apart);
+        if ((made.to - made.from) / apart + 1 <= wall_goals)
+            break;
     }
-    return goals;
+    return made;
 }
 
 // The divisions whose main ergometer has a rate.

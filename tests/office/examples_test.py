@@ -96,6 +96,12 @@ def test_from_the_announcement_to_cards(office, example):
             enter(sheet.getCellByPosition(40, step), of(2, *call))
             clocks.append(result(sheet.getCellByPosition(40, step)))
         check(f"clock at the tie-break {clocks}", clocks[1] < clocks[0] <= clocks[2])
+    if example in ("scheme", "chipper"):  # for time, with no goals typed for the wall
+        seconds = lambda text: sum(int(part) * 60 ** place for place, part in enumerate(reversed(text.split(":"))))
+        wall = [document.Sheets["Wall"][f"A{row}"].String for row in range(4, 14)]
+        hung = [seconds(text) for text in wall if text]
+        inside = [name for name in full if hung[0] <= seconds(goals[name].split("+")[0].strip()) <= hung[-1]]
+        check(f"goals {goals} on the wall {wall}", 4 * len(inside) >= 3 * len(full))
     judge = [cell.String for cell in by_key(document, "judge_page").queryContentCells(23).Cells if cell.String]
     check("a judge's sheet for the first two", all(any(name in text for text in judge) for name in listed[:2]))
     if example == "intervals":  # 11 cal and 12 presses: a window is counted by itself
