@@ -10,15 +10,15 @@ REPS = ("whole", 1, 999, "Enter the reps as a whole number.")
 COLUMNS = (
     Column("name", "Name", 40, "cell"),
     Column("what", "Machine or movement", 42, "cell"),
-    Column("time", "Time", 14, "input time", ("limit", 20 / 86400, 4 / 24 - 1e-9, "Enter minutes and seconds such as 5:00.")),
-    Column("calories", "Calories", 16, "input number", ("limit", 1, 5000, "Enter the calories that the monitor showed at the end.")),
-    Column("metres", "Metres", 15, "input number", ("limit", 50, 50000, "Enter metres, such as 2000.")),
-    Column("watts", "Watts", 14, "input number", ("limit", 20, 1500, "Enter average watts, such as 210.")),
-    Column("reps", "Reps in one set", 19, "input number", REPS),
-    Column("load", "Load, kg", 15, "input number", ("limit", 1, 999, "Enter kilograms.")),
-    Column("second", "Second set, reps", 17, "input number", REPS),
-    Column("rest_s", "Rest before it, s", 18.5, "input number", ("limit", 1, 600, "Enter seconds as a plain number, such as 30.")),
-    Column("damper", "Damper", 19, "input number", ("limit", 0, 20, "Enter the damper setting, such as 5.")),
+    Column("time", "Time", 14, "input time", rule=("limit", 20 / 86400, 4 / 24 - 1e-9, "Enter minutes and seconds such as 5:00.")),
+    Column("calories", "Calories", 16, "input number", rule=("limit", 1, 5000, "Enter the calories that the monitor showed at the end.")),
+    Column("metres", "Metres", 15, "input number", rule=("limit", 50, 50000, "Enter metres, such as 2000.")),
+    Column("watts", "Watts", 14, "input number", rule=("limit", 20, 1500, "Enter average watts, such as 210.")),
+    Column("reps", "Reps in one set", 19, "input number", rule=REPS),
+    Column("load", "Load, kg", 15, "input number", rule=("limit", 1, 999, "Enter kilograms.")),
+    Column("second", "Second set, reps", 17, "input number", rule=REPS),
+    Column("rest_s", "Rest before it, s", 18.5, "input number", rule=("limit", 1, 600, "Enter seconds as a plain number, such as 30.")),
+    Column("damper", "Damper", 19, "input number", rule=("limit", 0, 20, "Enter the damper setting, such as 5.")),
 )
 MEANING = ("What it says", 88)  # heading and width, behind the columns and the machine's key
 

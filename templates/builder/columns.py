@@ -1,4 +1,4 @@
-"""A column of a table that people fill in."""
+"""A column of a table: typed, or calculated in each row."""
 
 from dataclasses import dataclass
 
@@ -9,8 +9,11 @@ class Column:
     label: str
     width: float
     style: str
-    rule: tuple = ()  # a method of the sheet that limits what can be typed, and what it takes beside the cells
+    formula: str = ""     # {row}: the number of the row, {key}: the letters of a column, on results {cap}, {clocks}; empty: typed
     help: str = ""
+    rule: tuple = ()      # a method of the sheet that limits what can be typed, and what it takes beside the cells
+    named: bool = False   # a name for it: the sheet's and the key
+    shown: str = "front"  # front, folded (in a closed group), hidden
 
     def limit(self, sheet, cells):
         if self.rule:

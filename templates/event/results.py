@@ -1,8 +1,7 @@
 """The sheet Results: clocks, score and place. A result belongs to the name in its row, never to a row of the roster."""
 
-from builder import column, pc
+from builder import Column, column, pc
 
-from event.columns import Column
 from event.sizes import ATHLETES, ROUNDS, athlete, top
 
 KEYS, HEAD, FIRST = 5, 6, 7

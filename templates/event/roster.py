@@ -6,10 +6,9 @@ and its texts to the translations.
 
 from itertools import groupby
 
-from builder import column
+from builder import Column, column
 from com.sun.star.table.TableOrientation import COLUMNS as BY_COLUMN
 
-from event.columns import Column
 from event.sizes import ATHLETES, DAY, athlete, top
 
 KEYS, HEAD, FIRST = 5, 6, 7  # rows, counted from 1
@@ -106,8 +105,7 @@ def make_column(sheet, letter, col):
         sheet.down(f"{letter}{FIRST}", col.formula.format(row=FIRST, **letters), ATHLETES, col.style)
     else:
         sheet.styled(cells, col.style)
-    if col.rule:
-        getattr(sheet, col.rule[0])(cells, *col.rule[1:])
+    col.limit(sheet, cells)
     if col.help:
         sheet.hint(f"{letter}{HEAD}", col.label, col.help)
     if col.named:

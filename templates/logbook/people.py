@@ -7,13 +7,13 @@ from logbook.table import make_table
 COLUMNS = (
     Column("name", "Name", 46, "input text", help="Once only; if two people share a name, add a letter."),
     Column("division", "Division", 36, "input text", help="Named as in your events."),
-    Column("plan", "Plan for the day", 24, "input", ("choose", "list_plan", "Choose from the list; empty means full."),
-           "Empty is full. No reason is kept."),
-    Column("until", "Plan ends on", 26, "input date", DAY, "The last day of this plan; from the next day on it is full. Empty: until you change it."),
-    Column("group", "Pace group", 16, "input center", ("choose", "list_groups", "Choose a pace group, A to E."), "Used where there is no test."),
-    Column("judge", "Can judge", 18, "input center", YES),
-    Column("minor", "Minor", 24, "input center", YES),
-    Column("consent", "Guardian's consent", 26, "input date", PAST, "The day on which a guardian agreed, for minors."),
+    Column("plan", "Plan for the day", 24, "input", rule=("choose", "list_plan", "Choose from the list; empty means full."),
+           help="Empty is full. No reason is kept."),
+    Column("until", "Plan ends on", 26, "input date", rule=DAY, help="The last day of this plan; from the next day on it is full. Empty: until you change it."),
+    Column("group", "Pace group", 16, "input center", rule=("choose", "list_groups", "Choose a pace group, A to E."), help="Used where there is no test."),
+    Column("judge", "Can judge", 18, "input center", rule=YES),
+    Column("minor", "Minor", 24, "input center", rule=YES),
+    Column("consent", "Guardian's consent", 26, "input date", rule=PAST, help="The day on which a guardian agreed, for minors."),
 )
 
 

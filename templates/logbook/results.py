@@ -6,7 +6,7 @@ from logbook.table import make_table
 
 COLUMNS = (
     Column("name", "Name", 46, "input text"),
-    Column("date", "Date", 26, "input date", DAY),
+    Column("date", "Date", 26, "input date", rule=DAY),
     Column("event", "Event", 46, "input text"),
     Column("division", "Division", 34, "input text"),
     Column("plan", "Plan for the day", 22, "input"),
@@ -21,7 +21,7 @@ COLUMNS = (
     Column("machine", "Ergometer", 22, "input", help="Its kind, as on the sheet Machines: row, ski, bike, armbike."),
     Column("erg_cal", "Calories per round on it", 22, "input number"),
     Column("erg_times", "Ergometer times, timed rounds", 30, "input text", help="One behind the other, with a blank between."),
-    Column("answer", "Could go on?", 26, "input", ("choose", "list_answer", "Choose the answer from the list.")),
+    Column("answer", "Could go on?", 26, "input", rule=("choose", "list_answer", "Choose the answer from the list.")),
     Column("held", "Held on it, cal/h", 22, "input number", help="From the ergometer times, or else from the score."),
     Column("share", "Share of the watts alone", 20, "input share", help="Planned for that workout, before results were counted."),
     Column("ratio", "Watts held : promised", 22, "input number", help="1.1: ten per cent more than the tests promised. Left empty where there was no test."),

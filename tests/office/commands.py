@@ -28,3 +28,11 @@ def used(sheet):
     end = cells.RangeAddress
     area = sheet.getCellRangeByPosition(0, 0, end.EndColumn, end.EndRow)
     return [text for row in area.FormulaArray for text in row if text]
+
+
+def swallow(what):
+    """What is asked of an office that is killed meanwhile."""
+    try:
+        what()
+    except Exception:  # the office is gone
+        pass

@@ -16,7 +16,7 @@ import time
 from contextlib import contextmanager
 
 import pytest
-from commands import private_office, run
+from commands import private_office, run, swallow
 from disks import disk, fill
 from office import FILTERS, named, recalculate, save
 from old_tests import tests_workbook
@@ -265,13 +265,6 @@ def test_killed_while_it_writes_many_files():
         done, said = run(office, many(office, 20), "cards", Files="each", Folder=each.as_uri(), Overwrite="true")
         assert done, said
     assert [file.name for file in each.glob("*.part") if file.name.split(".")[0] <= "Athlete 020"] == []
-
-
-def swallow(what):
-    try:
-        what()
-    except Exception:  # the office is gone
-        pass
 
 
 def shown(document):

@@ -11,7 +11,7 @@ import time
 import zipfile
 
 import pytest
-from commands import private_office, run
+from commands import private_office, run, swallow
 from compare import check
 from event_cells import by_key
 from logbook_kit import TODAY, area, contents, copies, fill, rows_of, to_logbook
@@ -94,7 +94,7 @@ def test_killed_while_it_writes():
     for moment in (0, 0.05, 0.15, 0.3):
         with private_office() as office:
             place, event = made(office, "killed"), example(office)
-            writing = threading.Thread(target=lambda: swallowed(lambda: to_logbook(office, event)), daemon=True)
+            writing = threading.Thread(target=lambda: swallow(lambda: to_logbook(office, event)), daemon=True)
             writing.start()
             deadline = time.monotonic() + 60
             while not copies_whole(place) and writing.is_alive() and time.monotonic() < deadline:
@@ -120,13 +120,6 @@ def results_in(office, file):
         return len(contents(office, file, "results"))
     except Exception:
         return None
-
-
-def swallowed(call):
-    try:
-        call()
-    except Exception:  # the office is gone
-        pass
 
 
 def test_tests_taken_are_undone_in_one_step(office):
