@@ -26,8 +26,8 @@ Cell clock_cell(const std::optional<Seconds>& clock, Seconds later) {
 
 // In the order of the index.
 constexpr std::array<Line, 12> lines{
-    [](const Asked& to) { return to_cell(card_goal_text(to.workout, to.plan)); },
-    [](const Asked& to) { return to_cell(card_time(to.workout, to.plan)); },
+    [](const Asked& to) { return to_cell(card_goal_text(to.workout, to.plan, to.later)); },
+    [](const Asked& to) { return to_cell(card_time(to.workout, to.plan, to.later)); },
     [](const Asked& to) { return to_cell(card_time_text(to.workout, to.plan)); },
     [](const Asked& to) { return to_cell(card_rule(to.workout, to.plan, to.later)); },
     [](const Asked& to) { return to_cell(card_sets(to.workout, to.plan)); },

@@ -40,7 +40,7 @@ bool card_by_station(const Workout& workout, const Plan& plan) {
     return !intervals(workout) && plan.goal->rounds.size() == 1;
 }
 
-std::string card_goal_text(const Workout& workout, const Plan& plan) {
+std::string card_goal_text(const Workout& workout, const Plan& plan, Seconds later) {
     const auto language = workout.settings.language;
     std::vector<std::string> most;
     for (const auto& one : plan.stations)
@@ -52,12 +52,12 @@ std::string card_goal_text(const Workout& workout, const Plan& plan) {
                                              : spoken(say("goal: rounds"), language);
     if (const auto tiebreak = tiebreak_of(workout, plan.division))
         if (const auto at = clock_of(*tiebreak, *plan.goal))
-            text += " · " + spoken(say("tie-break %1", clock(*at)), language);
+            text += " · " + spoken(say("tie-break %1", clock(*at + later)), language);
     return text;
 }
 
-Seconds card_time(const Workout& workout, const Plan& plan) {
-    return card_by_station(workout, plan) ? plan.goal->goal.clock / 2 : plan.goal->target;
+Seconds card_time(const Workout& workout, const Plan& plan, Seconds later) {
+    return card_by_station(workout, plan) ? plan.goal->goal.clock / 2 + later : plan.goal->target;
 }
 
 std::string card_time_text(const Workout& workout, const Plan& plan) {

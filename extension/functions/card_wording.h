@@ -29,10 +29,10 @@ struct CardColumn {
 // Whether everything is done once: the table goes by stations, not by rounds.
 [[nodiscard]] bool card_by_station(const Workout& workout, const Plan& plan);
 
-// Under the goal: what it is, and the clock of the tie-break.
-[[nodiscard]] std::string card_goal_text(const Workout& workout, const Plan& plan);
+// Under the goal: what it is, and the clock of the tie-break. later: of a start after the clock's, here and below.
+[[nodiscard]] std::string card_goal_text(const Workout& workout, const Plan& plan, Seconds later);
 // The time beside the goal, and what it is: a round's, the work of a window, or half the clock and where to be.
-[[nodiscard]] Seconds card_time(const Workout& workout, const Plan& plan);
+[[nodiscard]] Seconds card_time(const Workout& workout, const Plan& plan, Seconds later);
 [[nodiscard]] std::string card_time_text(const Workout& workout, const Plan& plan);
 // What to go by: the round to check, where to be at a quarter and three quarters, the first window that does not hold.
 [[nodiscard]] std::string card_rule(const Workout& workout, const Plan& plan, Seconds later);

@@ -87,8 +87,8 @@ def make_card(book, sheet, card):
     limits = say("{amount} in {time} ({from} makes it; max {most})", amount=kept["RATE", 6], time=f'TEXT({kept["RATE", 4]};{MINUTES})',
                  **{"from": f'TEXT({kept["RATE", 2]};{RATE})', "most": f'TEXT({kept["RATE", 3]};{RATE})'})
     for start, stop, value, style, under, ended, ended_under in (
-            (0, 5, goal, "card value", card_line(GOAL_IS), f"INDEX(roster_plan;{who})", lit("plan for the day")),
-            (6, 11, card_line(TIME), "card value time", card_line(TIME_IS), f"{ends}+{later}", lit("stop at this clock")),
+            (0, 5, goal, "card value", card_line(GOAL_IS, 1, later), f"INDEX(roster_plan;{who})", lit("plan for the day")),
+            (6, 11, card_line(TIME, 1, later), "card value time", card_line(TIME_IS), f"{ends}+{later}", lit("stop at this clock")),
             (12, end, aside(0, rate), "card value", aside(1, limits), say("or after {n} rounds", n=rounds), lit("whichever comes first"))):
         sheet.merged(across(start, stop, VALUE), ending(value, ended), style)
         sheet.merged(across(start, stop, UNDER), ending(under, ended_under), "card under")

@@ -46,8 +46,10 @@ TEST(AthleteCard, AListDoneOnceGoesByStationsAndQuarters) {
     // 60 + 60 + 180 s: a goal of 5:00 is exactly the usual pace. A quarter is 1:15, 15 s into the presses: 5 of them.
     const auto [workout, plan] = made(chipper, "5:00");
     EXPECT_TRUE(card_by_station(workout, plan));
-    EXPECT_EQ(card_goal_text(workout, plan), "goal: finish · tie-break 2:00");
-    EXPECT_EQ(card_time(workout, plan), Seconds{150});
+    EXPECT_EQ(card_goal_text(workout, plan, Seconds{0}), "goal: finish · tie-break 2:00");
+    EXPECT_EQ(card_time(workout, plan, Seconds{0}), Seconds{150});
+    EXPECT_EQ(card_goal_text(workout, plan, Seconds{60}), "goal: finish · tie-break 3:00") << "on the clock of all";
+    EXPECT_EQ(card_time(workout, plan, Seconds{60}), Seconds{210});
     EXPECT_EQ(card_time_text(workout, plan), "half: 100/600 Running") << "30 s of running at 0.3 s a metre";
     EXPECT_EQ(card_rule(workout, plan, Seconds{0}), "1:15: 5/20 Floor presses · 3:45: 350/600 Running");
     EXPECT_EQ(card_rule(workout, plan, Seconds{60}), "2:15: 5/20 Floor presses · 4:45: 350/600 Running");
@@ -69,8 +71,9 @@ TEST(AthleteCard, RoundsHaveATimePerRoundAndARoundToCheckBy) {
     const auto [workout, plan] =
         made(with(with(chipper, "format | time", "format | amrap"), "cap | 10:00", "cap | 21:00"), "4");
     EXPECT_FALSE(card_by_station(workout, plan));
-    EXPECT_EQ(card_goal_text(workout, plan), "goal: rounds") << "the tie-break names no round";
-    EXPECT_EQ(card_time(workout, plan), Seconds{21 * 60 / 4.0});
+    EXPECT_EQ(card_goal_text(workout, plan, Seconds{0}), "goal: rounds") << "the tie-break names no round";
+    EXPECT_EQ(card_time(workout, plan, Seconds{0}), Seconds{21 * 60 / 4.0});
+    EXPECT_EQ(card_time(workout, plan, Seconds{60}), Seconds{21 * 60 / 4.0}) << "a round takes no longer";
     EXPECT_EQ(card_time_text(workout, plan), "per round");
     ASSERT_TRUE(plan.check_round);
     EXPECT_EQ(card_rule(workout, plan, Seconds{0}).find("Round " + std::to_string(*plan.check_round) + " after "), 0u);
@@ -103,8 +106,8 @@ const std::string minutes =
 TEST(AthleteCard, IntervalsHaveSecondsOfWorkAndToSpare) {
     const auto [workout, plan] = made(minutes); // 20 presses of 2.9 s are 58 s, 21 are 60.9 s
     EXPECT_EQ(plan.goal->goal.score.text, "6 x 20");
-    EXPECT_EQ(card_goal_text(workout, plan), "goal: windows x Floor");
-    EXPECT_NEAR(card_time(workout, plan).value(), 58, 1e-9);
+    EXPECT_EQ(card_goal_text(workout, plan, Seconds{0}), "goal: windows x Floor");
+    EXPECT_NEAR(card_time(workout, plan, Seconds{0}).value(), 58, 1e-9);
     EXPECT_EQ(card_time_text(workout, plan), "of work per window, 0:02 to spare");
     EXPECT_EQ(card_rule(workout, plan, Seconds{30}), "All windows hold.");
     EXPECT_EQ(card_stations_label(workout), "per window");
