@@ -44,6 +44,7 @@ def listed(private, day):
     pages = subprocess.run(["pdftotext", "-layout", WORK / "results.pdf", "-"], capture_output=True, text=True,
                            check=True).stdout.split("\f")[:-1]
     document.close(True)
+    check("cautions on each page", ["not medical advice" in page for page in pages], [True] * len(pages))
     day.screen.focus(day.screen.windows()[-1])
     return rows, pages
 

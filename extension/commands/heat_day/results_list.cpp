@@ -137,7 +137,10 @@ void fit_to_page(const Reference<css::sheet::XSpreadsheetDocument>& document,
     const Reference<css::sheet::XHeaderFooterContent> footer(get_property(page, "RightPageFooterContent"),
                                                              css::uno::UNO_QUERY_THROW);
     const auto text = footer->getCenterText();
-    text->setString({});
+    text->setString(
+        utf16(tr("A coach's plan is not medical advice. Stop if you have chest pain, feel faint or have unusual "
+                 "pain.") +
+              "\n"));
     const auto field = [&](const char* kind) {
         const auto made = need<css::lang::XMultiServiceFactory>(document)->createInstance(
             "com.sun.star.text.TextField." + rtl::OUString::createFromAscii(kind));
