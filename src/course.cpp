@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <ranges>
+#include <utility>
 
 namespace pacecells {
 
@@ -54,6 +56,17 @@ Course::Course(const Workout& workout, std::size_t division, const Pace& pace, i
         }
         rounds_.push_back(std::move(round));
     }
+    if (settings.format == Format::time && rounds == given)
+        finish_with_the_work();
+}
+
+// For time the clock stops with the last unit: nobody walks on from there.
+void Course::finish_with_the_work() {
+    for (auto& round : rounds_ | std::views::reverse)
+        if (!round.legs.empty()) {
+            round.time -= std::exchange(round.legs.back().walk, 0);
+            return;
+        }
 }
 
 double Course::total() const {

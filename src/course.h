@@ -77,8 +77,8 @@ class Course {
                     visit(k, leg, std::min(1.0, point.amount / leg.amount));
             }
     }
-    // Whether the leg's walk belongs to the way to the point: a round ends when the athlete is back at its start, a
-    // point inside a round with the work of its last station.
+    // Whether the leg's walk belongs to the way to the point: a round ends when the athlete is back at its start (the
+    // last one for time with its work: its walk is 0), a point inside a round with the work of its last station.
     [[nodiscard]] static bool walks_on(const Point& point, int round, const Leg& leg) {
         return round <= point.rounds || leg.station < point.station;
     }
@@ -96,6 +96,8 @@ class Course {
     }
 
   private:
+    void finish_with_the_work();
+
     const Workout* workout_;
     std::vector<CourseRound> rounds_;
 };

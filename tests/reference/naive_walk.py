@@ -16,6 +16,8 @@ class Walk:
                     waits = amount * each[i] / task["at_once"] - work if shared else 0  # the partners are at it
                     self.legs.append((k, i, amount, work, max(pauses(i, k), waits), walk))
         self.rounds = rounds
+        if task["format"] == "time" and rounds == task["rounds"]:  # the clock stops with the last unit
+            self.legs[-1] = (*self.legs[-1][:5], 0)
         # intervals: the rest of a window goes to the walking of its last station
         self.idle = {}
         if task["format"] == "intervals":

@@ -293,7 +293,8 @@ const std::string timed_tide =
 TEST(AthletePlan, ForTimeTheGoalIsATime) {
     const Plan mara = plan("Mara Lindqvarn | scaled", timed_tide, mara_tests);
     ASSERT_TRUE(mara.expected.time);
-    EXPECT_NEAR(mara.expected.time->value() * 0.97, 5 * mara.round_time.value(), 1e-6);
+    const double last_walk = 3 * 0.6; // after the last station of a round, not after the last unit of all
+    EXPECT_NEAR(mara.expected.time->value() * 0.97, 5 * mara.round_time.value() - last_walk, 1e-6);
     ASSERT_TRUE(mara.goal->goal.score.time);
     EXPECT_EQ(std::fmod(mara.goal->goal.clock.value(), 10), 0) << "goals go in steps of 10 s";
     EXPECT_GE(mara.goal->goal.clock, *mara.expected.time);

@@ -67,6 +67,17 @@ TEST(AthleteCard, AListDoneOnceGoesByStationsAndQuarters) {
     EXPECT_EQ(card_station(workout, plan, 1)->name, "Kettle");
 }
 
+TEST(AthleteCard, ForTimeTheLastClockIsTheGoal) {
+    // Five steps of 0.6 s from one station to the next, and none after the last: 60, 63 + 60, 126 + 180 s.
+    std::string walked = chipper;
+    for (const auto* paces : {"pace | 1 | 2 | | | | ", "pace | 2 | 3 | | | | ", "pace | 3 | | | 5:00 | | "})
+        walked = with(walked, paces + std::string{"0"}, paces + std::string{"5"});
+    const auto [workout, plan] = made(walked, "5:06");
+    const double ends[] = {60, 123, 306};
+    for (int k = 1; k <= 3; ++k)
+        EXPECT_NEAR(card_column(workout, plan, k)->clock->value(), ends[k - 1], 1e-9) << k;
+}
+
 TEST(AthleteCard, RoundsHaveATimePerRoundAndARoundToCheckBy) {
     const auto [workout, plan] =
         made(with(with(chipper, "format | time", "format | amrap"), "cap | 10:00", "cap | 21:00"), "4");
