@@ -79,7 +79,7 @@ Result<std::vector<WallRow>> wall_table(const Workout& workout, double from, dou
             planner.prepare();
             planner.plan_goal();
             const auto& plan = planner.plan();
-            row.needs.push_back(plan.needs);
+            row.needs.push_back(plan.no_room ? CaloriesPerHour{0} : plan.needs);
             if (d > 0)
                 continue;
             row.goal = plan.goal->goal;

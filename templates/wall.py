@@ -194,7 +194,7 @@ def make_page(book):
     of_goal = lambda place: pc("WORKOUT.TABLE", "workout", mine, mine, 1, 1, place)  # goal, round, at half time, rate
     shown_time = f'IFERROR({pc("CLOCK.TEXT", pc("ERG.TIME", "wall_calories", f"$K{TABLE}"))};"–")'  # beyond any machine
     # Room for the ergometer, and the rate; -1 where the other stations alone take the round.
-    sheet.down(f"K{TABLE}", f'=IF(OR({mine}=0;NOT({work}));0;IFERROR(IF({of_goal(4)}="";-1;{of_goal(4)});-1))', ROWS, "working")
+    sheet.down(f"K{TABLE}", f'=IF(OR({mine}=0;NOT({work}));0;IF(ISNUMBER({of_goal(4)});{of_goal(4)};-1))', ROWS, "working")
     rate = f"$K{TABLE}"
     pace = (f'{mine}&""', clock(of_goal(2)), f'IFERROR({of_goal(3)}&"";"")',
             f'IF({rate}=0;"";IF({rate}<0;"–";ROUND({rate};0)&""))',

@@ -2,6 +2,7 @@
 #include "card_wording.h"
 #include "family.h"
 #include "planning.h"
+#include "wall_cells.h"
 #include "wording.h"
 
 #include "pacecells/clock.h"
@@ -159,99 +160,6 @@ Result<Cell> workout_score(AreaPointer workout, NumberOrText division, Duration 
     }
 }
 
-constexpr double wall_goals = 9; // as many as the page of the wall has rows for
-
-// Goals for the wall where none are typed: around what is usual, so far apart that the page has room for all (judgement).
-struct Goals {
-    double from = 0;
-    double to = 0;
-    double step = 0;
-    friend bool operator==(const Goals&, const Goals&) = default;
-};
-
-Result<Goals> goals_of(const Workout& workout, const std::optional<NumberOrText>& from,
-                       const std::optional<NumberOrText>& to, const std::optional<NumberOrText>& step) {
-    const bool for_time = workout.settings.format == Format::time;
-    const auto& settings = workout.settings;
-    const double unit = for_time ? seconds_per_day : 1; // a time of the block is a part of a day
-    Goals goals{settings.wall_from.value_or(0) * unit, settings.wall_to.value_or(0) * unit,
-                settings.wall_step.value_or(0) * unit};
-    const auto take = [&](const std::optional<NumberOrText>& typed, double& goal) -> std::optional<Error> {
-        if (!typed)
-            return std::nullopt;
-        const auto cell = std::visit([](const auto& v) { return Cell{v}; }, typed->value);
-        if (for_time) {
-            const auto time = Read<Duration>::from(cell);
-            if (!time)
-                return time.error();
-            goal = time->value.value();
-            return std::nullopt;
-        }
-        const auto number = Read<CountNumber>::from(cell);
-        if (!number)
-            return number.error();
-        goal = number->value;
-        return std::nullopt;
-    };
-    for (const auto& error : {take(from, goals.from), take(to, goals.to), take(step, goals.step)})
-        if (error)
-            return *error;
-    if (goals.from > 0 && goals.to > 0 && goals.step > 0)
-        return goals;
-    const auto usual = usual_score(workout, 0, workout.settings.cap);
-    if (!usual)
-        return usual.error();
-    const double middle = for_time ? (usual->time ? usual->time->value() : settings.cap.value()) : usual->rounds;
-    const double least = 0.7 * middle;
-    const double most = 1.3 * middle;
-    const auto with_step = [&](double apart) {
-        Goals made{goals.from, goals.to, apart};
-        if (made.from <= 0)
-            made.from = std::max(apart, std::floor(least / apart) * apart);
-        if (made.to <= 0) {
-            made.to = std::ceil(most / apart) * apart;
-            if (for_time)
-                made.to = std::min(made.to, std::floor(settings.cap.value() / apart) * apart);
-            made.to = std::max(made.from, made.to);
-        }
-        return made;
-    };
-    if (goals.step > 0)
-        return with_step(goals.step);
-    Goals made;
-    for (const double apart : for_time ? std::array{30.0, 60.0, 120.0, 300.0} : std::array{1.0, 2.0, 5.0, 10.0}) {
-        made = with_step(apart);
-        if ((made.to - made.from) / apart + 1 <= wall_goals)
-            break;
-    }
-    return made;
-}
-
-// The divisions whose main ergometer has a rate.
-std::vector<std::size_t> rated_divisions(const Workout& workout) {
-    std::vector<std::size_t> rated;
-    for (std::size_t d = 0; d < workout.divisions.size(); ++d)
-        if (const auto main = workout.main_ergometer(d); main && machine_of(workout.stations[*main].unit))
-            rated.push_back(d);
-    return rated;
-}
-
-void add_rate_headings(const Workout& workout, const std::vector<std::size_t>& rated, std::vector<Cell>& headings) {
-    for (const auto d : rated)
-        headings.emplace_back(
-            machine_label(*machine_of(workout.stations[*workout.main_ergometer(d)].unit), workout.settings.language) +
-            " " + workout.divisions[d].name);
-}
-
-// What nobody holds is left out.
-Cell need_cell(const Workout& workout, std::size_t division, const std::vector<std::optional<CaloriesPerHour>>& needs) {
-    const auto need = division < needs.size() ? needs[division] : std::nullopt;
-    const bool believable =
-        need && need->value() > 0 && !(workout.settings.wall_most && need->value() > *workout.settings.wall_most);
-    const auto machine = *machine_of(workout.stations[*workout.main_ergometer(division)].unit);
-    return believable ? rate_cell(workout, machine, *need) : Cell{Blank{}};
-}
-
 Result<Answer> windows_table(const WorkoutPointer& read, const std::optional<Whole>& row,
                              const std::optional<Whole>& column) {
     const auto& task = *read;
@@ -283,10 +191,10 @@ Result<Answer> workout_table(AreaPointer workout, std::optional<NumberOrText> fr
     const auto& task = **read;
     if (task.settings.format == Format::intervals)
         return windows_table(*read, row, column);
-    const auto goals = goals_of(task, from, to, step);
+    const auto goals = wall_goals_of(task, from, to, step);
     if (!goals)
         return goals.error();
-    thread_local Latest<Goals, Result<std::vector<WallRow>>> latest; // each cell of the wall asks for the same
+    thread_local Latest<WallGoals, Result<std::vector<WallRow>>> latest; // each cell of the wall asks for the same
     const auto& rows = latest.of(*read, *goals, [&] { return wall_table(task, goals->from, goals->to, goals->step); });
     if (!rows)
         return rows.error();
@@ -456,7 +364,7 @@ constexpr Row rows[] = {
                         "clock above 0; factor 0.2 to 5.", usual_pace, {"workout;\"scaled\";\"8:30\";;3", "2+19"}),
     row<&workout_table>("workoutTable", "WORKOUT.TABLE",
                         "Table of goals for the wall: goal, time per round, score at half time and the rate that each "
-                        "division needs on the ergometer (row, ski, bike).",
+                        "division needs on the ergometer (row, ski, bike); – where no rate is fast enough.",
                         {{"workout", block_text},
                          {"from", "First goal in rounds, or a time; from the workout if left out."},
                          {"to", "Last goal; from the workout if left out."},

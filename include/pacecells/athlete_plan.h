@@ -216,8 +216,8 @@ struct WallRow {
     Seconds target{0};
     Score at_half = {}; // at half the cap
     Point half = {};    // at half the goal's clock
-    std::vector<std::optional<CaloriesPerHour>>
-        needs; // of the main ergometer, by division; none: no room, or no ergometer
+    // Of the main ergometer, by division. 0: the other stations leave no time for it; none: no ergometer on the way there.
+    std::vector<std::optional<CaloriesPerHour>> needs;
 };
 
 // Goals from, from + step, ... to, in rounds; for time in seconds.

@@ -9,6 +9,8 @@ from builder import address, column, pc
 GOALS, CLOCKED, CALORIES = 9, 9, 9  # rows of the three tables
 RATES = 8
 COLUMNS = 9
+FIRST_RATE = 4
+NO_RATE = "– No rate on the ergometer is fast enough: the other stations leave too little time."
 ASIDE = column(COLUMNS + 1)
 
 
@@ -55,7 +57,11 @@ def make(book):
 
     head(sheet, rows[0], "=event_title")
     table(sheet, rows[0] + 2, "=" + pc("WORKOUT.TABLE", "workout", "", "", "", "{r}", "{c}"), GOALS,
-          [(0, 0), (1, 1), (2, 3), *[(c, c) for c in range(4, COLUMNS)]])
+          [(0, 0), (1, 1), (2, 3), *[(c, c) for c in range(FIRST_RATE, COLUMNS)]])
+    under = rows[0] + GOALS + 3
+    rates = f"{address(FIRST_RATE, rows[0] + 2)}:{address(COLUMNS - 1, under - 2)}"
+    sheet.merged(f"A{under}:{address(FIRST_RATE, under - 1)}", f'=IF(COUNTIF({rates};"–")=0;"";{_.lit(NO_RATE)})', "wall note")
+    sheet.heights(under, under, 12)
 
     windows = f"$'{book.workout.title}'.{book.settings['windows']}"
     goal = choice(book, rows[1], "Goal shown", "input score",

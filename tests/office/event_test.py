@@ -296,6 +296,21 @@ def test_a_time_for_time(event):
     check("places", [result_of(event, name)["place"] for name in ("Ada Brimsole", "Bela Ostrevan", "Fenja Okarell")], ["2", "3", "1"])
 
 
+def test_wall_says_what_a_dash_means(event):
+    """Bags and rings take 6 × 3.4 and 10 × 1.9 s each round: with 36 s per round no calories fit, with 2:50 they do."""
+    wall = event.Sheets.getByName("Wall")
+    for first, last, dashed in (("5", "7", False), ("6", "30", True)):
+        typed(event, "workout.wall_from", first)
+        typed(event, "workout.wall_to", last)
+        typed(event, "workout.wall_step", "1" if last == "7" else "3")
+        rates = {wall[f"A{row}"].String: wall[f"E{row}"].String for row in range(4, 13) if wall[f"A{row}"].String}
+        check("a rate where one is fast enough", rates["6"].isdigit())
+        check(f"dashes up to {last} rounds", "–" in rates.values(), dashed)
+        check("and what they mean", wall["A13"].String.startswith("– No rate"), dashed)
+        if dashed:
+            check("the last goal is beyond all", rates["30"], "–")
+
+
 def test_wall_and_cards_of_a_workout_for_time(event):
     """Goals are times wherever they stand, stations have their names, judges count the rounds there are."""
     typed(event, "workout.format", "for time")

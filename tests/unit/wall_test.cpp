@@ -43,5 +43,31 @@ TEST(Wall, HasARowForEachGoal) {
     EXPECT_REFUSED(wall_clocks(on, 0));
 }
 
+// The higher the goal, the faster the ergometer; from where the other stations alone take longer, no rate is enough.
+TEST(Wall, SaysWhereNoRateIsFastEnough) {
+    const auto rows = value_of(wall_table(workout(), 1, 40, 1));
+    for (const std::size_t division : {0u, 1u}) {
+        double before = 0;
+        int without = 0;
+        for (const auto& row : rows) {
+            ASSERT_TRUE(row.needs[division]) << row.goal.score.text;
+            const double need = row.needs[division]->value();
+            without += need == 0 ? 1 : 0;
+            EXPECT_TRUE(without > 0 ? need == 0 : need > before) << row.goal.score.text << ": " << need;
+            before = need;
+        }
+        EXPECT_GT(without, 20) << "nobody does 20 such rounds in 17 minutes";
+        EXPECT_LT(without, 34) << "anybody does 6";
+    }
+    // A goal that ends before the ergometer asks nothing of it.
+    const std::string ski = "station   | 1  |            | ski cal |      | 14       | 12       |        |\n";
+    const std::string rows_after = "station   | 5  |            |         |      |          |          |        |\n";
+    auto text = block::with(std::string{block::tide_table}, ski, "");
+    text = block::with(std::move(text), rows_after, rows_after + ski);
+    const auto last = value_of(wall_table(value_of(read_workout(block::table(text))), 0.2, 1, 0.8));
+    EXPECT_FALSE(last[0].needs[0]);
+    EXPECT_TRUE(last[1].needs[0]);
+}
+
 } // namespace
 } // namespace pacecells
