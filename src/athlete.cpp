@@ -1,6 +1,7 @@
 #include "pacecells/athlete.h"
 
 #include "pacecells/clock.h"
+#include "pacecells/team.h"
 
 #include "athlete_tests.h"
 #include "check.h"
@@ -16,8 +17,8 @@ namespace {
 
 using Refusal = std::optional<Error>;
 
-constexpr std::string_view roster_keys[] = {"name",   "division", "plan",    "group", "goal",
-                                            "answer", "minor",    "consent", "twice", "share"};
+constexpr std::string_view roster_keys[] = {"name",  "division", "plan",  "group", "goal", "answer",
+                                            "minor", "consent",  "twice", "share", "team", "team_plan"};
 constexpr double longest_time = 4.0 / 24; // of a goal, part of a day: beyond it a number is rounds
 
 // A number as people write it in a cell of text: "7", "7.5", "7,5".
@@ -240,6 +241,13 @@ class RosterReader {
                 return typed.error();
             athlete.goal = *typed;
             athlete.goal_place = place("goal");
+        }
+        if (const auto& part = cell("team_plan"); !is_blank(part) && workout_.settings.team > 1) {
+            const auto team = parse_team_part(cell_text(part), workout_.stations.size());
+            if (!team)
+                return out_of_domain("%1: this cell is not for typing: copy it from the row above.",
+                                     *place("team_plan"));
+            join(athlete, *team);
         }
         return {};
     }

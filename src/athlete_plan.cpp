@@ -43,6 +43,8 @@ Input Planner::step_input(Fact fact, Said what, Value value, std::optional<std::
 Course Planner::course_for(const std::vector<double>& seconds_each, double seconds, int at_least,
                            bool with_pauses) const {
     Course::Pace pace{.seconds_each = seconds_each, .share = share_};
+    if (athlete_.team)
+        pace.team = &*athlete_.team;
     if (with_pauses)
         pace.pauses = pauses_;
     if (given_rounds_)
@@ -176,7 +178,9 @@ void Planner::plan_goal() {
             .what = say("Clock at the end of rounds and stations"),
             .from = {goal_input, step_input(Fact::hold, say("rate to hold"),
                                             {Measure::cal_per_hour, hold.value_or(CaloriesPerHour{0}).value()})},
-            .rule = say("ergometers at the rate to hold, pauses as planned, everything else in proportion"),
+            .rule = athlete_.team
+                        ? say("what the team takes for each station, in proportion")
+                        : say("ergometers at the rate to hold, pauses as planned, everything else in proportion"),
             .value = {Measure::seconds, goal.clock.value()}});
 
     if (plan_.next_down) {
@@ -205,6 +209,9 @@ void Planner::add_stations() {
     for (auto& one : plan_.stations) {
         const std::size_t i = one.station;
         one.seconds_each = each_[i];
+        for (int k = course_->size(); k > 0; --k)
+            if (const double amount = station(i).amount(division_, k, given_rounds_); amount > 0)
+                one.part = workout_.settings.team > 1 && is_shared(i) ? own_units(i, amount) : amount;
         one.extra = Seconds{station(i).handling.value() +
                             station(i).steps.value_or(workout_.settings.steps) * workout_.settings.step_s};
         if (machine_of(station(i).unit))

@@ -33,15 +33,21 @@ Course::Course(const Workout& workout, std::size_t division, const Pace& pace, i
             const double amount = station.amount(division, k, given);
             if (!(amount > 0))
                 continue;
-            // In a team each does a share; the partners, at the same pace, take the rest of the time (judgement).
-            const bool shared = station.unit != Unit::rest && station.unit != Unit::hold;
-            const double share = shared ? pace.share : 1;
+            // In a team each does a share and waits while the partners do theirs; where they are not known, they have
+            // the same pace (judgement).
+            const bool shared = settings.team > 1 && station.unit != Unit::rest && station.unit != Unit::hold;
+            const double share = !shared ? 1 : pace.team ? pace.team->stations[i].share : pace.share;
             Leg leg{.station = i, .amount = amount, .work = amount * share * pace.seconds_each[i]};
             leg.walk = station.handling.value() + station.steps.value_or(settings.steps) * settings.step_s;
             if (i < pace.pauses.size() && !pace.pauses[i].empty())
                 leg.pause = pace.pauses[i][std::min(static_cast<std::size_t>(k), pace.pauses[i].size()) - 1].value();
-            if (shared && settings.team > 1)
+            if (shared && pace.team) {
+                const double together = amount * pace.team->stations[i].seconds;
+                leg.work = std::min(leg.work, together);
+                leg.pause = together - leg.work;
+            } else if (shared) {
                 leg.pause = std::max(leg.pause, amount * pace.seconds_each[i] / settings.at_once - leg.work);
+            }
             round.time += leg.time();
             round.points += station.points() * std::floor(amount + course_slack);
             round.legs.push_back(leg);

@@ -41,7 +41,8 @@ class Course {
     struct Pace {
         std::vector<double> seconds_each;
         std::vector<std::vector<Seconds>> pauses = {}; // by station, by round from 1; beyond the end: as the last
-        double share = 1;                              // of the work, in a team
+        double share = 1;                              // of the work, in a team of people who are not known
+        const TeamPart* team = nullptr;                // where they are
     };
     Course(const Workout& workout, std::size_t division, const Pace& pace, int rounds);
 

@@ -27,9 +27,12 @@ std::optional<CaloriesPerHour> Planner::needed_for(const Goal& goal) const {
         return needed_in_windows(goal.score.point.rounds, workout_.settings.work_time());
     double machines = 0;
     double others = 0;
+    const bool team = athlete_.team.has_value(); // where all that is shared goes faster or slower together
     course_->walk_to(goal.score.point, [&](int k, const Leg& leg, double part) {
-        (machine_of(station(leg.station).unit) ? machines : others) += part * leg.work;
-        others += part * leg.pause + (Course::walks_on(goal.score.point, k, leg) ? leg.walk : 0);
+        const bool by_rate = team ? is_shared(leg.station) : machine_of(station(leg.station).unit).has_value();
+        (by_rate ? machines : others) += part * leg.work;
+        (by_rate && team ? machines : others) += part * leg.pause;
+        others += (Course::walks_on(goal.score.point, k, leg) ? leg.walk : 0);
     });
     if (!(machines > 0))
         return {};
@@ -134,7 +137,8 @@ void Planner::set_card() {
             for (const auto& leg : one.legs)
                 if (leg.station == *plan_.main && !plan_.on_machine)
                     plan_.on_machine =
-                        Seconds{leg.amount * share_ * seconds_each_at(leg.station, plan_.card->advice.hold)};
+                        Seconds{(athlete_.team ? own_units(leg.station, leg.amount) : share_ * leg.amount) *
+                                seconds_each_at(leg.station, plan_.card->advice.hold)};
     if (!reasons_)
         return;
     const auto goal = step_input(Fact::goal, say("goal"),

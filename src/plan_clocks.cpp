@@ -11,21 +11,25 @@ namespace {
 constexpr double least_stretch = 0.5; // below it everything is stretched alike, ergometers too
 
 // The part of a leg that takes its time whatever the goal: an ergometer, prescribed seconds, pauses.
-bool takes_its_time(Unit unit) { return machine_of(unit) || unit == Unit::hold || unit == Unit::rest; }
+bool takes_its_time(Unit unit, bool team) {
+    return (machine_of(unit) && !team) || unit == Unit::hold || unit == Unit::rest;
+}
 
 } // namespace
 
 Course Planner::stretched(const Goal& goal, std::optional<CaloriesPerHour> hold) const {
     Course even = *course_;
+    // Every card of a team has the same clocks: there all that is shared is stretched alike.
+    const bool team = athlete_.team.has_value();
     even.retime([&](Leg& leg) {
-        if (hold && machine_of(station(leg.station).unit) == machine_of(station(*plan_.main).unit))
-            leg.work = leg.amount * share_ * seconds_each_at(leg.station, *hold);
+        if (hold && !team && machine_of(station(leg.station).unit) == machine_of(station(*plan_.main).unit))
+            leg.work = leg.amount * own_part(leg.station) * seconds_each_at(leg.station, *hold);
     });
     double fixed = 0;
     double flexible = 0;
     even.walk_to(goal.score.point, [&](int k, const Leg& leg, double part) {
-        fixed += part * leg.pause;
-        (takes_its_time(station(leg.station).unit) ? fixed : flexible) += part * leg.work;
+        (team ? flexible : fixed) += part * leg.pause;
+        (takes_its_time(station(leg.station).unit, team) ? fixed : flexible) += part * leg.work;
         flexible += Course::walks_on(goal.score.point, k, leg) ? leg.walk : 0;
     });
     const double all = goal.clock.value();
@@ -34,9 +38,9 @@ Course Planner::stretched(const Goal& goal, std::optional<CaloriesPerHour> hold)
     const double by = alike ? (fixed + flexible > 0 ? all / (fixed + flexible) : 1) : stretch;
     even.retime([&](Leg& leg) {
         leg.walk *= by;
-        if (alike || !takes_its_time(station(leg.station).unit))
+        if (alike || !takes_its_time(station(leg.station).unit, team))
             leg.work *= by;
-        if (alike)
+        if (alike || team)
             leg.pause *= by;
     });
     return even;

@@ -89,7 +89,8 @@ double Planner::spread(bool lower_end) const {
                 const double slower =
                     seconds_each_at(leg.station, scaled_rate(rate->machine, rate_at(leg.station, each_[leg.station]),
                                                              std::exp(-rate->doubt)));
-                machines[static_cast<std::size_t>(rate->machine)] += leg.amount * share_ * slower - leg.work;
+                machines[static_cast<std::size_t>(rate->machine)] +=
+                    leg.amount * own_part(leg.station) * slower - leg.work;
             } else if (station(leg.station).unit != Unit::rest && station(leg.station).unit != Unit::hold) {
                 others += leg.work * (athlete_.movements[leg.station].rep ? day_error : other_error);
             }
@@ -109,8 +110,10 @@ double Planner::spread(bool lower_end) const {
 void Planner::predict() {
     const double fresh = workout_.settings.cap.value() * fade_factor();
     const double finish = course_->seconds_to(course_->end());
-    const double sd = spread(false);
-    const double sd_below = spread(true);
+    plan_.spread = spread(false);
+    plan_.spread_below = spread(true);
+    const double sd = athlete_.team ? athlete_.team->spread : plan_.spread;
+    const double sd_below = athlete_.team ? athlete_.team->spread_below : plan_.spread_below;
     if (intervals()) {
         predict_windows(sd, sd_below);
         return;
@@ -227,6 +230,8 @@ std::optional<Goal> Planner::own_goal() const {
     }
     const int whole = static_cast<int>(typed.rounds);
     const double amount = station(typed.station).amount(division_, whole + 1, given_rounds_);
+    if (!(amount > 0))
+        return {}; // a partner of another division does it
     return goal_at(course_->tidied({.rounds = whole, .station = typed.station, .amount = amount}), last_moment());
 }
 

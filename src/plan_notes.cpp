@@ -72,7 +72,7 @@ void Planner::add_notes() {
     }
     notes.insert(notes.end(), athlete_.notes.begin(), athlete_.notes.end());
 
-    if (settings.team > 1)
+    if (settings.team > 1 && !athlete_.team)
         notes.push_back(say("In a team: planned as if the partners work at the same pace; %1% of the work is yours.",
                             std::round(100 * plan_.share)));
 

@@ -59,6 +59,12 @@ RoundSets StationSets::fall_back_in(double amount) const {
     return no_longer_than(largest_set(fall_back), amount, fall_back_rest);
 }
 
+double Planner::own_units(std::size_t i, double amount) const {
+    if (athlete_.team && is_shared(i))
+        return athlete_.team->stations[i].units(amount);
+    return std::ceil(amount * own_part(i) - course_slack);
+}
+
 double Planner::away_share(std::size_t i, std::size_t other) const {
     const auto& there = station(other);
     if (there.unit == Unit::rest)
@@ -123,7 +129,7 @@ std::optional<StationSets> Planner::sets_of(std::size_t i) {
     const double recovery = athlete_.movements[i].recovery.value_or(1);
     std::vector<int> reps; // by round
     for (int k = 1; k <= whole_rounds_; ++k)
-        reps.push_back(whole_up(one.amount(division_, k, given_rounds_) * own_part(i)));
+        reps.push_back(static_cast<int>(own_units(i, one.amount(division_, k, given_rounds_))));
     const int most = *std::ranges::max_element(reps);
     StationSets sets{.by_round = {}, .reps = most};
     if (one.unit != Unit::rep || most < 1 || most > Scheme::max_reps)
@@ -223,7 +229,7 @@ void Planner::set_sets() {
             continue;
         for (int k = 1; k <= rounds; ++k) {
             const double amount =
-                station(planned.station).amount(division_, k, given_rounds_) * own_part(planned.station);
+                own_units(planned.station, station(planned.station).amount(division_, k, given_rounds_));
             const bool work = amount > 0;
             pauses_[planned.station].push_back(work ? planned.sets->in_round(k, amount).pause() : Seconds{0});
             fall_back_pauses_[planned.station].push_back(work ? planned.sets->fall_back_in(amount).pause()

@@ -36,8 +36,10 @@ Workout filled(const Workout& workout, const Athlete& athlete, double part) {
     };
     // Of a unit of the team: each does a share, the others the rest in their time.
     const double own = settings.team > 1 ? athlete.share.value_or(1.0 / settings.team) : 1;
-    const auto part_of_team = [&](const Station& one) {
-        return takes_its_time(one.unit) ? 1 : std::max(own, 1.0 / settings.at_once);
+    const auto together = [&](std::size_t i) {
+        if (takes_its_time(workout.stations[i].unit))
+            return each(i);
+        return athlete.team ? athlete.team->stations[i].seconds : each(i) * std::max(own, 1.0 / settings.at_once);
     };
     Workout made = workout;
     double before = 0; // in the window, where all stations are in each
@@ -51,7 +53,7 @@ Workout filled(const Workout& workout, const Athlete& athlete, double part) {
             continue;
         if (amounts.most) {
             const double left = settings.work_time().value() - (settings.in_turn ? 0 : before);
-            const double amount = std::max(1.0, std::floor(part * left / (each(i) * part_of_team(one)) + course_slack));
+            const double amount = std::max(1.0, std::floor(part * left / together(i) + course_slack));
             amounts.list = {amount};
             if (settings.in_turn) {
                 amounts.list.clear();
@@ -59,7 +61,7 @@ Workout filled(const Workout& workout, const Athlete& athlete, double part) {
                     amounts.list.push_back(k % turns == turn ? amount : 0);
             }
         } else {
-            before += amounts.of_round(1) * each(i) * part_of_team(one) + one.handling.value() +
+            before += amounts.of_round(1) * together(i) + one.handling.value() +
                       one.steps.value_or(settings.steps) * settings.step_s;
         }
         ++turn;
@@ -257,9 +259,11 @@ GoalLine Planner::windows_line(const Goal& goal, std::optional<CaloriesPerHour> 
             const auto unit = station(leg.station).unit;
             const double amount = amount_of(leg);
             const auto machine = machine_of(unit);
-            const bool main = hold && machine && machine == machine_of(station(*plan_.main).unit);
-            const double each = main ? share_ * seconds_each_at(leg.station, *hold) : leg.work / leg.amount;
-            at += amount * each * (machine || takes_its_time(unit) ? 1 : pace) + leg.pause * amount / leg.amount;
+            const bool main = hold && !athlete_.team && machine && machine == machine_of(station(*plan_.main).unit);
+            const double each =
+                main ? own_part(leg.station) * seconds_each_at(leg.station, *hold) : leg.work / leg.amount;
+            const double slower = machine || takes_its_time(unit) ? 1 : pace;
+            at += amount * (each * slower + leg.pause / leg.amount * (athlete_.team ? slower : 1));
             done = at;
             round.stations[leg.station] = Seconds{start + at};
             at += leg.walk * pace;
@@ -293,7 +297,7 @@ std::optional<CaloriesPerHour> Planner::needed_in_windows(int windows, Seconds l
             const auto unit = station(leg.station).unit;
             const double amount = amount_of(leg);
             if (leg.station == plan_.main)
-                units += amount * share_;
+                units += amount * own_part(leg.station);
             else
                 other += amount * leg.work / leg.amount * (machine_of(unit) || takes_its_time(unit) ? 1 : pace);
             last_walk = leg.walk * pace;

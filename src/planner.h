@@ -104,9 +104,14 @@ class Planner {
     [[nodiscard]] Course course_for(const std::vector<double>& seconds_each, double seconds, int at_least,
                                     bool with_pauses) const;
     // The athlete's part of an amount: all of what is prescribed in seconds, else the share.
-    [[nodiscard]] double own_part(std::size_t i) const {
-        return station(i).unit == Unit::rest || station(i).unit == Unit::hold ? 1 : share_;
+    [[nodiscard]] bool is_shared(std::size_t i) const {
+        return station(i).unit != Unit::rest && station(i).unit != Unit::hold;
     }
+    [[nodiscard]] double own_part(std::size_t i) const {
+        return !is_shared(i) ? 1 : athlete_.team ? athlete_.team->stations[i].share : share_;
+    }
+    // Whole units, as the athlete does them.
+    [[nodiscard]] double own_units(std::size_t i, double amount) const;
     [[nodiscard]] const Station& station(std::size_t i) const { return workout_.stations[i]; }
     std::optional<std::size_t> reason(Step step) const;
     [[nodiscard]] Input setting_input(std::string_view key, Said what, Value value) const;

@@ -57,12 +57,9 @@ Result<const StationPlan*> station_in(const Workout& workout, const Plan& plan, 
 }
 
 // What the athlete does at an ergometer in the first round there: "12 cal", "500 m".
-std::string amount_text(const Workout& workout, const Plan& plan, const StationPlan& station) {
+std::string amount_text(const Workout& workout, const StationPlan& station) {
     const bool calories = rate_kind(workout.stations[station.station].unit) == RateKind::calories_per_hour;
-    const auto there = std::ranges::find_if(station.amounts, [](double amount) { return amount > 0; });
-    const double amount = there == station.amounts.end() ? 0 : *there;
-    const double own = plan.share < 1 ? std::ceil(amount * plan.share - 1e-9) : amount;
-    return number_text(own) + (calories ? " cal" : " m");
+    return number_text(station.part) + (calories ? " cal" : " m");
 }
 
 // The main ergometer unless a station is asked for.
@@ -190,15 +187,13 @@ Result<Cell> athlete_rate(AreaPointer workout, AreaPointer tests, RawCells keys,
         if (*which == 5)
             return to_cell(machine_label(*machine, task.settings.language));
         if (*which == 6)
-            return place->amounts.empty() ? nothing() : to_cell(amount_text(task, plan, *place));
+            return place->amounts.empty() ? nothing() : to_cell(amount_text(task, *place));
         if (plan.main != place->station) { // its rate is that of the plan; goals bear on the main ergometer alone
             answer_is_about(Fact::rate, place->station);
             if (!place->rate || *which == 2 || *which == 3)
                 return nothing();
             if (*which == 4)
-                return place->amounts.empty()
-                           ? nothing()
-                           : to_cell(Seconds{place->seconds_each * plan.share * place->amounts.front()});
+                return place->amounts.empty() ? nothing() : to_cell(Seconds{place->seconds_each * place->part});
             return rate_cell(task, *machine, *place->rate);
         }
         if (*which == 4)

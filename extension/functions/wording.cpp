@@ -134,7 +134,7 @@ std::string all_sets_text(const Workout& workout, const Plan& plan, SetsDetail d
         const auto& station = workout.stations[one.station];
         std::string text = one.sets ? sets_text(*one.sets, language, detail) : std::string();
         if (workout.settings.team > 1 && !one.amounts.empty() && rate_kind(station.unit) != RateKind::none) {
-            const double own = one.sets ? one.sets->reps : std::ceil(one.amounts.front() * plan.share - 1e-9);
+            const double own = one.sets ? one.sets->reps : one.part;
             const auto each = spoken(say("each %1", own), language);
             text = text.empty() || text == number_text(own) ? each : each + ": " + text;
         }

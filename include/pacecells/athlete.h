@@ -32,6 +32,7 @@ struct TypedGoal {
     double reps = 0;         // score
     std::size_t station = 0; // station, from 0
     Seconds time{0};
+    friend bool operator==(const TypedGoal&, const TypedGoal&) = default;
 };
 
 struct MachineTests {
@@ -48,6 +49,23 @@ struct MovementTests {
     std::optional<Seconds> rep;     // own seconds of a rep
     std::optional<double> recovery; // own factor
     std::optional<Place> longest_place, maximum_place, rep_place, recovery_place;
+};
+
+// What a plan must know of a team whose people are known; team.h makes it from a first plan of each.
+struct TeamPart {
+    struct Station {
+        double before = 0;  // shares of the people before, in the order of the roster
+        double share = 1;   // of this person
+        double seconds = 1; // that the team needs for a unit
+        // Whole units of an amount; those of all people add up to it.
+        [[nodiscard]] double units(double amount) const;
+        friend bool operator==(const Station&, const Station&) = default;
+    };
+    std::vector<Station> stations;             // as long as Workout::stations
+    double spread = 0, spread_below = 0;       // of the team's time, as in Plan
+    std::optional<PracticeAnswer> answer = {}; // of the team: the most careful one
+    std::optional<TypedGoal> goal = {};        // of the team: the first that is typed
+    friend bool operator==(const TeamPart&, const TeamPart&) = default;
 };
 
 struct Athlete {
@@ -70,8 +88,9 @@ struct Athlete {
     std::optional<double> result_error;         // how well the watts are known; none: as of one timed round
     std::optional<Place> factor_place, result_place;
 
-    std::optional<double> share; // of the team's work
-    std::vector<Said> notes;     // what to put right in the row or the tests, where a plan is still possible
+    std::optional<double> share;  // of the team's work, where the partners are not known
+    std::optional<TeamPart> team; // where they are; goal and answer are then those of the team
+    std::vector<Said> notes;      // what to put right in the row or the tests, where a plan is still possible
     std::optional<Place> division_place, group_place, goal_place, answer_place, name_place;
 };
 

@@ -138,6 +138,7 @@ struct GoalLine {
 struct StationPlan {
     std::size_t station = 0;                  // of the workout
     std::vector<double> amounts = {};         // by round, as many as the plan has rounds
+    double part = 0;                          // of the amount of the first round with work: the athlete's own
     double seconds_each = 0;                  // of a unit, at the rate
     std::optional<CaloriesPerHour> rate = {}; // of an ergometer
     Seconds extra{0};                         // handling and walking on
@@ -180,6 +181,8 @@ struct Plan {
     Seconds round_time{0};                  // fresh, pauses included: a round of the usual kind
     std::vector<Seconds> fresh_rounds = {}; // each round
 
+    double spread = 0;       // one standard deviation of the time, as a share
+    double spread_below = 0; // for the lower end of the range
     Score low, expected, high;
     std::optional<Goal> suggested = {};
     std::optional<GoalLine> goal = {};

@@ -3,7 +3,7 @@ import math
 
 from naive_ergometer import CAL, EXPONENT, MACHINES, METRES, bouts_limit, calh, hold, machine_of, naive_card, watts
 from naive_sets import fall_back, left, plan_sets, printed
-from naive_walk import Walk, task_amount
+from naive_walk import Walk, own_units, share_of, task_amount
 from naive_windows import naive_windows
 
 MOST = 200  # rounds of a course
@@ -152,7 +152,7 @@ def naive(task, person):
 
     sets = {}
     for i, s in enumerate(stations):
-        amounts = [math.ceil(task_amount(task, i, k) * task["share"] - 1e-9) for k in range(1, whole + 1)]
+        amounts = [own_units(task, i, task_amount(task, i, k)) for k in range(1, whole + 1)]
         if s["unit"] != "rep" or not max(amounts):
             continue
         if s["own_longest"]:
@@ -183,7 +183,7 @@ def naive(task, person):
                        left=left(scheme, rounds, most, away, rest, recovery))
 
     def pause_of(i, k, back=False):
-        amount = math.ceil(task_amount(task, i, k) * task["share"] - 1e-9)
+        amount = own_units(task, i, task_amount(task, i, k))
         if i not in sets or not amount:
             return 0.0
         s = sets[i]
@@ -218,12 +218,17 @@ def naive(task, person):
             weaker = math.exp(-found[m]["doubt"])
             rate = rate_at(i, each[i])
             rate = rate * weaker if m == "armbike" else 300 + (rate - 300) * weaker
-            machines[m] += amount * task["share"] * each_at(i, rate) - work
+            machines[m] += amount * share_of(task, i) * each_at(i, rate) - work
         elif stations[i]["unit"] not in ("rest", "hold"):
             others += work * (0.04 if stations[i]["own_rep"] else 0.08)
         backs[i] += pause_of(i, k, True) - pause
     plain = others ** 2 + sum(x ** 2 for x in machines.values())
     below = plain + sum(max(0, x) ** 2 for x in backs)
+    out["spread"], out["spread_below"] = math.sqrt(plain) / total, math.sqrt(below) / total
+    if task.get("part"):
+        plain, below, total = task["spread"] ** 2, task["spread_below"] ** 2, 1
+    out["whole"] = min(whole, walk.rounds)
+    out["pause_of"] = [sum(pause_of(i, k) for k in range(1, out["whole"] + 1)) for i in range(len(stations))]
     if windows:
         return naive_windows(task, person, out, walk, each, dict(
             plain=math.sqrt(plain) / total, below=math.sqrt(below) / total, main=main, found=found, each_at=each_at,
@@ -296,6 +301,8 @@ def naive(task, person):
     out["goal"] = goal
 
     # what it needs, and the card
+    team = bool(task.get("part"))
+
     def way(point, times):
         """(machines, fixed, free) seconds on the way to a point; times(leg) gives work."""
         parts = [0.0, 0.0, 0.0]
@@ -305,7 +312,7 @@ def naive(task, person):
             part = 1 if r <= k or (r == k + 1 and j < i) else min(1, amount / a) if r == k + 1 and j == i and amount else 0
             unit = stations[j]["unit"]
             parts[0 if machine_of(unit) else 1 if unit in ("hold", "rest") else 2] += part * times(leg)
-            parts[1] += part * pause
+            parts[1 if not team else 2] += part * pause
             parts[2] += x if r <= k or (r == k + 1 and j < i) else 0
         return parts
 
@@ -317,6 +324,10 @@ def naive(task, person):
         mine = [leg for leg in walk.legs
                 if leg[0] <= whole and machine_of(stations[leg[1]]["unit"]) == machine_of(stations[main]["unit"])]
         calories = sum(w / 3600 * rate_at(i, each[i]) for k, i, a, w, p, x in mine) / max(1, len({leg[0] for leg in mine}))
+        if team:  # all that is shared goes faster or slower together
+            k, i, amount = goal[0]
+            steps = sum(leg[5] for leg in walk.legs if leg[0] <= k or (leg[0] == k + 1 and leg[1] < i))
+            on, fixed, free = on + free - steps, fixed, steps
         if on > 0:
             room = goal[1] * fade - fixed - free
             no_room = room <= 1e-9
@@ -335,9 +346,11 @@ def naive(task, person):
 
         def work(leg):
             machine = machine_of(stations[leg[1]]["unit"])
-            return leg[2] * task["share"] * each_at(leg[1], rate) if rate and machine == mine else leg[3]
+            return leg[2] * task["share"] * each_at(leg[1], rate) if rate and machine == mine and not team else leg[3]
 
         on, fixed, free = way(point, work)
+        if team:
+            on, free = 0, on + free
         by = (clock - on - fixed) / free if free > 0 else 0
         alike = by < 0.5
         if alike:
@@ -347,8 +360,8 @@ def naive(task, person):
         times = {}
         for leg in walk.legs:
             k, i, a, _, pause, x = leg
-            fix = machine_of(stations[i]["unit"]) or stations[i]["unit"] in ("hold", "rest")
-            w = work(leg) * (by if alike or not fix else 1) + pause * (by if alike else 1)
+            fix = (machine_of(stations[i]["unit"]) and not team) or stations[i]["unit"] in ("hold", "rest")
+            w = work(leg) * (by if alike or not fix else 1) + pause * (by if alike or team else 1)
             times[k] = times.get(k, 0) + w + x * by
             if k <= point[0] or (k == point[0] + 1 and point[2] and (i < point[1] or (i == point[1] and point[2] >= a))):
                 clocks[k, i] = bend(now + w)

@@ -10,6 +10,13 @@ NAMES = ("Sandbags", "Box step-overs", "Ring rows", "Floor presses", "Kettle swi
 GROUPS = {"quick": (1.15, 0.9, 1.2), "middle": (1, 1, 1), "steady": (0.85, 1.15, 0.8)}
 
 
+def own_tests(rep):
+    return dict(own_rep=rng.choice((None, None, 1.8, 2.7)) if rep else None,
+                own_longest=rng.choice((None, None, 6, 10, 25)) if rep else None,
+                own_max=rng.choice((None, None, 35, 60)) if rep else None,
+                recovery=rng.choice((None, None, 0.8, 1.3)) if rep else None)
+
+
 def random_task():
     timed = rng.random() < 0.35
     rounds = rng.randint(1, 6) if timed else None
@@ -42,16 +49,12 @@ def random_task():
             handling=rng.choice((None, 4, 6)), steps=rng.choice((None, None, 0, 8)),
             grip=rep and rng.random() < 0.3, away_share=rng.choice((None, None, None, 0.2, 1)),
             longest=rng.choice((None, 8, 12, 20)) if rep else None, points=1 if rep or unit in CAL else 0,
-            load=rng.choice((None, 20, 40)) if rep else None,
-            own_rep=rng.choice((None, None, 1.8, 2.7)) if rep else None,
-            own_longest=rng.choice((None, None, 6, 10, 25)) if rep else None,
-            own_max=rng.choice((None, None, 35, 60)) if rep else None,
-            recovery=rng.choice((None, None, 0.8, 1.3)) if rep else None))
+            load=rng.choice((None, 20, 40)) if rep else None, **own_tests(rep)))
     if all(s["when"] != "every" for s in stations):
         stations[0]["when"] = "every"
     team = rng.choice((1, 1, 1, 2, 3))
     share = 1 if team == 1 else rng.choice((None, 0.4, 0.6)) or 1 / team
-    return dict(team=team, at_once=rng.randint(1, team), share=share, format="time" if timed else "amrap", rounds=rounds, cap=60 * rng.randint(5, 24), stations=stations,
+    return dict(team=team, at_once=rng.randint(1, team), share=share, split=None, format="time" if timed else "amrap", rounds=rounds, cap=60 * rng.randint(5, 24), stations=stations,
                 fade=rng.choice((0.06, 0.06, 0, 0.12)), slip=rng.choice((10, 10, 0, 20)), steps=3, date=46354,
                 goal_step=rng.choice((None, None, None, 0.5, 1)))
 
@@ -87,6 +90,8 @@ FORMS = {
     "all in a window": (random_intervals, lambda t: not t["in_turn"]),
     "in turn": (random_intervals, lambda t: t["in_turn"]),
     "teams in windows": (random_intervals, lambda t: t["team"] > 1),
+    "known teams": (random_task, lambda t: t["team"] > 1),
+    "known teams in windows": (random_intervals, lambda t: t["team"] > 1),
 }
 
 
@@ -135,13 +140,29 @@ def random_person(task):
                 answer=rng.choice((None, None, None, "more_left", "only_just", "no")))
 
 
-def written(task, person):
+def random_members(task):
+    """The people of a team, each with tests of one's own."""
+    task["split"] = rng.choice((None, "any", (60, 40) if task["team"] == 2 else (50, 30, 20)))
+    task["share"] = 1 / task["team"]
+    members = []
+    for _ in range(task["team"]):
+        own = dict(task, stations=[dict(s, **own_tests(s["unit"] == "rep")) for s in task["stations"]])
+        members.append((own, random_person(own)))
+    return members
+
+
+def written(members):
+    """A case for the driver: one person, or the people of a team."""
+    task, person = members[0]
+    people = ["Ida Quellmann", "Tarn Overwick", "Ada Brimsole"][:len(members)]
+    known = len(members) > 1
     cell = lambda x: "" if x is None or x is False else str(x)
     clock = lambda s: f"{s // 60}:{s % 60:02d}"
     lines = ["pacecells.workout | value", "version | 1", "language | en", f"format | {task['format']}",
              f"cap | {clock(task['cap']) if task['format'] != 'intervals' else ''}", f"rounds | {cell(task['rounds'])}", f"date | {task['date']}",
              f"fade | {task['fade']}", f"slip_s | {task['slip']}", f"goal_step | {cell(task['goal_step'])}",
              f"team | {task['team']}", f"at_once | {task['at_once']}",
+             f"split | {task['split'] if not isinstance(task['split'], tuple) else '/'.join(map(str, task['split']))}" if task["split"] else "",
              *([f"work_s | {task['work']}", f"rest_s | {task['window'] - task['work']}", f"windows | {task['windows']}",
                 f"in_turn | {'yes' if task['in_turn'] else ''}", f"scoring | {task['scoring']}"]
                if task["format"] == "intervals" else []),
@@ -163,22 +184,30 @@ def written(task, person):
     lines.append("groups | name | erg | rep | sets")
     lines += [f"group | {name} | {a} | {b} | {c}" for name, (a, b, c) in GROUPS.items()]
     lines += ["end |", "--"]
-    keys, labels, row = ["name", "factor", "factor_sd"], ["", "", ""], ["Ida Quellmann", person["factor"], cell(person["factor_sd"])]
-    for m, one in person["tests"].items():
-        for key, name in (("critical", "cp"), ("reserve", "reserve"), ("date", "date"), ("calories", "calories")):
-            keys.append(f"{m}.{key}"), labels.append(""), row.append(cell(one.get(name)))
-        keys.append(f"{m}.time"), labels.append(""), row.append(clock(one["time"]) if "time" in one else "")
-    for s in task["stations"]:
+    keys, labels = ["name", "factor", "factor_sd"], ["", "", ""]
+    rows = [[name, one["factor"], cell(one["factor_sd"])] for name, (_, one) in zip(people, members)]
+    for m in MACHINES:
+        tests = [one["tests"].get(m, {}) for _, one in members]
+        if not any(tests):
+            continue
+        for key, what in (("critical", "cp"), ("reserve", "reserve"), ("date", "date"), ("calories", "calories"), ("time", "time")):
+            keys.append(f"{m}.{key}"), labels.append("")
+            for row, one in zip(rows, tests):
+                row.append(clock(one[what]) if what == "time" and what in one else cell(one.get(what)))
+    for i, s in enumerate(task["stations"]):
         if s["unit"] == "rep":
-            for key, name in (("longest", "own_longest"), ("max", "own_max"), ("rep_s", "own_rep"), ("recovery", "recovery")):
-                keys.append(key), labels.append(s["name"]), row.append(cell(s[name]))
-    lines += [" | ".join(map(str, part)) for part in (keys, labels, row)]
-    goal = ""
-    if person["goal"]:
-        kind, rounds, more = person["goal"]
-        goal = {"rounds": f"{rounds}", "score": f"{rounds}+{more}", "time": clock(more) if kind == "time" else "",
-                "station": f"{rounds} + {task['stations'][more]['name']}" if kind == "station" else ""}[kind]
-    lines += ["--", "name | division | group | goal | answer | share",
-              f"Ida Quellmann | open | {cell(person['group_name'])} | {goal} | {cell(person['answer'])} | "
-              f"{task['share'] if task['team'] > 1 else ''}", "=="]
-    return "\n".join(lines) + "\n"
+            for key, what in (("longest", "own_longest"), ("max", "own_max"), ("rep_s", "own_rep"), ("recovery", "recovery")):
+                keys.append(key), labels.append(s["name"])
+                for row, (own, _) in zip(rows, members):
+                    row.append(cell(own["stations"][i][what]))
+    lines += [" | ".join(map(str, part)) for part in (keys, labels, *rows)]
+    lines += ["--", "name | division | group | goal | answer | share"]
+    for name, (own, one) in zip(people, members):
+        goal = ""
+        if one["goal"]:
+            kind, rounds, more = one["goal"]
+            goal = {"rounds": f"{rounds}", "score": f"{rounds}+{more}", "time": clock(more) if kind == "time" else "",
+                    "station": f"{rounds} + {task['stations'][more]['name']}" if kind == "station" else ""}[kind]
+        lines.append(f"{name} | open | {cell(one['group_name'])} | {goal} | {cell(one['answer'])} | "
+                     f"{task['share'] if task['team'] > 1 and not known else ''}")
+    return "\n".join(lines + ["=="]) + "\n"

@@ -13,9 +13,10 @@ import subprocess
 import sys
 
 from naive_athlete import naive
-from naive_cases import FORMS, random_of, random_person, rng, written
+from naive_cases import FORMS, random_members, random_of, random_person, rng, written
 from naive_ergometer import MACHINES
 from naive_sets import text
+from naive_team import naive_team
 
 driver = sys.argv[1]
 seed = int(sys.argv[2]) if len(sys.argv) > 2 else random.SystemRandom().randrange(2**32)
@@ -100,24 +101,41 @@ def complaints(answer, want):
     return wrong
 
 
+def alike(lines, others):
+    """The same words, and the same numbers but for rounding."""
+    words, other_words = (" ".join(one).split() for one in (lines, others))
+    number = lambda word: float(word) if word.replace(".", "").replace("-", "").isdigit() and word != "-" else None
+    return len(words) == len(other_words) and all(
+        a == b or (isinstance(number(a), float) and isinstance(number(b), float) and math.isclose(number(a), number(b), rel_tol=1e-9))
+        for a, b in zip(words, other_words))
+
+
 forms = [form for form in FORMS for _ in range(count)]
-cases = [(task := random_of(form), random_person(task)) for form in forms]
-answers = subprocess.run([driver], input="".join(written(*case) for case in cases), text=True, check=True,
+cases = [random_members(task) if form.startswith("known") else [(task, random_person(task))]
+         for form, task in ((form, random_of(form)) for form in forms)]
+answers = subprocess.run([driver], input="".join(map(written, cases)), text=True, check=True,
                          stdout=subprocess.PIPE).stdout.split("==\n")[:-1]
 if len(answers) != len(cases):
     sys.exit(f"{len(cases)} cases, but {len(answers)} answers")
 bad, refused, compared = 0, 0, dict.fromkeys(FORMS, 0)
-for form, (task, person), answer in zip(forms, cases, answers):
+for form, case, answer in zip(forms, cases, answers):
     if answer.startswith("refused"):
         refused += 1
         print(answer.strip())
         continue
     compared[form] += 1
-    wrong = complaints(answer.splitlines(), naive(task, person))
+    wants = naive_team(case) if len(case) > 1 else [naive(*case[0])]
+    people = answer.split("person\n")[1:]
+    wrong = [f"{len(people)} plans"] if len(people) != len(wants) else []
+    for plan, want in zip(people, wants):
+        wrong += complaints(plan.splitlines(), want)
+    lines = [[line for line in plan.splitlines() if line.startswith(("low", "expected", "high", "goal", "down"))] for plan in people]
+    if any(not alike(one, lines[0]) for one in lines[1:]):
+        wrong.append("people of one team have other clocks, goals or ranges")
     if wrong:
         bad += 1
         if bad <= 5:
-            print(f"MISMATCH, {form}", *wrong[:8], "in", written(task, person), answer, sep="\n  ")
+            print(f"MISMATCH, {form}", *wrong[:8], "in", written(case), answer, sep="\n  ")
 print(", ".join(f"{number} {form}" for form, number in compared.items()))
 print(f"{len(cases)} plans, {refused} refused, {bad} mismatches")
 if refused > len(cases) / 20:

@@ -12,6 +12,11 @@ class Walk:
                 if amount > 0:
                     walk = (s["handling"] or 0) + (task["steps"] if s["steps"] is None else s["steps"]) * 0.6
                     shared = task["team"] > 1 and s["unit"] not in ("rest", "hold")
+                    if shared and task.get("part"):  # the partners are known
+                        together = amount * task["part"][i][2]
+                        work = min(together, amount * each[i] * task["part"][i][1])
+                        self.legs.append((k, i, amount, work, together - work, walk))
+                        continue
                     work = amount * each[i] * (task["share"] if shared else 1)
                     waits = amount * each[i] / task["at_once"] - work if shared else 0  # the partners are at it
                     self.legs.append((k, i, amount, work, max(pauses(i, k), waits), walk))
@@ -122,6 +127,19 @@ class Walk:
 
     def first_end(self):
         return next(self.tidy((k - 1, i, a)) for k, i, a, *_ in self.legs if self.task["stations"][i]["unit"] != "rest")
+
+
+def share_of(task, i):
+    """Of the work of the team at a station that is not for all alike."""
+    return task["part"][i][1] if task.get("part") else task["share"]
+
+
+def own_units(task, i, amount):
+    """Whole units of one person; those of all in a team add up to the amount."""
+    if not task.get("part"):
+        return math.ceil(amount * task["share"] - 1e-9)
+    before, share, _ = task["part"][i]
+    return math.floor(amount * (before + share) + 0.5 + 1e-9) - math.floor(amount * before + 0.5 + 1e-9)
 
 
 def task_amount(task, i, k):

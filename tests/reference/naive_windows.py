@@ -2,10 +2,12 @@
 import math
 
 from naive_ergometer import machine_of, naive_card
+from naive_walk import share_of
 
 
 def naive_windows(task, person, out, walk, each, given):
     """The plan of intervals: every window walked unit by unit."""
+    team = bool(task.get("part"))
     stations, limit, many, main = task["stations"], task["work"], task["windows"], given["main"]
     fixed = lambda i: stations[i]["unit"] in ("hold", "rest")
     out["card"], out["needs"], out["no_room"], out["ceiling"] = None, None, False, None
@@ -52,7 +54,7 @@ def naive_windows(task, person, out, walk, each, given):
         slow = lambda i: 1 if fixed(i) or machine_of(stations[i]["unit"]) else 1 + task["fade"]
         rest = sum((0 if i == main else work * slow(i)) + pause for _, i, a, work, pause, x in legs)
         rest += sum(x for *_, x in legs[:-1]) * (1 + task["fade"])
-        rooms.append((limit - rest) / next(a for _, i, a, *_ in legs if i == main) / task["share"])
+        rooms.append((limit - rest) / next(a for _, i, a, *_ in legs if i == main) / share_of(task, main))
     if rooms:
         out["no_room"] = min(rooms) <= 1e-9
         need = None if out["no_room"] else given["rate_at"](main, min(rooms))
@@ -67,9 +69,10 @@ def naive_windows(task, person, out, walk, each, given):
             if r != k:
                 continue
             machine = machine_of(stations[i]["unit"])
-            if out["card"] and machine and machine == machine_of(stations[main]["unit"]):
+            if out["card"] and not team and machine and machine == machine_of(stations[main]["unit"]):
                 work = amount * task["share"] * given["each_at"](i, out["card"]["hold"])
-            now += work * (1 if machine or fixed(i) else 1 + task["fade"] / 2) + pause
+            slow = 1 if machine or fixed(i) else 1 + task["fade"] / 2
+            now += work * slow + pause * (slow if team else 1)
             clocks[k, i] = (k - 1) * task["window"] + now
             end = now
             now += x * (1 + task["fade"] / 2)

@@ -1,7 +1,8 @@
 // Prints the plans of cases for tests/reference/naive_plan.py. A case on standard input: the lines of the workout, a
-// line "--", the tests, "--", the keys and the athlete, "==". Cells between bars, as in tests/unit/block.h. Answers are
+// line "--", the tests, "--", the keys and the athlete, or the people of a team, "==". Cells between bars, as in tests/unit/block.h. Answers are
 // lines of a name and values; the last of each case is "==".
 #include "pacecells/athlete_plan.h"
+#include "pacecells/team.h"
 
 #include "../unit/block.h"
 
@@ -53,6 +54,7 @@ void goal_lines(const char* name, const GoalLine& goal) {
 }
 
 void print(const Workout& workout, const Athlete& athlete) {
+    std::cout << "person\n";
     const Plan plan = plan_for(workout, athlete);
     for (const auto& one : plan.machines)
         line("rate", static_cast<int>(one.machine), static_cast<int>(one.source), one.rate, one.share, one.doubt,
@@ -101,12 +103,18 @@ void answer(const std::vector<std::string>& parts) {
             one.cells.push_back(rows.at(i, column));
         return one;
     };
-    const auto athlete = read_athlete(*workout, block::table(parts[1]), row(0), row(1));
-    if (!athlete) {
-        std::cout << "refused " << athlete.error().message() << '\n';
-        return;
+    std::vector<Athlete> people;
+    for (std::size_t i = 1; i < rows.rows; ++i) {
+        const auto athlete = read_athlete(*workout, block::table(parts[1]), row(0), row(i));
+        if (!athlete) {
+            std::cout << "refused " << athlete.error().message() << '\n';
+            return;
+        }
+        people.push_back(*athlete);
     }
-    print(*workout, *athlete);
+    join_team(*workout, people);
+    for (const auto& one : people)
+        print(*workout, one);
 }
 
 } // namespace
