@@ -53,6 +53,35 @@ TEST(TieBreak, AStationInAnotherFormOfItsName) {
     EXPECT_FALSE(tiebreak_of(workout("clock after the third rope climb"), 0)) << "no such station: no end of a round";
 }
 
+// Two letters more are an ending, three are another word; with six letters alike one may end as it likes.
+TEST(TieBreak, HowMuchOfAWordHasToBeAlike) {
+    const auto found = [](const std::string& movement, const std::string& said) {
+        const auto text = with(std::string(block::tide_table), "Sandbags  ", movement);
+        return tiebreak_of(workout("clock after the third " + said, text), 0).has_value();
+    };
+    EXPECT_TRUE(found("Sacs", "sac"));
+    EXPECT_TRUE(found("Sacken", "sack"));
+    EXPECT_FALSE(found("Sackles", "sack"));
+    EXPECT_FALSE(found("Sas", "sa")) << "two letters say nothing";
+    EXPECT_TRUE(found("Kettles", "kettlebells"));
+    EXPECT_FALSE(found("Kettys", "kettlebells")) << "four letters alike";
+}
+
+TEST(TieBreak, AStationOfAListDoneOnceNeedsNoRound) {
+    const auto once = with(with(std::string(block::tide_table), "| AMRAP", "| for time"),
+                           "rounds    | Rounds          |", "rounds | | 1");
+    EXPECT_EQ(tiebreak_of(workout("clock after the sandbags", once), 0), (TieBreak{.round = 1, .station = 1}));
+    EXPECT_FALSE(tiebreak_of(workout("clock after round 0", once), 0));
+    EXPECT_EQ(tiebreak_of(workout("clock after round 1", once), 0), TieBreak{.round = 1});
+    EXPECT_FALSE(tiebreak_of(workout("clock after round 2", once), 0));
+}
+
+TEST(TieBreak, TwoStationsAsNearAreNone) {
+    const auto two = with(std::string(block::tide_table), "Ring rows ", "Sandbag rows ");
+    EXPECT_FALSE(tiebreak_of(workout("after the third sandbag", two), 0));
+    EXPECT_EQ(tiebreak_of(workout("after the third sandbag rows", two), 0), (TieBreak{.round = 3, .station = 3}));
+}
+
 TEST(TieBreak, ByAnAmountOfTheScheme) {
     EXPECT_EQ(tiebreak_of(workout("clock after the 15 ring rows", scheme()), 0), (TieBreak{.round = 2, .station = 1}));
     EXPECT_EQ(tiebreak_of(workout("clock after the round of 9", scheme()), 0), TieBreak{.round = 3});

@@ -23,6 +23,28 @@ TEST(Wall, ShowsWhatAPaceComesTo) {
     EXPECT_REFUSED(usual_score(on, 2, Seconds{510}));
     EXPECT_REFUSED(usual_score(on, 1, Seconds{0}));
     EXPECT_REFUSED(usual_score(on, 1, Seconds{510}, 9));
+    EXPECT_REFUSED(usual_score(on, 1, Seconds{1020.5})) << "beyond the cap";
+    EXPECT_TRUE(usual_score(on, 1, Seconds{1020}, 0.2));
+    EXPECT_REFUSED(usual_score(on, 1, Seconds{1020}, 0.199));
+    EXPECT_TRUE(usual_score(on, 1, Seconds{1020}, 5));
+    EXPECT_REFUSED(usual_score(on, 1, Seconds{1020}, 5.001));
+}
+
+TEST(Wall, HoldsGoalsUpToItsBounds) {
+    const Workout on = workout();
+    EXPECT_EQ(value_of(wall_table(on, 0.1, 0.1, 1)).size(), 1u) << "from and to may be one";
+    EXPECT_REFUSED(wall_table(on, 0.09, 1, 1));
+    EXPECT_REFUSED(wall_table(on, 0, 1, 1));
+    EXPECT_EQ(value_of(wall_table(on, 1, 20.9, 0.1)).size(), 200u) << "0.1 is no binary number: none is lost";
+    EXPECT_REFUSED(wall_table(on, 1, 21, 0.1)) << "201 rows";
+    EXPECT_EQ(value_of(wall_table(on, 199, 199.9, 1)).size(), 1u);
+    EXPECT_REFUSED(wall_table(on, 199, 200, 1));
+    EXPECT_EQ(value_of(wall_clocks(on, 0.1)).rounds.size(), 1u);
+    const auto timed = value_of(
+        read_workout(block::table(block::with(block::with(std::string{block::tide_table}, "| AMRAP", "| for time"),
+                                              "rounds    | Rounds          |", "rounds | | 3"))));
+    EXPECT_EQ(value_of(wall_table(timed, 600, 1020, 60)).size(), 8u);
+    EXPECT_REFUSED(wall_table(timed, 600, 1021, 421)) << "beyond the cap";
 }
 
 TEST(Wall, HasARowForEachGoal) {
@@ -41,6 +63,7 @@ TEST(Wall, HasARowForEachGoal) {
     const auto clocks = value_of(wall_clocks(on, 6, 1));
     EXPECT_EQ(clock_of(clocks.rounds[5].clock), "16:50");
     EXPECT_REFUSED(wall_clocks(on, 0));
+    EXPECT_REFUSED(wall_clocks(on, 6, 2)) << "two divisions";
 }
 
 // The higher the goal, the faster the ergometer; from where the other stations alone take longer, no rate is enough.
