@@ -15,7 +15,6 @@ namespace {
 
 constexpr std::array kilogram_plates{25.0, 20.0, 15.0, 10.0, 5.0, 2.5, 1.25};
 constexpr std::array pound_plates{45.0, 35.0, 25.0, 10.0, 5.0, 2.5};
-constexpr double most_load = 1000;
 constexpr double highest_share = 1.5;
 constexpr double rounding = 1e-9;
 
@@ -77,8 +76,8 @@ double load_step(LoadUnit unit) { return 2 * plates_of(unit).back(); }
 double usual_bar(LoadUnit unit) { return unit == LoadUnit::kilograms ? 20 : 45; }
 
 Result<double> share_of_maximum(double one_rep_max, double share, LoadUnit unit) {
-    if (!(one_rep_max > 0 && one_rep_max <= most_load))
-        return out_of_domain("The one-rep max must be above 0 and at most %1; got %2.", most_load, one_rep_max);
+    if (!(one_rep_max > 0 && one_rep_max <= heaviest_load))
+        return out_of_domain("The one-rep max must be above 0 and at most %1; got %2.", heaviest_load, one_rep_max);
     if (!(share > 0 && share <= highest_share))
         return out_of_domain("The share of the maximum must be above 0 and at most 150 %; got %1.", share);
     const double steps = one_rep_max * share / load_step(unit);
@@ -86,10 +85,10 @@ Result<double> share_of_maximum(double one_rep_max, double share, LoadUnit unit)
 }
 
 Result<std::vector<double>> plates_each_side(double load, double bar, LoadUnit unit) {
-    if (!(bar >= 0 && bar <= most_load))
-        return out_of_domain("The bar must weigh 0 to %1; got %2.", most_load, bar);
-    if (!(load >= bar && load <= most_load))
-        return out_of_domain("The load must be the bar (%1) or more, and at most %2; got %3.", bar, most_load, load);
+    if (!(bar >= 0 && bar <= heaviest_load))
+        return out_of_domain("The bar must weigh 0 to %1; got %2.", heaviest_load, bar);
+    if (!(load >= bar && load <= heaviest_load))
+        return out_of_domain("The load must be the bar (%1) or more, and at most %2; got %3.", bar, heaviest_load, load);
     const double steps = (load - bar) / load_step(unit);
     if (!(std::abs(steps - std::round(steps)) <= rounding * (1 + steps)))
         return out_of_domain("Plates make %1 more than the bar and multiples of that; got %2 on a bar of %3.",

@@ -2,6 +2,7 @@
 #include "planner.h"
 
 #include "pacecells/clock.h"
+#include "pacecells/load_table.h"
 
 #include <algorithm>
 #include <cmath>
@@ -9,15 +10,6 @@
 namespace pacecells {
 
 namespace {
-
-// Above these shares of the maximum a load speaks for the scaled version (common practice, no source).
-struct LoadLimit {
-    double reps; // a round, from
-    double share;
-};
-constexpr LoadLimit load_limits[] = {{15, 0.50}, {10, 0.60}, {5, 0.70}, {0, 0.80}};
-
-double whole_percent(double share) { return std::round(100 * share); }
 
 std::string clock_of(Seconds time) {
     const auto text = clock_text(time);
@@ -95,22 +87,10 @@ void Planner::add_notes() {
             notes.push_back(say("%1: breaks of %2 s between sets; think of a lighter load or the scaled version.", name,
                                 one.sets->rest.value()));
         }
-        if (!one.load_share)
-            continue;
-        if (*one.load_share > 1) {
-            notes.push_back(say("%1: the load is above the athlete's maximum; scale it.", name));
-            continue;
-        }
         const double reps = one.amounts.empty() ? 0 : *std::ranges::max_element(one.amounts);
-        for (const auto& limit : load_limits) {
-            if (reps < limit.reps)
-                continue;
-            if (*one.load_share > limit.share)
-                notes.push_back(
-                    say("%1: the load is %2% of the maximum; for %3 reps per round more than %4% is a reason to scale.",
-                        name, whole_percent(*one.load_share), reps, whole_percent(limit.share)));
-            break;
-        }
+        if (one.load_share)
+            if (auto caution = load_caution(name, *one.load_share, own_units(one.station, reps)))
+                notes.push_back(*std::move(caution));
     }
     if (settings.intended_low && settings.format == Format::amrap && plan_.expected.rounds < *settings.intended_low)
         notes.push_back(say("Predicted %1, but the workout is meant for %2 rounds or more: scale it.",

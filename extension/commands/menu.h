@@ -37,6 +37,7 @@ inline constexpr MenuItem print_items[] = {
     {"print-pack", "Print pac~k as PDF…", false, true},
     {"print-changed", "Print what chan~ged…"},
     {"cards", "~Cards as PDF…"},
+    {"loads", "~Loads as PDF…"},
     {"fit-prints", "~Fit print areas to athletes"},
     {"share", "Share as ~values…", true, true},
     {"copy-without-people", "Cop~y without people…"},

@@ -23,7 +23,19 @@ Result<Answer> pick(Range range, const std::optional<Whole>& row, const std::opt
     return Answer{std::move(part)};
 }
 
-// The rows read a parameter's kind from its type, so parameters are values.
+Result<Answer> part_of(std::vector<Cell> headings, Range table, const std::optional<Whole>& row,
+                       const std::optional<Whole>& column) {
+    for (const auto& part : {row, column})
+        if (part && part->value < 0)
+            return out_of_domain("Rows and columns are counted from 1; got %1.", part->value);
+    if (column && column->value == 0)
+        return out_of_domain("Rows and columns are counted from 1; got %1.", column->value);
+    if ((row && row->value > table.rows) || (column && column->value > table.columns))
+        return Answer{Cell{Blank{}}};
+    if (row && row->value == 0)
+        return pick(Range{1, static_cast<int>(headings.size()), std::move(headings)}, std::nullopt, column);
+    return pick(std::move(table), row, column);
+}
 
 Result<RoundReps> RoundReps::from(const Numbers& numbers) {
     RoundReps result;

@@ -30,6 +30,7 @@ namespace pacecells {
 [[nodiscard]] std::span<const Row> workout_rows();
 [[nodiscard]] std::span<const Row> athlete_rows();
 [[nodiscard]] std::span<const Row> card_rows();
+[[nodiscard]] std::span<const Row> load_rows();
 
 template <class T, class Fallback>
 [[nodiscard]] auto value_or(const std::optional<T>& argument, Fallback fallback) {
@@ -38,6 +39,10 @@ template <class T, class Fallback>
 
 // One cell of an answer, where a row or a column is asked for; counted from 1.
 [[nodiscard]] Result<Answer> pick(Range range, const std::optional<Whole>& row, const std::optional<Whole>& column);
+
+// The same of a table whose row 0 is the headings; empty text beyond its end.
+[[nodiscard]] Result<Answer> part_of(std::vector<Cell> headings, Range table, const std::optional<Whole>& row,
+                                     const std::optional<Whole>& column);
 
 // The reps of each round, with the numbers they view: blanks at the end are spare cells.
 class RoundReps {

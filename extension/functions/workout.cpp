@@ -83,21 +83,6 @@ class Latest {
     std::optional<Value> value_;
 };
 
-// A part of a table whose row 0 is the headings; empty text beyond its end.
-Result<Answer> part_of(std::vector<Cell> headings, Range table, const std::optional<Whole>& row,
-                       const std::optional<Whole>& column) {
-    for (const auto& part : {row, column})
-        if (part && part->value < 0)
-            return out_of_domain("Rows and columns are counted from 1; got %1.", part->value);
-    if (column && column->value == 0)
-        return out_of_domain("Rows and columns are counted from 1; got %1.", column->value);
-    if ((row && row->value > table.rows) || (column && column->value > table.columns))
-        return Answer{Cell{Blank{}}};
-    if (row && row->value == 0)
-        return pick(Range{1, static_cast<int>(headings.size()), std::move(headings)}, std::nullopt, column);
-    return pick(std::move(table), row, column);
-}
-
 // Points of a round up to the end of a station, or of all.
 double points(const Workout& workout, std::size_t division, int round, std::size_t last) {
     double sum = 0;

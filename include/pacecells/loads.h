@@ -35,6 +35,7 @@ enum class LoadUnit { kilograms, pounds };
 
 // What a pair of the smallest plates adds: 2.5 kg (1.25 each side), 5 lb (2.5 each side). Common practice, no source.
 [[nodiscard]] double load_step(LoadUnit unit);
+inline constexpr double heaviest_load = 1000; // of a bar too, in any unit
 // A bar alone: 20 kg, 45 lb. Common practice, no source.
 [[nodiscard]] double usual_bar(LoadUnit unit);
 
