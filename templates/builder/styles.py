@@ -15,7 +15,8 @@ def _style(parent="base", **properties):
 
 
 STYLES = {
-    "base": _style("Default", CharFontName="Liberation Sans", CharHeight=10, CharColor=INK, VertJustify=2),
+    # Paper, also where the office would show cells without a colour dark
+    "base": _style("Default", CharFontName="Liberation Sans", CharHeight=10, CharColor=INK, CellBackColor=PAPER, VertJustify=2),
     "title": _style(CharHeight=20, CharWeight=150),
     "stamp": _style(CharHeight=10),
     "printed at": _style("stamp", HoriJustify=RIGHT, format=f"{DATE} {CLOCK}"),
