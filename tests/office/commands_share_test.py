@@ -3,6 +3,7 @@
 Uses BUILD/pacecells.oxt; each command through its dispatch, without windows.
 """
 
+import csv
 import re
 import shutil
 import zipfile
@@ -80,6 +81,8 @@ def test_share():
               (False, "The sheet Second one is password-protected. Remove the password first, or share a PDF."))
         check("share: refusals leave nothing", sorted(file.name for file in folder.glob("[!.]*")),
               ["own.ods"] + [f"with space.{ending}" for ending in ("csv", "ods", "pdf", "xlsx")])
+    with open(folder / "with space.csv", newline="", encoding="utf-8") as file:
+        check("share csv: the sheet in front, as it shows", list(csv.reader(file, delimiter=";")), before[:len(CATALOG)])
     with shared([], "without") as office:
         for ending in ("ods", "xlsx"):
             document = office.open(folder / f"with space.{ending}")

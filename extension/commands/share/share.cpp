@@ -6,6 +6,7 @@
 #include "store.h"
 #include "values.h"
 
+#include <com/sun/star/container/XNamed.hpp>
 #include <com/sun/star/document/XDocumentPropertiesSupplier.hpp>
 #include <com/sun/star/frame/XModel.hpp>
 #include <com/sun/star/sheet/CellFlags.hpp>
@@ -72,6 +73,14 @@ bool may_write(Context& context, const Document& document, const std::string& ur
            context.ask(tr("%1 already exists. Overwrite it?", shown_path(url)), "Overwrite");
 }
 
+// Of a document with more sheets newer offices stop, saved as text, to say that one was saved, even where a program asked.
+void keep_only(const rtl::OUString& name, const Document& document) {
+    const auto sheets = document->getSheets();
+    for (const auto& other : sheets->getElementNames())
+        if (other != name)
+            sheets->removeByName(other);
+}
+
 void share(Context& context) {
     const auto document = context.document();
     const auto url = save_file(context, tr("Share as values"), proposed_name(document, tr("values")),
@@ -84,13 +93,17 @@ void share(Context& context) {
     const auto& kind = kind_of_file(*url);
     if (!may_write(context, document, *url))
         return;
-    if (kind.ending == ".pdf" || kind.ending == ".csv") { // what they hold is values already
+    if (kind.ending == ".pdf") { // what it holds is values already
         store(context, document, *url, kind);
     } else {
+        const auto front = need<css::container::XNamed>(active_sheet(context))->getName();
         const Copy copy(context, document);
         flatten(copy, document);
         forget_printed(copy.document());
-        copy.protect_again();
+        if (kind.ending == ".csv")
+            keep_only(front, copy.document());
+        else
+            copy.protect_again();
         store(context, copy.document(), *url, kind);
     }
     context.say(tr("Saved: %1", shown_path(*url)));
