@@ -12,7 +12,7 @@ import pytest
 from compare import check
 from event_cells import by_key, clock, column_of, names, rows_of, typed
 from office import recalculate, save, type_in
-from sharing import BUILD, FUNCTIONS, folder_of, shared
+from sharing import BUILD, FUNCTIONS, ROOT, folder_of, shared
 
 TEMPLATE = BUILD / "templates" / "en" / "event.ots"
 WORK, LOOK = folder_of(__file__), BUILD / "look"
@@ -106,7 +106,7 @@ def test_is_small_and_can_be_read_aloud():
 
 def test_every_name_is_described(office):
     """NAMES.md is what commands are written from."""
-    described = (BUILD.parents[1] / "templates" / "NAMES.md").read_text(encoding="utf-8")
+    described = (ROOT / "templates" / "NAMES.md").read_text(encoding="utf-8")
     event = described[described.index("## Event workbook"):].partition("\n## ")[0]
     document = office.open(TEMPLATE)
     missing = [name for name in document.NamedRanges.ElementNames if not re.search(rf"\b{name}\b", event)]
