@@ -11,7 +11,7 @@ from collections import namedtuple
 import pytest
 import uno
 from function_contract import ARRAYS, CELLS, CONTRACT, seconds
-from office import enter_array, recalculate, result, save, type_in
+from office import enter_array, named, recalculate, result, save, type_in
 from sharing import BUILD, FUNCTIONS, alone, catalog, folder_of, shared
 
 ALL = catalog()
@@ -107,6 +107,21 @@ def test_array(sheet_beside_cells, number):
     single = sheet_beside_cells.getCellByPosition(20, number)
     type_in(single, formula)
     assert result(single) == wanted(rows[0][0])
+
+
+def test_table_in_sort_takes_the_cells_that_it_needs(office):
+    """As README and help say; when it is typed, not when a program sets it."""
+    provider = office.service("com.sun.star.configuration.ConfigurationProvider")
+    product = provider.createInstanceWithArguments("com.sun.star.configuration.ConfigurationAccess",
+                                                   named(nodepath="/org.openoffice.Setup/Product"))
+    if [int(part) for part in product.ooSetupVersion.split(".")] < [25, 2]:
+        pytest.skip("no function of this office takes the cells that it needs")
+    document = office.new(hidden=False)
+    sheet = document.Sheets[0]
+    office.dispatch(document, ".uno:GoToCell", ToPoint="B2")
+    office.dispatch(document, ".uno:EnterString", StringName='=SORT(PACE.TABLE("18:00";8;10))')
+    assert [sheet[f"B{row}"].Value for row in range(2, 6)] == [8, 9, 10, 0]
+    assert [sheet[f"C{row}"].Value for row in range(2, 5)] == pytest.approx([seconds(135), seconds(120), seconds(108)])
 
 
 # A1:A3 hold 18:00, 21:30 and 25:00, B2 holds 1:00.
