@@ -2,7 +2,7 @@
 
 packages_office="libreoffice-calc python3-uno fonts-liberation"
 packages_build="g++ cmake ninja-build libboost-math-dev libgtest-dev libbenchmark-dev nlohmann-json3-dev zip libreoffice-dev"
-packages_office_test="python3-pytest python3-scipy poppler-utils xvfb xdotool imagemagick"
+packages_office_test="python3-pytest python3-scipy poppler-utils xvfb xdotool imagemagick binutils"
 packages_test="clang libclang-rt-dev $packages_office_test"
 packages_other="debootstrap"
 packages_style="clang-format clang-tidy llvm"

@@ -20,6 +20,7 @@ plain `assert` does where one fact is tested. What a machine lacks (root, a disp
 A new file needs its name in tests/CMakeLists.txt.
 """
 
+import hashlib
 import os
 import shutil
 import subprocess
@@ -27,6 +28,14 @@ import subprocess
 import compare
 import pytest
 import sharing
+
+
+@pytest.fixture(scope="session", autouse=True)
+def tested(record_testsuite_property):
+    """What the results are of, for tests/office-results."""
+    version = subprocess.run(["soffice", "--version"], capture_output=True, text=True).stdout
+    record_testsuite_property("office", version.strip())
+    record_testsuite_property("package", hashlib.sha256(sharing.OXT.read_bytes()).hexdigest())
 
 
 @pytest.fixture
