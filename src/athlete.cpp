@@ -260,6 +260,13 @@ class RosterReader {
 
 } // namespace
 
+DayPlan plan_on(double day, std::string_view word, std::optional<double> until) {
+    if (trim(word).empty() || (until && std::floor(*until) < std::floor(day)))
+        return DayPlan::full;
+    const auto place = find_word(WordList::day_plan, word);
+    return place ? static_cast<DayPlan>(*place) : DayPlan::not_today;
+}
+
 Result<Athlete> read_athlete(const Workout& workout, const Table& tests, const Table& keys, const Table& athlete) {
     return RosterReader{workout, keys, athlete}.read(tests);
 }

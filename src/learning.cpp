@@ -146,6 +146,8 @@ Result<Held> held_lately(std::span<const EarlierEvent> results) {
     if (results.empty())
         return out_of_domain("One result or more is needed.");
     const auto& last = results.back();
+    if (results.size() == 1)
+        return checked(last.held);
     std::vector<Held> carried;
     for (const auto& result : results) {
         auto held = carried_over(result, last.cap, last.share);

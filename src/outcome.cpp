@@ -126,7 +126,8 @@ Outcome outcome_of(const Workout& workout, const Athlete& athlete, const CameOf&
     const auto seen = promised ? observed(*outcome.held, *promised) : Result<Observation>{promised.error()};
     constexpr double least_ratio = 0.4; // what personal_factor believes
     constexpr double most_ratio = 2.5;
-    if (seen && seen->ratio >= least_ratio && seen->ratio <= most_ratio && (seen->ratio > 1 || !result.could_go_on))
+    if (seen && seen->ratio >= least_ratio && seen->ratio <= most_ratio &&
+        says_what_can_be_held(seen->ratio, result.could_go_on))
         outcome.observation = *seen;
     return outcome;
 }

@@ -12,12 +12,17 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace pacecells {
 
 enum class DayPlan : std::uint8_t { full, easy, technique, not_today }; // in the order of WordList::day_plan
 enum class PracticeAnswer : std::uint8_t { more_left, only_just, no };  // in the order of WordList::answer
+
+// The plan on a day (a day number of the sheet), from a word of any language and the last day on which it holds, if it has
+// one; from the next day on it is full. No word is full; a word that nobody can read is the most careful plan.
+[[nodiscard]] DayPlan plan_on(double day, std::string_view word, std::optional<double> until);
 
 // A goal as the coach types it.
 struct TypedGoal {

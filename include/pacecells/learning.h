@@ -8,6 +8,7 @@
 #include "pacecells/quantity.h"
 #include "pacecells/result.h"
 
+#include <optional>
 #include <span>
 
 namespace pacecells {
@@ -44,9 +45,15 @@ struct Observation {
     double error;
 };
 
-// Leave out injured athletes and other machines. Where the athlete could have gone on, it counts only if ratio > 1.
+// Leave out injured athletes and other machines.
 // Domain: promised above 0, as planned_share at factor 1 times power_for the cap.
 [[nodiscard]] Result<Observation> observed(const Held& held, Watts promised);
+
+// Whether a result says what a person can hold. Who could have gone on held back, so that what was held says too little;
+// only where it is more than the tests promised is it known that they promise too little. Without tests there is no ratio.
+[[nodiscard]] constexpr bool says_what_can_be_held(std::optional<double> ratio, bool could_go_on) {
+    return !could_go_on || (ratio && *ratio > 1);
+}
 
 // What an athlete holds against what the tests promise (1: exactly that), and its standard error.
 struct Factor {
@@ -92,7 +99,7 @@ struct EarlierEvent {
 [[nodiscard]] Result<Held> carried_over(const EarlierEvent& earlier, Seconds cap, double share);
 
 // All results of a person without tests, carried over to the cap and share of the last of them: what that person is taken
-// to have held there. Domain: one or more, the last one last; as carried_over.
+// to have held there. One result is as it was held. Domain: one or more, the last one last; as carried_over.
 [[nodiscard]] Result<Held> held_lately(std::span<const EarlierEvent> results);
 
 // Several of these: their mean weighted by 1 / error^2. Its error is (sum 1 / error^2)^-1/2, at least the day's.

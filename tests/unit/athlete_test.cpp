@@ -104,6 +104,16 @@ TEST(Athlete, AGoalHasOneReading) {
         EXPECT_NE(refused(bad), "read") << bad;
 }
 
+TEST(Athlete, APlanEndsWithItsLastDay) {
+    constexpr double today = 46000;
+    EXPECT_EQ(plan_on(today, "easy", {}), DayPlan::easy) << "until it is changed";
+    EXPECT_EQ(plan_on(today, "easy", today), DayPlan::easy) << "the last day is one of it";
+    EXPECT_EQ(plan_on(today, "easy", today - 1), DayPlan::full);
+    EXPECT_EQ(plan_on(today, "Technik", today + 1), DayPlan::technique) << "in any language";
+    EXPECT_EQ(plan_on(today, " ", {}), DayPlan::full);
+    EXPECT_EQ(plan_on(today, "tired", {}), DayPlan::not_today) << "nobody can read it: the most careful";
+}
+
 TEST(Athlete, SaysWhatIsWrongInTheRoster) {
     EXPECT_EQ(refusal("Mara Lindqvarn | elite"), "row 1, column 2: there is no division \"elite\" in the workout.");
     EXPECT_EQ(refusal("Mara Lindqvarn | scaled | | slow"),

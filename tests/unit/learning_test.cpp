@@ -204,8 +204,20 @@ TEST(Held, AllResultsSpeakForTheLast) {
     EXPECT_GT(held.power.value(), std::min(carried, 200.0));
     EXPECT_LT(held.power.value(), std::max(carried, 200.0));
     EXPECT_LT(held.error, std::hypot(0.05, 0.04)) << "two are surer than one";
-    EXPECT_EQ(value_of(held_lately(std::vector<EarlierEvent>{last})).power, Watts{200});
+    const auto alone = value_of(held_lately(std::vector<EarlierEvent>{last}));
+    EXPECT_EQ(alone.power, Watts{200});
+    EXPECT_EQ(alone.error, 0.05) << "one result is as it was held";
     EXPECT_REFUSED(held_lately({}));
+}
+
+TEST(Held, WhoCouldGoOnSaysSomethingOnlyAboveThePromise) {
+    EXPECT_TRUE(says_what_can_be_held(0.9, false));
+    EXPECT_TRUE(says_what_can_be_held(1.1, false));
+    EXPECT_FALSE(says_what_can_be_held(0.9, true));
+    EXPECT_FALSE(says_what_can_be_held(1, true));
+    EXPECT_TRUE(says_what_can_be_held(1.1, true));
+    EXPECT_TRUE(says_what_can_be_held({}, false)) << "without tests";
+    EXPECT_FALSE(says_what_can_be_held({}, true));
 }
 
 std::string sentence(const std::vector<Observation>& results) {

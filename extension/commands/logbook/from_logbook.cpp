@@ -5,7 +5,7 @@
 #include "past_results.h"
 #include "tests_plan.h"
 
-#include "pacecells/learning.h"
+#include "pacecells/athlete.h"
 #include "pacecells/test_history.h"
 #include "pacecells/words.h"
 
@@ -25,14 +25,9 @@ struct Person {
     std::optional<double> consent; // the day of it
 };
 
-// The plan on a day: it ends with its last day. A word that nobody can read is the most careful plan.
-std::string plan_on(double day, const std::string& word, std::optional<double> until, const EventCells& event) {
-    if (word.empty() || (until && *until < day))
-        return {};
-    const auto place = find_word(WordList::day_plan, word);
-    if (place == static_cast<std::size_t>(DayPlan::full))
-        return {};
-    return event.word("list_plan", place.value_or(static_cast<std::size_t>(DayPlan::not_today)));
+// As the event writes a plan; empty where it is full.
+std::string plan_word(DayPlan plan, const EventCells& event) {
+    return plan == DayPlan::full ? std::string() : event.word("list_plan", static_cast<std::size_t>(plan));
 }
 
 // Who took part in the event with the latest date.
@@ -67,7 +62,7 @@ std::vector<Person> people_in(const Logbook& logbook, const std::optional<std::s
             continue;
         person.division = table.text(row, "division");
         person.group = table.text(row, "group");
-        person.plan = plan_on(day, table.text(row, "plan"), table.number(row, "until"), event);
+        person.plan = plan_word(plan_on(day, table.text(row, "plan"), table.number(row, "until")), event);
         person.judge = yes(row, "judge");
         person.minor = yes(row, "minor");
         person.consent = table.number(row, "consent");

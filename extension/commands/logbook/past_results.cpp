@@ -119,7 +119,7 @@ std::map<std::string, std::vector<Observation>> observations_in(const LogbookTab
     for (const auto row : by_date(results)) {
         const auto ratio = results.number(row, "ratio");
         const auto error = results.number(row, "ratio_sd");
-        if (ratio && error && (*ratio > 1 || !could_go_on(results, row)))
+        if (ratio && error && says_what_can_be_held(ratio, could_go_on(results, row)))
             all[fold_name(results.text(row, "name"))].push_back({*ratio, *error});
     }
     return all;
@@ -130,7 +130,7 @@ std::map<std::string, std::vector<EarlierEvent>> held_in(const Logbook& logbook,
     const auto results = logbook.table("results");
     const auto lengths = lengths_in(logbook.table("events"));
     for (const auto row : by_date(results)) {
-        if (could_go_on(results, row) ||
+        if (!says_what_can_be_held(std::nullopt, could_go_on(results, row)) ||
             find_word(WordList::machine, results.text(row, "machine")) != static_cast<std::size_t>(machine))
             continue;
         if (const auto event = earlier(results, row, lengths))
@@ -162,7 +162,7 @@ void write_past_results(const EventCells& event, const Logbook& logbook, const s
         if (its != tests.rows().end() && has_numbers(tested[its->second.front()]))
             continue; // tests come first
         const auto& last = found->second.back();
-        const auto mean = found->second.size() > 1 ? held_lately(found->second) : Result<Held>{last.held};
+        const auto mean = held_lately(found->second);
         const auto rate = mean ? calorie_rate(mean->power) : Result<CaloriesPerHour>{mean.error()};
         const auto row = rate ? tests.row_of(name) : std::nullopt;
         if (!row)

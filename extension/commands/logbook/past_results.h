@@ -12,11 +12,10 @@
 
 namespace pacecells {
 
-// By folded name, the oldest first. A result of somebody who could have gone on counts only where it is more than the
-// tests promised.
+// By folded name, the oldest first; those that say what can be held.
 [[nodiscard]] std::map<std::string, std::vector<Observation>> observations_in(const LogbookTable& results);
 
-// What was held on a machine, by folded name, the oldest first; what somebody who could have gone on held says too little.
+// What was held on a machine, by folded name, the oldest first; by people who could not have gone on.
 [[nodiscard]] std::map<std::string, std::vector<EarlierEvent>> held_in(const Logbook& logbook, Machine machine);
 
 // Beside the tests of the sheet Tests what past results say: factors of those who have tests, and for people of these names

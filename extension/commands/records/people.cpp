@@ -4,21 +4,8 @@
 #include "pacecells/words.h"
 
 #include <algorithm>
-#include <cmath>
 
 namespace pacecells {
-
-namespace {
-
-// A plan ends with its last day. A word that nobody can read is the most careful plan.
-DayPlan plan_on(double day, const std::string& word, std::optional<double> until) {
-    if (word.empty() || (until && std::floor(*until) < std::floor(day)))
-        return DayPlan::full;
-    const auto place = find_word(WordList::day_plan, word);
-    return place ? static_cast<DayPlan>(*place) : DayPlan::not_today;
-}
-
-} // namespace
 
 std::vector<LogbookPerson> people_on(const Logbook& logbook, double day) {
     std::vector<LogbookPerson> people;
