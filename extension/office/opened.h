@@ -7,16 +7,19 @@ namespace pacecells {
 
 class Opened {
   public:
-    // Without macros and links. Exceptions of the office pass.
+    // Without macros and links. Refused in words where the office cannot open it, or it is no spreadsheet.
     Opened(const Context& context, const std::string& url);
     ~Opened();
     Opened(const Opened&) = delete;
     Opened& operator=(const Opened&) = delete;
 
-    [[nodiscard]] Document spreadsheet() const; // null where it is none
+    [[nodiscard]] const Document& document() const { return document_; }
 
   private:
-    css::uno::Reference<css::lang::XComponent> document_;
+    void close();
+
+    css::uno::Reference<css::lang::XComponent> opened_;
+    Document document_;
 };
 
 } // namespace pacecells

@@ -392,17 +392,21 @@ def test_bring_refused():
         written("nobody.csv", "Name;Rower critical power\n")
         heading = ("No line of this list has a heading for the name. Use headings such as: Name; Rower critical power; "
                    "Rower reserve; Rower date; Pull-up longest set.")
-        neither = ("This file is neither a workbook nor a list. Choose the tests workbook, or a list saved as CSV.")
+        neither = "This file is neither a workbook nor a list. Choose another event, an older tests workbook, or a list saved as CSV."
+        damaged = "{file} cannot be opened: it is no workbook, it has a password, or it is damaged."
         others = documents(office)
         for name, sentence in (
-                ("plain.ods", "This is not a Pacecells tests workbook: the cells named tests_name are missing or "
-                              "different."),
-                ("broken.ods", None), ("cut.xlsx", None), ("missing.ods", None), ("noise.csv", neither),
+                ("plain.ods", "This workbook has no sheet of tests: the cells named tests_name are missing or different. "
+                              "Choose another event, an older tests workbook, or a list saved as CSV."),
+                ("broken.ods", damaged), ("cut.xlsx", damaged), ("missing.ods", "{file} cannot be opened."), ("noise.csv", neither),
                 ("plain.csv", heading), ("empty.csv", heading), ("nobody.csv", "There are no names in this file.")):
             good, said = bring(office, event, str(FILES / name))
             check(f"{name}: refused", good, False)
-            check(f"{name}: {said}", said == [sentence] if sentence else said[0].endswith(" cannot be opened.") or
-                  "not a spreadsheet" in said[0])
+            check(f"{name}: why", said, [sentence.format(file=FILES / name)])
+        for name, sentence in (
+                ("testday", "This is the sheet of a test day, or a person's page. Bring it in with Take tests into the logbook."),
+                ("logbook", "This is a logbook. Choose it with Open the logbook: new events then take people and tests from it.")):
+            check(f"{name}: goes elsewhere", bring(office, event, str(BUILD / "templates" / "en" / f"{name}.ots")), (False, [sentence]))
         check("refused: nothing written", (state(event) == before, len(event.UndoManager.AllUndoActionTitles)), (True, 0))
         check("refused: nothing left open", documents(office), others)
         check("no file", bring(office, event, "")[0], False)

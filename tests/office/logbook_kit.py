@@ -1,6 +1,7 @@
 """The logbook in the tests: its file, its rows by key, events made from it, and results back into it."""
 
 import datetime
+import shutil
 
 from commands import run
 from sharing import BUILD
@@ -17,6 +18,18 @@ def rows_of(document, table):
     """The filled rows of a table, each by the keys of its columns."""
     keys, _headings, *rows = area(document, f"logbook_{table}").getDataArray()
     return [dict(zip(keys, row)) for row in rows if any(cell != "" for cell in row)]
+
+
+def new_logbook(office, folder, **tables):
+    """The file of a new logbook in an emptied folder, with these rows; the commands find it from then on."""
+    shutil.rmtree(folder, ignore_errors=True)
+    folder.mkdir(parents=True)
+    file = folder / "Logbook.ods"
+    done, said = run(office, office.new(), "new-logbook", File=str(file), Another="true")
+    assert done, said
+    if tables:
+        fill(office, file, **tables)
+    return file
 
 
 def fill(office, file, **tables):

@@ -4,6 +4,7 @@ Uses BUILD/pacecells.oxt and its templates.
 """
 
 import datetime
+import pathlib
 import re
 import shutil
 
@@ -11,7 +12,7 @@ import pytest
 from commands import run
 from compare import check
 from event_cells import by_key, typed
-from logbook_kit import TEMPLATES, TODAY, area, contents, copies, fill, new_event, rows_of, to_logbook
+from logbook_kit import TEMPLATES, TODAY, area, contents, copies, fill, new_event, new_logbook, rows_of, to_logbook
 from office import save
 from old_tests import tests_workbook
 from sharing import BUILD, OXT, ROOT, folder_of
@@ -60,11 +61,7 @@ def empty_folder():
 @pytest.fixture
 def place(office, request):
     """The file of a new logbook, which the commands find."""
-    file = WORK / request.node.name / "Logbook.ods"
-    file.parent.mkdir()
-    done, said = run(office, office.new(), "new-logbook", File=str(file), Another="true")
-    assert done, said
-    return file
+    return new_logbook(office, WORK / request.node.name)
 
 
 def test_new_logbook(office, place):
@@ -166,6 +163,29 @@ def test_whom_a_new_event_takes(office, place):
           ("scaled", "as written", "giants", ""))
     event, said = new_event(office, People="none", **WORKOUT)
     check("nobody", (first(event, "roster_name", 1), said), ([""], ""))
+
+
+def test_what_is_there_twice(office, place):
+    """Two people of one name, and a row of tests that was pasted twice: said, and neither counts double."""
+    low, good = ({"name": "Ida Lund", "date": TODAY - day, "what": "Rower", "time": 5 / 1440, "watts": watts} for day, watts in ((8, 200), (9, 300)))
+    fill(office, place, people=[{"name": "Ida Lund"}, {"name": "ida  LUND"}], tests=[low, good, low])
+    event, said = new_event(office, **WORKOUT)
+    check("one name", (first(event, "roster_name", 2), "ida  LUND is in the logbook twice: taken once." in said), (["Ida Lund", ""], True))
+    day = (datetime.date.today() - datetime.timedelta(8)).isoformat()
+    check("one test", f"A test of Ida Lund in the logbook is not used: This test is there already: 200 W, 5:00 on {day}." in said, True)
+    done, page = run(office, office.new(), "person-page", Name="Ida Lund", File=str(place.with_name("page.ods")))
+    check("whose page is asked", (done, page), (False, "Name: Ida Lund is in the logbook twice. Add a letter to one of the names first."))
+    book = office.open(place)
+    cells = area(book, "logbook_people")
+    cells.getCellByPosition(0, 3).String = "Ida Lund K."
+    book.store()
+    book.close(True)
+    done, page = run(office, office.new(), "person-page", Name="Ida Lund", File=str(place.with_name("page.ods")))
+    assert done, page
+    page = office.open(place.with_name("page.ods"))
+    said = [cell for cell, in area(page, "person_said").getDataArray() if cell]
+    check("of two that contradict each other the low one is repeated, though it is there twice",
+          [("200 W, 5:00" in line, line.endswith("repeat it.")) for line in said if "contradicts" in line], [(True, True)])
 
 
 def test_new_event_without_the_logbook(office, place):
@@ -296,12 +316,18 @@ def test_a_logbook_that_cannot_be_written(office, place, example):
 def test_whose_result_it_is(office, place, example):
     names = [name for name in first(example, "results_name", 40) if name]
     almost = names[0][:-1] + ("x" if names[0][-1] != "x" else "y")
-    fill(office, place, people=[{"name": almost}, {"name": names[1]}, {"name": names[1].upper()}])
+    blanks = names[2].upper().replace(" ", "  ")
+    accent = next(names[3].replace(plain, marked, 1) for plain, marked in ("aá", "eé", "oó", "ií", "uú") if plain in names[3])
+    fill(office, place, people=[{"name": almost}, {"name": names[1]}, {"name": names[1].upper()}, {"name": blanks}, {"name": accent}])
     done, said = to_logbook(office, example)
     assert done, said
+    check("an accent is asked about", f"{names[3]}: left out: is this {accent} of the logbook?" in said, True)
     check("said", (f"{names[0]}: left out: is this {almost} of the logbook?" in said, f"{names[1]}: left out: in the logbook twice" in said),
           (True, True))
-    check("the others are taken over", [row["name"] for row in contents(office, place, "results")], names[2:])
+    people, results, *_ = contents(office, place)
+    check("the others are taken over", [row["name"] for row in results], [names[2], *names[4:]])
+    check("two blanks and another case are the same person", [row["name"] for row in people if row["name"].split()[0].lower() == names[2].split()[0].lower()],
+          [blanks])
     typed(example, "workout.date", "")
     check("no date", to_logbook(office, example)[1].startswith("Give the date of the event"), True)
     check("another workbook", to_logbook(office, office.new())[0], False)
@@ -373,9 +399,30 @@ def test_import_of_a_tests_workbook(office, place):
         {**ida, "what": movement, "reps": 13},
         {**ida, "what": movement, "reps": 5, "load": 80}])
     check("one without its date is left out in words", "A test of Bo Berg is left out: This test has no date." in said, True)
+
+
+def test_what_cannot_be_imported(office, place, example):
+    """Wrong files, each told what it is; nothing is written, nothing is left open."""
+    whole = saved(office, example, "whole.ods")
+    (WORK / "half.ods").write_bytes(pathlib.Path(whole).read_bytes()[:20000])
+    (WORK / "empty.ods").write_bytes(b"")
+    (WORK / "text.txt").write_text("Mara Lindqvarn 5:20\n")
+    (WORK / "list.csv").write_text("Name;Group\nMara Lindqvarn;B\n")
     other = saved(office, office.new(), "something else.ods")
-    check("another workbook", brought(office, other),
-          (False, "This is neither an event workbook nor a tests workbook of Pacecells."))
+    documents = {document.RuntimeUID for document in office.desktop.Components}
+    neither = "This is neither an event workbook nor an older tests workbook of Pacecells."
+    damaged = "{} cannot be opened: it is no workbook, it has a password, or it is damaged."
+    logbook = "This is a logbook. Choose it with Open the logbook: new events then take people and tests from it."
+    day = "This is the sheet of a test day, or a person's page. Bring it in with Take tests into the logbook."
+    before = place.read_bytes()
+    for file, sentence in ((other, neither), (WORK / "half.ods", damaged), (WORK / "empty.ods", neither), (WORK / "text.txt", damaged),
+                           (WORK / "list.csv", neither), (WORK / "missing.ods", damaged), (place, logbook),
+                           (TEMPLATES / "en" / "testday.ots", day), (TEMPLATES / "en" / "person.ots", day)):
+        done, said = brought(office, str(file))
+        check(f"{file} is refused", (done, said), (False, sentence.format(file)))
+    opened = {document.RuntimeUID for document in office.desktop.Components} - documents
+    check("nothing is left open but the spreadsheets that asked", len(opened), 9)
+    check("nothing is written", (place.read_bytes() == before, copies(place)), (True, []))
 
 
 def test_names_that_the_logbook_knows(office, place):

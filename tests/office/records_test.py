@@ -12,11 +12,14 @@ import zipfile
 import pytest
 from commands import run
 from compare import check
-from sharing import OXT, folder_of
+from logbook_kit import area, new_logbook
+from sharing import BUILD, OXT, folder_of, shared
 
 EXTENSIONS = [OXT]
 WORK = folder_of(__file__) / "files"
 TODAY = datetime.date.today()
+NO_TESTS = "This file has no tests to take in. Choose the sheet of a test day, or a person's page."
+DAMAGED = "{} cannot be opened: it is no workbook, it has a password, or it is damaged."
 MARA, TEO, IDA, JOS = "Mara Lindqvarn", "Teo Osterby", "Ida Quellmann", "José Brandel"
 
 
@@ -32,10 +35,6 @@ def day_text(days):
 def clock(text):
     minutes, seconds = text.split(":")
     return (60 * int(minutes) + int(seconds)) / 86400
-
-
-def area(document, name):
-    return document.NamedRanges.getByName(name).ReferredCells
 
 
 def rows_of(document, table):
@@ -71,7 +70,7 @@ PEOPLE = ({"name": MARA, "division": "scaled"}, {"name": TEO, "division": "scale
           {"name": IDA, "division": "scaled", "minor": "yes"}, {"name": JOS, "division": "scaled"})
 TESTS = ({"name": MARA, "date": ago(400), "what": "Rower", "time": clock("10:00"), "calories": 140},
          {"name": MARA, "date": ago(300), "what": "Rower", "time": clock("10:00"), "calories": 151},
-         {"name": MARA, "date": ago(30), "what": "Rower", "time": clock("10:00"), "calories": 148},
+         {"name": MARA, "date": ago(30), "what": "Rower", "time": clock("10:00"), "calories": 148, "damper": 4},
          {"name": MARA, "date": ago(200), "what": "Ring row", "reps": 18}, {"name": MARA, "date": ago(20), "what": "Ring row", "reps": 22},
          {"name": MARA, "date": ago(500), "what": "Deadlift", "load": 90, "reps": 5},
          {"name": MARA, "date": ago(150), "what": "Deadlift", "load": 100, "reps": 3},
@@ -94,10 +93,7 @@ RESULTS = (result(MARA, "First tide", 210, low=190, high=220, ratio=1.1, ratio_s
 @pytest.fixture
 def logbook(office, request):
     """The file of a logbook of four people, which the commands find."""
-    file = WORK / request.node.name / "Logbook.ods"
-    file.parent.mkdir()
-    done, said = run(office, office.new(), "new-logbook", File=str(file), Another="true")
-    assert done, said
+    file = new_logbook(office, WORK / request.node.name)
     book = office.open(file)
     area(book, "logbook_gym").setString("Tidewater Hall")
     for table, rows in (("people", PEOPLE), ("tests", TESTS), ("events", EVENTS), ("results", RESULTS)):
@@ -132,7 +128,8 @@ def test_a_persons_page(office, logbook):
     check("whose", area(page, "person_name").String, MARA)
     check("of which day", area(page, "person_stamp").String, f"Tidewater Hall: tests as of {day_text(0)}")
     said = [cell for cell, in area(page, "person_said").getDataArray() if cell]
-    check("what comes next", said[0], "Rower: Test 3:00: a second test of another length makes the rate surer.")
+    check("what comes next", said[0], "Rower: Test 3:00: a second test of another length makes the rate surer. "
+                                      "Damper 4, as last time.")
     check("what was learnt", said[1], "Your last result says that you hold 10% more than your tests promise; since one result "
                                       "can be luck, we count 8%.")
     check("what is out of date", said[2], "Out of date, so that plans do not use it: Deadlift.")
@@ -231,6 +228,24 @@ def test_a_test_day_and_back(office, logbook):
           ("0 tests are new, 3 stay out.", len(after)))
 
 
+def test_a_test_day_where_the_extension_is_missing(office, logbook):
+    """It says so in sight; what is typed there is taken in all the same."""
+    file = logbook.parent / "day.ods"
+    run(office, office.new(), "test-day", Tests="Rower 3:00", File=str(file))
+    line = lambda day: area(day, "day_tests").Spreadsheet["A3"].String
+    check("with it, what to do", line(office.open(file)).startswith("Type what the monitor showed"), True)
+    with shared([], "without") as bare:
+        day = bare.open(file)
+        check("without it, that nothing is calculated", line(day), "! Pacecells is missing in this office: nothing here is "
+              "recalculated. Install the extension and open the file again.")
+        cells = area(day, "day_tests")
+        cells.getCellByPosition(list(cells.getDataArray()[0]).index("calories"), 2).setValue(52)
+        day.store()
+    with shared([OXT]) as again:
+        check("here it says what to do again", line(again.open(file)).startswith("Type what the monitor showed"), True)
+        check("taken in", run(again, again.new(), "take-tests", File=str(file))[1].split("\n")[0], "1 tests are new, 0 stay out.")
+
+
 def test_old_and_new_side_by_side(office, logbook):
     file = logbook.parent / "mara.ods"
     run(office, office.new(), "person-page", Name=MARA, File=str(file))
@@ -262,8 +277,15 @@ def test_what_cannot_be_a_test_day(office, logbook):
     check("a day", refused(Tests="Rower", Day="soon"), "The day cannot be read. Write it such as 2026-03-14.")
     check("no file", (logbook.parent / "no.ods").exists(), False)
     done, said = run(office, office.new(), "take-tests", File=str(logbook))
-    check("no tests in it", (done, said), (False, "This workbook has no tests to take in. Choose the sheet of a test day, or a "
-                                                  "person's page."))
+    check("no tests in it", (done, said), (False, NO_TESTS))
+    (logbook.parent / "half.ods").write_bytes(logbook.read_bytes()[:9000])
+    (logbook.parent / "empty.ods").write_bytes(b"")
+    (logbook.parent / "text.txt").write_text("Rower 10:00 148\n")
+    event = BUILD / "examples" / "rounds.ots"
+    for file, sentence in ((logbook.parent / "half.ods", DAMAGED),
+                           (logbook.parent / "empty.ods", NO_TESTS), (logbook.parent / "text.txt", DAMAGED), (event, NO_TESTS)):
+        done, said = run(office, office.new(), "take-tests", File=str(file))
+        check(f"{file.name} is refused", (done, said), (False, sentence.format(file)))
 
 
 # --- season and forecasts -----------------------------------------------------------------------------------------

@@ -1,4 +1,4 @@
-// Results of tests into the event workbook, by name: from the tests workbook, or from a list as CSV. What will happen
+// Results of tests into the event workbook, by name: from another event, an older tests workbook, or a list as CSV. What will happen
 // is shown before anything is written. A machine's values, and a movement's, are taken over together or not at all:
 // values of two different tests never stand side by side.
 #include "dialog.h"

@@ -49,19 +49,14 @@ ResultFile read_any(const Context& context, const std::string& url) {
     if (!package) {
         const auto text = decoded_text(bytes);
         if (!text)
-            throw Refusal{
-                tr("This file is neither a workbook nor a list. Choose the tests workbook, or a list saved as CSV.")};
+            throw Refusal{tr(
+                "This file is neither a workbook nor a list. Choose another event, an older tests workbook, or a list "
+                "saved as CSV.")};
         return read_results_list(*text);
     }
-    try {
-        const Opened opened(context, url);
-        const auto document = opened.spreadsheet();
-        if (!document.is())
-            throw Refusal{tr("This file is not a spreadsheet. Choose the tests workbook, or a list saved as CSV.")};
-        return read_results_workbook(document);
-    } catch (const css::uno::Exception&) {
-        throw Refusal{tr("%1 cannot be opened.", shown_path(url))};
-    }
+    const Opened opened(context, url);
+    refuse_what_goes_elsewhere(opened.document());
+    return read_results_workbook(opened.document());
 }
 
 } // namespace
@@ -110,6 +105,15 @@ TestedPerson person_with(std::string name, const ResultFile& file) {
     for (auto& movement : person.movements)
         movement.values.resize(file.of_each_movement);
     return person;
+}
+
+void refuse_what_goes_elsewhere(const Document& document) {
+    if (find_name(document, "day_mark").is())
+        throw Refusal{tr("This is the sheet of a test day, or a person's page. Bring it in with Take tests into the "
+                         "logbook.")};
+    if (find_name(document, "logbook").is())
+        throw Refusal{tr("This is a logbook. Choose it with Open the logbook: new events then take people and tests "
+                         "from it.")};
 }
 
 ResultFile read_results(const Context& context, const std::string& url) {

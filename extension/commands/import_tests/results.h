@@ -78,7 +78,10 @@ struct ResultFile {
 
 [[nodiscard]] TestedPerson person_with(std::string name, const ResultFile& file);
 
-// The tests workbook, another event workbook, or a list as CSV. Refused with a sentence where it is none of these.
+// A workbook of ours that another command takes is refused: the sentence names the command.
+void refuse_what_goes_elsewhere(const Document& document);
+
+// Another event workbook, an older tests workbook, or a list as CSV. Refused with a sentence where it is none of these.
 [[nodiscard]] ResultFile read_results(const Context& context, const std::string& url);
 [[nodiscard]] ResultFile read_results_workbook(const Document& document);
 [[nodiscard]] ResultFile read_results_list(const std::string& text);

@@ -27,7 +27,8 @@ Rows cells_of(const Document& document, std::string_view name, sal_Int32 rows, s
     auto cells = range.is() ? need<css::sheet::XCellRangeData>(range)->getDataArray() : Rows();
     if (!cells.hasElements() || (rows > 0 && cells.getLength() != rows) ||
         cells[0].getLength() < static_cast<sal_Int32>(least_columns))
-        throw Refusal{tr("This is not a Pacecells tests workbook: the cells named %1 are missing or different.",
+        throw Refusal{tr("This workbook has no sheet of tests: the cells named %1 are missing or different. Choose "
+                         "another event, an older tests workbook, or a list saved as CSV.",
                          std::string(name))};
     return cells;
 }

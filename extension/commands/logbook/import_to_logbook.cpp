@@ -4,6 +4,7 @@
 #include "logbook_tests.h"
 #include "old_workbooks.h"
 #include "opened.h"
+#include "results.h"
 #include "results_plan.h"
 #include "store.h"
 
@@ -28,7 +29,7 @@ struct Import {
     [[nodiscard]] bool empty() const { return people.empty() && tests.empty() && results.empty(); }
     [[nodiscard]] std::string summary() const {
         return tr("%1 people, %2 tests and %3 results are new; %4 tests are there already.",
-                  std::to_string(people.size()), std::to_string(tests.size()), std::to_string(results.fresh),
+                  std::to_string(people.size()), std::to_string(tests.size()), std::to_string(results.fresh()),
                   std::to_string(there));
     }
 };
@@ -128,22 +129,15 @@ void import_to_logbook(Context& context) {
     const auto place = ask_for_logbook(context);
     if (!place)
         return;
-    const auto url = open_file(context, tr("An event workbook or a tests workbook"),
+    const auto url = open_file(context, tr("An event workbook or an older tests workbook"),
                                {{tr("Workbooks"), "*.ods;*.xlsx"}, {tr("All files"), "*.*"}});
     if (!url)
         return;
-    std::optional<Opened> opened;
-    try {
-        opened.emplace(context, *url);
-    } catch (const css::uno::Exception&) {
-        throw Refusal{tr("%1 cannot be opened.", shown_path(*url))};
-    }
-    const auto document = opened->spreadsheet();
-    if (!document.is())
-        throw Refusal{tr("This is neither an event workbook nor a tests workbook of Pacecells.")};
+    const Opened opened(context, *url);
+    refuse_what_goes_elsewhere(opened.document());
     const Logbook logbook(context, *place, Logbook::Use::write);
     ResultTables tables(logbook);
-    const auto old = read_old_workbook(document, machine_names(logbook));
+    const auto old = read_old_workbook(opened.document(), machine_names(logbook));
     auto plan = plan_import(logbook, tables, old);
     if (!agreed(context, plan) || plan.empty())
         return;

@@ -168,12 +168,14 @@ OldWorkbook read_event_workbook(const Document& document, const std::vector<Mach
 
 } // namespace
 
+std::string neither_kind() { return tr("This is neither an event workbook nor an older tests workbook of Pacecells."); }
+
 OldWorkbook read_old_workbook(const Document& document, const std::vector<MachineName>& machines) {
     if (find_name(document, "athlete_name").is())
         return read_tests_workbook(document, machines);
     if (find_name(document, "workout").is())
         return read_event_workbook(document, machines);
-    throw Refusal{tr("This is neither an event workbook nor a tests workbook of Pacecells.")};
+    throw Refusal{tr("This is neither an event workbook nor an older tests workbook of Pacecells.")};
 }
 
 } // namespace pacecells

@@ -3,15 +3,12 @@
 #include "day_tests.h"
 #include "dialog.h"
 #include "logbook_tests.h"
-#include "store.h"
+#include "opened.h"
 
 #include "pacecells/names.h"
 #include "pacecells/table.h"
 #include "pacecells/test_history.h"
 #include "pacecells/words.h"
-
-#include <com/sun/star/document/MacroExecMode.hpp>
-#include <com/sun/star/util/XCloseable.hpp>
 
 #include <algorithm>
 #include <map>
@@ -42,7 +39,7 @@ TableCell cell_of(const Any& value) {
 std::vector<FilledRow> filled_rows(const Document& document) {
     const auto mark = find_name(document, "day_mark");
     if (!mark.is() || text_of(values_of(mark)[0][0]) != "pacecells.tests")
-        throw Refusal{tr("This workbook has no tests to take in. Choose the sheet of a test day, or a person's page.")};
+        throw Refusal{tr("This file has no tests to take in. Choose the sheet of a test day, or a person's page.")};
     const auto date = values_of(named_range(document, "day_date"))[0][0];
     const DayTable table(document);
     std::vector<FilledRow> rows;
@@ -80,28 +77,6 @@ std::vector<FilledRow> filled_rows(const Document& document) {
         rows.push_back(std::move(filled));
     }
     return rows;
-}
-
-std::vector<FilledRow> read_file(const Context& context, const std::string& url) {
-    css::uno::Reference<css::lang::XComponent> opened;
-    try {
-        opened = load(context, url,
-                      {{"Hidden", Any(true)},
-                       {"ReadOnly", Any(true)},
-                       {"MacroExecutionMode", Any(css::document::MacroExecMode::NEVER_EXECUTE)}});
-        const auto document = as<css::sheet::XSpreadsheetDocument>(opened);
-        if (!document.is())
-            throw Refusal{tr("%1 cannot be opened.", shown_path(url))};
-        auto rows = filled_rows(document);
-        need<css::util::XCloseable>(opened)->close(true);
-        return rows;
-    } catch (const Refusal&) {
-        if (opened.is())
-            need<css::util::XCloseable>(opened)->close(true);
-        throw;
-    } catch (const css::uno::Exception&) {
-        throw Refusal{tr("%1 cannot be opened.", shown_path(url))};
-    }
 }
 
 struct Line { // of the report
@@ -243,7 +218,7 @@ void take_tests(Context& context) {
     const auto url = open_file(context, tr("Take tests into the logbook"), {{tr("Spreadsheet (.ods)"), "*.ods"}});
     if (!url)
         return;
-    const auto rows = read_file(context, *url);
+    const auto rows = filled_rows(Opened(context, *url).document());
     if (rows.empty())
         throw Refusal{tr("There are no results in this file yet.")};
     const auto place = ask_for_logbook(context);
