@@ -57,11 +57,15 @@ LogbookTests tests_in(const Logbook& logbook, double today) {
     const auto machines = machine_names(logbook);
     for (const auto row : table.rows()) {
         auto test = read_test(test_cells(table, row), today, machines);
-        if (test) {
-            all.people[fold_name(test->name)].push_back(*std::move(test));
-        } else {
+        if (!test) {
             all.unread.push_back({row, table.text(row, "name"), tr(test.error())});
+            continue;
         }
+        auto& own = all.people[fold_name(test->name)];
+        if (const auto there = refused_as_there(*test, own)) // a copy would give it the weight of two
+            all.unread.push_back({row, test->name, tr(*there)});
+        else
+            own.push_back(*std::move(test));
     }
     return all;
 }

@@ -25,7 +25,7 @@ struct LogbookTests {
 // How the gym calls its machines.
 [[nodiscard]] std::vector<MachineName> machine_names(const Logbook& logbook);
 
-// All rows that can be meant; of the others why not. Today: the day number of the sheet.
+// All rows that can be meant, each once; of the others why not. Today: the day number of the sheet.
 [[nodiscard]] LogbookTests tests_in(const Logbook& logbook, double today);
 
 // The cells of one row.
