@@ -67,6 +67,15 @@ std::vector<Machine> owned_machines(const Logbook& logbook, const LogbookTests& 
 
 // --- sentences -----------------------------------------------------------------------------------------------------
 
+// The setting of a person's newest test on a machine that says one: rates at another setting do not compare.
+std::string last_damper(const Page& page, std::optional<Machine> machine) {
+    const TestEntry* last = nullptr;
+    for (const auto& test : page.tests)
+        if (machine && test.machine == machine && !test.damper.empty() && (!last || test.date > last->date))
+            last = &test;
+    return last ? last->damper : std::string();
+}
+
 std::string next_of(const Page& page) {
     const auto next =
         next_test(page.tests,
@@ -76,6 +85,8 @@ std::string next_of(const Page& page) {
         const TestEntry subject{.name = {}, .machine = next.machine, .movement = next.movement};
         text = what_of(subject, page.machines) + ": " + text;
     }
+    if (const auto damper = last_damper(page, next.machine); !damper.empty())
+        text += " " + tr("Damper %1, as last time.", damper);
     if (next.not_before)
         text += " " + tr("Not before %1, two days after the last maximal test.", date_text(*next.not_before));
     return text;
