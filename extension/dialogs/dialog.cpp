@@ -16,9 +16,11 @@
 #include <com/sun/star/awt/grid/DefaultGridDataModel.hpp>
 #include <com/sun/star/awt/grid/XGridColumn.hpp>
 #include <com/sun/star/awt/grid/XGridColumnModel.hpp>
+#include <com/sun/star/awt/grid/XGridRowSelection.hpp>
+#include <com/sun/star/awt/grid/XGridSelectionListener.hpp>
 #include <com/sun/star/awt/grid/XMutableGridDataModel.hpp>
 #include <com/sun/star/lang/XMultiServiceFactory.hpp>
-#include <cppuhelper/implbase4.hxx>
+#include <cppuhelper/implbase5.hxx>
 
 #include <algorithm>
 
@@ -53,8 +55,9 @@ Sequence<OUString> strings(const std::vector<std::string>& texts) {
 } // namespace
 
 // What happens in the window, passed on; nothing thrown by our own functions reaches the office.
-class DialogListener : public cppu::WeakImplHelper4<css::awt::XActionListener, css::awt::XTextListener,
-                                                    css::awt::XItemListener, css::awt::XTopWindowListener> {
+class DialogListener
+    : public cppu::WeakImplHelper5<css::awt::XActionListener, css::awt::XTextListener, css::awt::XItemListener,
+                                   css::awt::grid::XGridSelectionListener, css::awt::XTopWindowListener> {
   public:
     explicit DialogListener(Dialog& dialog) : dialog_(dialog) {}
 
@@ -63,6 +66,7 @@ class DialogListener : public cppu::WeakImplHelper4<css::awt::XActionListener, c
     }
     void SAL_CALL textChanged(const css::awt::TextEvent&) override { dialog_.changed(); }
     void SAL_CALL itemStateChanged(const css::awt::ItemEvent&) override { dialog_.changed(); }
+    void SAL_CALL selectionChanged(const css::awt::grid::GridSelectionEvent&) override { dialog_.changed(); }
     void SAL_CALL windowClosing(const css::lang::EventObject&) override { dialog_.cancelled_ = true; }
     void SAL_CALL windowOpened(const css::lang::EventObject&) override {}
     void SAL_CALL windowClosed(const css::lang::EventObject&) override {}
@@ -246,6 +250,7 @@ Dialog::Field Dialog::table(const std::string& text, const std::vector<std::stri
     set_property(made, "GridDataModel", Any(css::awt::grid::DefaultGridDataModel::create(context_.component())));
     set_property(made, "ShowColumnHeader", Any(true));
     set_property(made, "VScroll", Any(true));
+    set_property(made, "Tabstop", Any(true));
     y_ += height + gap;
     return {name, {}, {}};
 }
@@ -359,6 +364,8 @@ void Dialog::listen() {
             text->addTextListener(listener.get());
         else if (const auto list = as<css::awt::XListBox>(one); list.is())
             list->addItemListener(listener.get());
+        else if (const auto grid = as<css::awt::grid::XGridRowSelection>(one); grid.is())
+            grid->addSelectionListener(listener.get());
     }
     std::vector<std::string> buttons{"accept"};
     for (const auto& action : actions_)
@@ -425,12 +432,33 @@ void Dialog::set_text(const Field& field, const std::string& text) {
 }
 
 int Dialog::selected(const Field& field) const {
+    if (const auto grid = as<css::awt::grid::XGridRowSelection>(control(field.name)); grid.is()) {
+        const auto rows = grid->getSelectedRows();
+        return rows.hasElements() ? rows[0] : -1;
+    }
     return need<css::awt::XListBox>(control(field.name))->getSelectedItemPos();
 }
 
-void Dialog::set_rows(const Field& field, const Rows& rows) {
+Reference<css::awt::grid::XMutableGridDataModel> Dialog::data_of(const Field& field) const {
     Reference<css::awt::grid::XMutableGridDataModel> data;
     get_property(model(field.name), "GridDataModel") >>= data;
+    return data;
+}
+
+void Dialog::set_row(const Field& field, int row, const std::vector<std::string>& cells) {
+    const auto data = data_of(field);
+    for (std::size_t i = 0; i < cells.size(); ++i)
+        data->updateCellData(static_cast<sal_Int32>(i), row, Any(utf16(cells[i])));
+}
+
+void Dialog::select_row(const Field& field, int row) {
+    need<css::awt::grid::XGridRowSelection>(control(field.name))->selectRow(row);
+}
+
+void Dialog::focus(const Field& field) { need<css::awt::XWindow>(control(field.name))->setFocus(); }
+
+void Dialog::set_rows(const Field& field, const Rows& rows) {
+    const auto data = data_of(field);
     data->removeAllRows();
     Sequence<Any> headings(static_cast<sal_Int32>(rows.size()));
     Sequence<Sequence<Any>> cells(headings.getLength());
@@ -456,7 +484,7 @@ void Dialog::say(const std::string& name, const std::string& text, bool refusal)
 
 bool Dialog::refuse(const Field& field, const std::string& sentence) {
     say(field.hint_name, sentence, true);
-    need<css::awt::XWindow>(control(field.name))->setFocus();
+    focus(field);
     return false;
 }
 

@@ -16,6 +16,7 @@
 #include <com/sun/star/awt/XControl.hpp>
 #include <com/sun/star/awt/XControlContainer.hpp>
 #include <com/sun/star/awt/XDialog2.hpp>
+#include <com/sun/star/awt/grid/XMutableGridDataModel.hpp>
 #include <com/sun/star/beans/XPropertySet.hpp>
 #include <com/sun/star/container/XNameContainer.hpp>
 
@@ -59,6 +60,7 @@ class Dialog {
     // A table to look at, over the whole width, with scrollbars; the shares of its columns in the width, or all alike.
     [[nodiscard]] Field table(const std::string& label, const std::vector<std::string>& headers, int height,
                               const std::vector<int>& shares = {});
+    void watch(const Field& table) { watched_.push_back(table.name); } // choosing a row of it is a change too
     [[nodiscard]] Field progress();
     // Fields side by side in one line, each behind its own label. What is refused, or the hint, stands in the sentence
     // of the dialog, placed by sentence().
@@ -83,8 +85,11 @@ class Dialog {
     // --- while it is open ---
     [[nodiscard]] std::string text(const Field& field) const;
     void set_text(const Field& field, const std::string& text);
-    [[nodiscard]] int selected(const Field& field) const; // of a choice or list, from 0; -1 for none
+    [[nodiscard]] int selected(const Field& field) const; // of a choice, list or table, from 0; -1 for none
     void set_rows(const Field& field, const Rows& rows);
+    void set_row(const Field& field, int row, const std::vector<std::string>& cells); // the row stays selected
+    void select_row(const Field& field, int row);
+    void focus(const Field& field);
     void set_progress(const Field& field, double share);
 
     // The sentence beside the field, the focus into it. Always false, so that an accept function can return it.
@@ -119,6 +124,7 @@ class Dialog {
     Field with_hint(std::string name, const std::string& hint, int y);
     css::uno::Reference<css::beans::XPropertySet> model(const std::string& name) const;
     css::uno::Reference<css::awt::XControl> control(const std::string& name) const;
+    css::uno::Reference<css::awt::grid::XMutableGridDataModel> data_of(const Field& field) const;
     void push_button(const std::string& name, const std::string& label, int x, bool is_default);
     void build();
     void centre();

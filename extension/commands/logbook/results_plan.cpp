@@ -100,6 +100,10 @@ bool of_event(const LogbookTable& table, sal_Int32 row, const EventResults& even
     return table.number(row, "date") == event.date && same_name(table.text(row, "event"), event.title);
 }
 
+std::size_t count_of(const std::vector<ResultLine>& lines, bool (*that)(const ResultLine&)) {
+    return static_cast<std::size_t>(std::ranges::count_if(lines, that));
+}
+
 } // namespace
 
 ResultsPlan plan_results(const ResultTables& tables, const EventResults& event) {
@@ -129,11 +133,10 @@ ResultsPlan plan_results(const ResultTables& tables, const EventResults& event) 
         } else if (found != there.end()) {
             line.row = found->second.front();
             line.differences = differences(tables.results, *line.row, person.row);
-            line.written = !line.differences.empty();
-            line.happens = line.written ? tr("changed") : tr("unchanged");
-            ++(line.written ? plan.changed : plan.same);
+            line.differs = !line.differences.empty();
+            line.happens = line.differs ? tr("changed") : tr("unchanged");
         } else {
-            line.written = true;
+            line.differs = true;
             line.new_person = match.same.empty();
             line.happens = line.new_person ? tr("new, and new in the logbook") : tr("new");
             for (const auto& [key, value] : person.row)
@@ -141,9 +144,7 @@ ResultsPlan plan_results(const ResultTables& tables, const EventResults& event) 
                     line.differences += (line.differences.empty() ? "" : ", ") + shown(value);
                 else if (key == "ratio" && value.number)
                     line.differences += ", " + tr("watts held : promised") + " " + shown(value);
-            ++plan.fresh;
         }
-        plan.left_out += !line.row && !line.written ? 1 : 0;
         plan.lines.push_back(std::move(line));
     }
     std::set<std::string> known;
@@ -167,7 +168,7 @@ void write_results(ResultTables& tables, const ResultsPlan& plan, const EventRes
     if (!plan.event_row || !differences(tables.events, *plan.event_row, event.event).empty())
         put(tables.events, plan.event_row ? *plan.event_row : tables.events.new_row(), event.event);
     for (const auto& line : plan.lines) {
-        if (!line.written)
+        if (!line.written())
             continue;
         put(tables.results, line.row ? *line.row : tables.results.new_row(), line.person->row);
         if (line.new_person)
@@ -181,9 +182,19 @@ void write_results(ResultTables& tables, const ResultsPlan& plan, const EventRes
             put(tables.movements, tables.movements.new_row(), *movement);
 }
 
+std::size_t ResultsPlan::fresh() const {
+    return count_of(lines, [](const ResultLine& line) { return line.written() && !line.row; });
+}
+
+std::size_t ResultsPlan::changed() const {
+    return count_of(lines, [](const ResultLine& line) { return line.written() && line.row; });
+}
+
 std::string ResultsPlan::summary() const {
-    auto text =
-        tr("%1 new, %2 changed, %3 unchanged.", std::to_string(fresh), std::to_string(changed), std::to_string(same));
+    const auto same = count_of(lines, [](const ResultLine& line) { return !line.differs && line.row; });
+    const auto left_out = lines.size() - fresh() - changed() - same;
+    auto text = tr("%1 new, %2 changed, %3 unchanged.", std::to_string(fresh()), std::to_string(changed()),
+                   std::to_string(same));
     if (left_out > 0)
         text += " " + tr("%1 left out.", std::to_string(left_out));
     return text;
@@ -193,24 +204,18 @@ std::string ResultsPlan::report() const {
     auto text = summary();
     for (const auto& line : lines)
         if (line.happens != tr("unchanged"))
-            text += "\n" + line.person->name + ": " + line.happens +
+            text += "\n" + line.person->name + ": " + (line.refused ? tr("left out") : line.happens) +
                     (line.differences.empty() ? "" : "; " + line.differences);
     return text;
 }
 
-void ResultsPlan::leave_out(const std::string& names) {
-    for (auto& line : lines) {
-        std::string_view rest = names;
-        while (!rest.empty() && line.written) {
-            const auto end = std::min(rest.find(';'), rest.size());
-            if (same_name(rest.substr(0, end), line.person->name)) {
-                line.written = false;
-                line.happens = tr("left out");
-                --(line.row ? changed : fresh);
-                ++left_out;
-            }
-            rest.remove_prefix(std::min(end + 1, rest.size()));
-        }
+void ResultsPlan::refuse(const std::string& names) {
+    std::string_view rest = names;
+    while (!rest.empty()) {
+        const auto end = std::min(rest.find(';'), rest.size());
+        for (auto& line : lines)
+            line.refused |= line.differs && same_name(rest.substr(0, end), line.person->name);
+        rest.remove_prefix(std::min(end + 1, rest.size()));
     }
 }
 

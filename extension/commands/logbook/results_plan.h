@@ -23,25 +23,26 @@ struct ResultLine {
     const PersonResult* person = nullptr;
     std::optional<sal_Int32> row = {}; // of the table, where the result is there already
     bool new_person = false;
-    bool written = false;
+    bool differs = false; // from the logbook: there is something to write
+    bool refused = false; // by the person at the keyboard
     std::string happens = {};
     std::string differences = {}; // old beside new
+
+    [[nodiscard]] bool written() const { return differs && !refused; }
 };
 
 struct ResultsPlan {
     std::vector<ResultLine> lines;
     std::vector<const LogbookRow*> movements; // new ones
     std::optional<sal_Int32> event_row;
-    std::size_t fresh = 0;
-    std::size_t changed = 0;
-    std::size_t same = 0;
-    std::size_t left_out = 0;
 
-    [[nodiscard]] bool empty() const { return fresh + changed == 0; }
+    [[nodiscard]] std::size_t fresh() const; // of those that will be written
+    [[nodiscard]] std::size_t changed() const;
+    [[nodiscard]] bool empty() const { return fresh() + changed() == 0; }
     [[nodiscard]] std::string summary() const;
     [[nodiscard]] std::string report() const; // everybody for whom something happens
     // By name, those between semicolons.
-    void leave_out(const std::string& names);
+    void refuse(const std::string& names);
 };
 
 // Each person is known by name, once; a name that is only nearly the same is left out and asked about. `event` is to

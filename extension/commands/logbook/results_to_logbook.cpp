@@ -3,49 +3,83 @@
 #include "dialog.h"
 #include "results_plan.h"
 
+#include <algorithm>
+
 namespace pacecells {
 
 namespace {
 
-// One after the other: yes or no.
-void ask_each(Context& context, ResultsPlan& plan) {
-    std::string refused;
-    for (const auto& line : plan.lines)
-        if (line.written && !context.ask(line.person->name + ": " + line.happens + "\n" + line.differences + "\n\n" +
-                                             tr("Take it over into the logbook?"),
-                                         "Each"))
-            refused += line.person->name + ";";
-    plan.leave_out(refused);
+std::vector<std::string> row_of(const ResultLine& line) {
+    return {line.person->name, line.differs ? tr(line.refused ? Text("no") : Text("yes")) : "", line.happens,
+            line.differences};
 }
 
-bool agreed_in_window(Context& context, ResultsPlan& plan, bool& with_movements) {
-    Dialog dialog(context, tr("Results to the logbook"), 440, 100, 150);
-    dialog.paragraph(plan.summary(), 1);
-    const auto table = dialog.table(tr("~Preview"), {tr("Name"), tr("Preview"), tr("In the logbook → in the event")},
-                                    150, {10, 10, 24});
-    Dialog::Rows rows;
-    for (const auto& line : plan.lines)
-        rows.push_back({line.person->name, line.happens, line.differences});
-    dialog.on_change([&] { dialog.set_rows(table, rows); });
-    const auto which = dialog.choice(tr("~Take over"), {tr("all that is new or changed"), tr("asked for each person")});
-    std::optional<Dialog::Field> movements;
-    if (!plan.movements.empty()) {
-        std::string names;
-        for (const auto* movement : plan.movements)
-            names += (names.empty() ? "" : ", ") + movement->front().second.text;
-        movements = dialog.choice(tr("New ~movements"), {tr("add to the logbook"), tr("leave out")}, 0, names);
+// Each person's result is taken over or not: the button says no to the selected person, or yes again.
+class Window {
+  public:
+    Window(Context& context, ResultsPlan& plan)
+        : plan_(plan), dialog_(context, tr("Results to the logbook"), 440, 100, 150), summary_(dialog_.line()),
+          table_(dialog_.table(tr("~Preview"),
+                               {tr("Name"), tr("Take over"), tr("What"), tr("In the logbook → in the event")}, 150,
+                               {10, 5, 9, 22})),
+          whole_(dialog_.memo("", "", 30, true)) {
+        dialog_.watch(table_);
+        if (!plan.movements.empty()) {
+            std::string names;
+            for (const auto* movement : plan.movements)
+                names += (names.empty() ? "" : ", ") + movement->front().second.text;
+            movements_ = dialog_.choice(tr("New ~movements"), {tr("add to the logbook"), tr("leave out")}, 0, names);
+        }
+        dialog_.button(tr("~Yes or no"), [this] {
+            if (const auto place = dialog_.selected(table_); place >= 0)
+                turn(static_cast<std::size_t>(place), !plan_.lines[static_cast<std::size_t>(place)].refused);
+            dialog_.focus(table_);
+        });
+        dialog_.button(tr("~All: yes or no"), [this] {
+            const bool none = plan_.empty();
+            for (std::size_t place = 0; place < plan_.lines.size(); ++place)
+                turn(place, !none);
+            dialog_.focus(table_);
+        });
+        dialog_.on_change([this] { show(); });
     }
-    bool each = false;
-    if (!dialog.run(tr("~Save"), [&] {
-            each = dialog.selected(which) == 1;
-            with_movements = movements && dialog.selected(*movements) == 0;
+
+    bool agreed(bool& with_movements) {
+        return dialog_.run(tr("~Save"), [&] {
+            with_movements = movements_ && dialog_.selected(*movements_) == 0;
             return true;
-        }))
-        return false;
-    if (each)
-        ask_each(context, plan);
-    return !plan.empty();
-}
+        });
+    }
+
+  private:
+    void turn(std::size_t place, bool refused) {
+        auto& line = plan_.lines[place];
+        line.refused = refused && line.differs;
+        dialog_.set_row(table_, static_cast<int>(place), row_of(line));
+    }
+
+    void show() {
+        if (!filled_) {
+            Dialog::Rows rows;
+            std::ranges::transform(plan_.lines, std::back_inserter(rows), row_of);
+            dialog_.set_rows(table_, rows);
+            dialog_.select_row(table_, 0);
+            filled_ = true;
+        }
+        dialog_.set_text(summary_, plan_.summary());
+        const auto place = dialog_.selected(table_); // the cells of the table may be too narrow
+        if (place < 0)
+            return;
+        const auto& line = plan_.lines[static_cast<std::size_t>(place)];
+        dialog_.set_text(whole_, line.person->name + ": " + line.happens + "\n" + line.differences);
+    }
+
+    ResultsPlan& plan_;
+    Dialog dialog_;
+    Dialog::Field summary_, table_, whole_;
+    std::optional<Dialog::Field> movements_;
+    bool filled_ = false;
+};
 
 void results_to_logbook(Context& context) {
     const EventCells cells(context.document());
@@ -60,10 +94,10 @@ void results_to_logbook(Context& context) {
     if (context.interactive()) {
         if (plan.empty())
             context.say(plan.report());
-        if (plan.empty() || !agreed_in_window(context, plan, with_movements))
+        if (plan.empty() || !Window(context, plan).agreed(with_movements) || plan.empty())
             return;
     } else {
-        plan.leave_out(context.argument("LeaveOut", ""));
+        plan.refuse(context.argument("LeaveOut", ""));
         context.say(plan.report());
         if (plan.empty() || context.argument("Write", "true") == "false")
             return;
