@@ -4,6 +4,7 @@
 #include "logbook_place.h"
 #include "store.h"
 
+#include <com/sun/star/awt/XTopWindow.hpp>
 #include <com/sun/star/container/XEnumerationAccess.hpp>
 #include <com/sun/star/document/MacroExecMode.hpp>
 #include <com/sun/star/frame/Desktop.hpp>
@@ -139,7 +140,8 @@ void check_logbook(const Document& document) {
 
 Logbook::Logbook(const Context& context, const std::string& url, Use use) : context_(context), url_(url) {
     document_ = open_already(context, url);
-    if (!document_.is()) {
+    const bool was_open = document_.is();
+    if (!was_open) {
         if (!css::ucb::SimpleFileAccess::create(context.component())->exists(utf16(url)))
             throw Refusal{tr("The logbook is not there any more: %1. Open it from its new place with Open the logbook.",
                              shown_path(url))};
@@ -158,10 +160,14 @@ Logbook::Logbook(const Context& context, const std::string& url, Use use) : cont
         if (use == Use::write && need<css::frame::XStorable>(document_)->isReadonly())
             throw Refusal{tr("The logbook is read-only: %1. Nothing was written.", shown_path(url))};
     } catch (...) {
-        if (close_)
+        if (!was_open)
             need<css::util::XCloseable>(document_)->close(true);
         throw;
     }
+    if (use == Use::show)
+        need<css::awt::XTopWindow>(
+            need<css::frame::XModel>(document_)->getCurrentController()->getFrame()->getContainerWindow())
+            ->toFront();
 }
 
 Logbook::~Logbook() {

@@ -44,11 +44,12 @@ class LogbookTable {
 
 class Logbook {
   public:
-    enum class Use { read, write };
+    enum class Use { read, write, show };
 
     // Opens the file, or takes it where it is open already. To read: out of sight, and closed again at the end. To
-    // write: in a window where somebody is there, so that the change can be undone. Refused in words: a file that is
-    // not there any more, that is no logbook, and to write one that is read-only or open elsewhere.
+    // write: in a window where somebody is there, so that the change can be undone. To show: in a window, whether it can
+    // be written or not. The office asks for its password. Refused in words: a file that is not there any more, that is
+    // no logbook, and to write one that is read-only or open elsewhere.
     Logbook(const Context& context, const std::string& url, Use use);
     ~Logbook();
     Logbook(const Logbook&) = delete;

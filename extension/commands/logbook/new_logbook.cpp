@@ -59,10 +59,8 @@ void open_logbook(Context& context) {
         if (!url)
             return;
     }
-    { const Logbook checked(context, *url, Logbook::Use::read); }
+    const Logbook opened(context, *url, context.interactive() ? Logbook::Use::show : Logbook::Use::read);
     remember_logbook(context, *url);
-    if (context.interactive())
-        load(context, *url, {});
     context.say(tr("The logbook is %1. New events take people, tests and usual values from it.", shown_path(*url)));
 }
 
