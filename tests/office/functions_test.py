@@ -310,7 +310,7 @@ def test_workbook_says_that_the_extension_is_missing_and_calculates_again_with_i
         assert document.NamedRanges.getByName("results_name").ReferredCells.getCellByPosition(0, 199).String == "Changed"
 
 
-@pytest.mark.parametrize("name", ("wall", "roster"))
+@pytest.mark.parametrize("name", ("wall", "roster", "testday", "person"))
 def test_template_says_that_the_extension_is_missing(name):
     with shared([], "without") as office:
         assert says_missing(office.open(BUILD / "templates" / "en" / f"{name}.ots")) != []
