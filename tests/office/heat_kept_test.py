@@ -22,10 +22,7 @@ def test_window(screen):
 
     with office(screen) as private:
         day = Day(private, screen)
-        names = day.heat(1)
-        zero = day.running()
-        day.press("1")
-        day.has("a stamp", names[1], 1)
+        names, zero = day.first_stamp()
         close_window(screen, int(screen.windows()[0]))
         none("the window is closed")
         day.open()

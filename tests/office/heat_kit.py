@@ -362,6 +362,13 @@ class Day:
         self.shows("the clock runs", " left")
         return at - 60 * int(minutes) - int(seconds)
 
+    def first_stamp(self):
+        """Heat 1 runs and lane 1 has its first stamp: who is in which lane, and when the clock showed zero."""
+        names, zero = self.heat(1), self.running()
+        self.press("1")
+        self.has("a stamp", names[1], 1)
+        return names, zero
+
     def end(self):
         self.press("e")
         self.asks("the end is asked about", "End heat")

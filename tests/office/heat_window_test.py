@@ -73,10 +73,7 @@ def test_opened_two_hundred_times(screen):
     """While the heat runs and its window ticks: the clock goes on, and no thread is left."""
     with office(screen) as private:
         day = Day(private, screen)
-        names = day.heat(1)
-        zero = day.running()
-        day.press("1")
-        day.has("a stamp", names[1], 1)
+        names, zero = day.first_stamp()
         before = threads(private)
         opened = 0
         for _ in range(200):

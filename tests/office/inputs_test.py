@@ -5,14 +5,13 @@ Uses BUILD/pacecells.oxt and its templates.
 """
 
 import re
-import shutil
 import subprocess
 
 import pytest
 from commands import run
 from compare import check
 from event_cells import by_key, column_of
-from logbook_kit import TODAY, area, fill, new_event
+from logbook_kit import TODAY, area, new_event, new_logbook
 from sharing import OXT, folder_of
 
 EXTENSIONS = [OXT]
@@ -24,13 +23,9 @@ NAMES = [f"{letter}ea {letter}arnvik" for letter in LETTERS]
 @pytest.fixture
 def logbook(office):
     """24 people, every second with a test on the ski ergometer; values of the gym's own."""
-    shutil.rmtree(WORK, ignore_errors=True)
-    WORK.mkdir()
-    file = WORK / "Logbook.ods"
-    done, said = run(office, office.new(), "new-logbook", File=str(file), Another="true")
-    assert done, said
-    fill(office, file, people=[{"name": name, "division": "as written", "group": "BCD"[k % 3]} for k, name in enumerate(NAMES)],
-         tests=[{"name": name, "date": TODAY - 20, "what": "Ski", "time": 5 / 1440, "calories": 55 + k} for k, name in enumerate(NAMES[::2])])
+    file = new_logbook(
+        office, WORK, people=[{"name": name, "division": "as written", "group": "BCD"[k % 3]} for k, name in enumerate(NAMES)],
+        tests=[{"name": name, "date": TODAY - 20, "what": "Ski", "time": 5 / 1440, "calories": 55 + k} for k, name in enumerate(NAMES[::2])])
     book = office.open(file)
     for table, name, key, value in (("movements", "Ring row", "rep_s", 2.7), ("machines", "Ski", "calh", 777)):
         keys, _headings, *rows = area(book, f"logbook_{table}").getDataArray()

@@ -5,13 +5,12 @@ Uses BUILD/pacecells.oxt and its templates.
 """
 
 import math
-import shutil
 
 import pytest
 from commands import run
 from compare import check
 from event_cells import by_key, typed
-from logbook_kit import TODAY, area, contents, fill, new_event, to_logbook
+from logbook_kit import TODAY, area, contents, new_event, new_logbook, to_logbook
 from office import type_in
 from sharing import OXT, folder_of
 
@@ -42,13 +41,7 @@ def before_rounding(row):
 
 @pytest.fixture
 def place(office):
-    shutil.rmtree(WORK, ignore_errors=True)
-    WORK.mkdir()
-    file = WORK / "Logbook.ods"
-    done, said = run(office, office.new(), "new-logbook", File=str(file), Another="true")
-    assert done, said
-    fill(office, file, people=[{"name": MARA}, {"name": TEO}], tests=TESTS)
-    return file
+    return new_logbook(office, WORK, people=[{"name": MARA}, {"name": TEO}], tests=TESTS)
 
 
 def event_on(office, day, title):

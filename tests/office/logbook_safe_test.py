@@ -14,7 +14,7 @@ import pytest
 from commands import private_office, run, swallow
 from compare import check
 from event_cells import by_key
-from logbook_kit import TODAY, area, contents, copies, fill, rows_of, to_logbook
+from logbook_kit import TODAY, area, contents, copies, fill, new_logbook, rows_of, to_logbook
 from sharing import BUILD, OXT, folder_of
 
 from office import named  # isort: skip
@@ -25,14 +25,7 @@ PEOPLE = [{"name": "Mara Lindqvarn"}, {"name": "Teo Osterby"}]
 
 
 def made(office, folder):
-    """A new logbook in a folder of its own."""
-    shutil.rmtree(WORK / folder, ignore_errors=True)
-    (WORK / folder).mkdir(parents=True)
-    file = WORK / folder / "Logbook.ods"
-    done, said = run(office, office.new(), "new-logbook", File=str(file), Another="true")
-    assert done, said
-    fill(office, file, people=PEOPLE)
-    return file
+    return new_logbook(office, WORK / folder, people=PEOPLE)
 
 
 def example(office):
