@@ -16,6 +16,7 @@
 #include <com/sun/star/awt/grid/DefaultGridDataModel.hpp>
 #include <com/sun/star/awt/grid/XGridColumn.hpp>
 #include <com/sun/star/awt/grid/XGridColumnModel.hpp>
+#include <com/sun/star/awt/grid/XGridControl.hpp>
 #include <com/sun/star/awt/grid/XGridRowSelection.hpp>
 #include <com/sun/star/awt/grid/XGridSelectionListener.hpp>
 #include <com/sun/star/awt/grid/XMutableGridDataModel.hpp>
@@ -452,7 +453,7 @@ void Dialog::set_row(const Field& field, int row, const std::vector<std::string>
 }
 
 void Dialog::select_row(const Field& field, int row) {
-    need<css::awt::grid::XGridRowSelection>(control(field.name))->selectRow(row);
+    need<css::awt::grid::XGridControl>(control(field.name))->goToCell(0, row);
 }
 
 void Dialog::focus(const Field& field) { need<css::awt::XWindow>(control(field.name))->setFocus(); }
