@@ -9,15 +9,15 @@ from logbook.table import FIRST, make_table
 
 SECONDS = lambda low, high: ("limit", low, high, "Enter seconds as a plain number, such as 2.5.")
 COLUMNS = (
-    Column("name", "Movement", 58, "input text", help="As you write it in workouts."),
-    Column("unit", "Unit", 24, "input", rule=("choose", "list_units", "Choose a unit from the list: rep, row cal, run m, rest …")),
-    Column("rep_s", "Seconds per rep (or metre carried)", 32, "input number", rule=SECONDS(0.17, 600)),
-    Column("handling_s", "Set-up, s per round", 22, "input number", rule=SECONDS(0, 600)),
+    Column("name", "Movement", 54, "input text", help="As you write it in workouts."),
+    Column("unit", "Unit", 20, "input", rule=("choose", "list_units", "Choose a unit from the list: rep, row cal, run m, rest …")),
+    Column("rep_s", "Seconds per rep (or metre carried)", 27, "input number", rule=SECONDS(0.17, 600)),
+    Column("handling_s", "Set-up, s per round", 20, "input number", rule=SECONDS(0, 600)),
     Column("grip", "Grip-limited", 18, "input center", rule=("choose", "list_yes", "Choose yes if grip or the same muscles stay under load; otherwise leave empty.")),
     Column("away_share", "Rest for other stations", 22, "input share", rule=("limit", 0, 1, "Enter a percentage from 0% to 100%."),
            help="How much of this movement's time rests the muscles of the other stations. Empty: 70%, 40% where grip limits both."),
-    Column("longest", "Longest set of the middle group", 26, "input number", rule=("limit", 1, 999, "Enter the longest unbroken set, in reps.")),
-    Column("standard", "Standard, in one line", 140, "input text", help="On judge's sheets."),
+    Column("longest", "Longest set of the middle group", 25, "input number", rule=("limit", 1, 999, "Enter the longest unbroken set, in reps.")),
+    Column("standard", "Standard, in one line", 85, "input words", help="On judge's sheets."),
     Column("basis", "Where the values come from", 60, "input text"),
 )
 
@@ -74,7 +74,7 @@ def make(book):
     sheet = book.movements
     make_table(sheet, "logbook_movements", "Movements",
                "Values that come with this sheet are common practice, no source. Type your own over them, and say so in the last column.",
-               COLUMNS, MOVEMENTS)
+               COLUMNS, MOVEMENTS, printed="standard")
     _, language = book.texts, book.texts.language
     units, yes = words("units", language), words("yes", language)[0]
     rows = [(_(name), units[unit], rep_s, handling, yes if grip else "", "" if away is None else away, longest, _(standard),

@@ -6,7 +6,7 @@ from logbook.table import make_table
 
 COLUMNS = (
     Column("name", "Name", 46, "input text", help="Once only; if two people share a name, add a letter."),
-    Column("division", "Division", 36, "input text", help="Named as in your events."),
+    Column("division", "Division", 50, "input text", help="Named as in your events."),
     Column("plan", "Plan for the day", 24, "input", rule=("choose", "list_plan", "Choose from the list; empty means full."),
            help="Empty is full. No reason is kept."),
     Column("until", "Plan ends on", 26, "input date", rule=DAY, help="The last day of this plan; from the next day on it is full. Empty: until you change it."),

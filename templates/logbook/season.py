@@ -7,7 +7,7 @@ from logbook.table import make_table
 COLUMNS = (
     Column("place", "Place", 18, "input number"),
     Column("name", "Name", 46, "input text"),
-    Column("division", "Division", 36, "input text"),
+    Column("division", "Division", 50, "input text"),
     Column("events", "Events", 18, "input number"),
     Column("points", "Points", 18, "input number"),
 )
@@ -15,7 +15,7 @@ COLUMNS = (
 
 def make(book):
     sheet = book.season
-    make_table(sheet, "logbook_season", "Season", "The standings of the season.", COLUMNS, PEOPLE)
+    make_table(sheet, "logbook_season", "Season", "The standings of the season.", COLUMNS, PEOPLE, landscape=False)
     for row, (name, label, style, rule) in enumerate((
             ("season_from", "From", "input date", DAY), ("season_to", "To", "input date", DAY),
             ("season_best", "Best results that count", "input number", ("whole", 1, 99, "Enter a whole number of results.")),

@@ -3,10 +3,12 @@
 from builder import column
 
 KEYS, HEAD, FIRST = 3, 4, 5  # rows, counted from 1
+WHOLE = 1048576  # rows of a sheet
 
 
-def make_table(sheet, name, title, line, columns, rows):
-    """The table `name` with room for so many rows. Its named range begins with the row of keys."""
+def make_table(sheet, name, title, line, columns, rows, printed=None, landscape=True):
+    """The table `name` with room for so many rows. Its named range begins with the row of keys. printed: the key of the last
+    column that is printed; what stands behind it is for commands, or would make the letters too small."""
     last = FIRST + rows - 1
     sheet.text("A1", title, "title")
     sheet.text("A2", line, "note line")
@@ -27,4 +29,6 @@ def make_table(sheet, name, title, line, columns, rows):
     sheet.heights(HEAD, HEAD, 14)
     sheet.hide_rows(KEYS, KEYS)
     sheet.freeze(f"B{FIRST}")
-    sheet.page(f"A1:{end}{last}", landscape=True, repeat=(1, HEAD), caution=False)
+    last_printed = column(next((place for place, col in enumerate(columns) if col.key == printed), len(columns) - 1))
+    # Of a print area of whole columns the office prints the rows in use alone.
+    sheet.page(f"A1:{last_printed}{WHOLE}", landscape=landscape, repeat=(1, HEAD), caution=False)

@@ -22,13 +22,13 @@ COLUMNS = (
     Column("second", "Second set, reps", 18, "input number", rule=REPS, help="After a short rest, to failure again: it says how fast you recover."),
     Column("rest_s", "Rest before it, s", 18, "input number", rule=NUMBER(1, 600, "Enter seconds as a plain number, such as 30.")),
     Column("rep_s", "Seconds per rep", 18, "input number", rule=NUMBER(0.17, 600, "Enter seconds as a plain number, such as 2.5.")),
-    Column("recovery", "Recovery, as imported", 26, "input number", rule=NUMBER(0.3, 3, "Enter a factor around 1.")),
-    Column("critical", "Critical power, W, as imported", 27, "input number", rule=NUMBER(20, 900, "Enter watts: the critical power on this machine, such as 210.")),
-    Column("reserve", "Reserve, J, as imported", 27, "input number", rule=NUMBER(500, 80000, "Enter joules: the reserve above critical power, such as 15000.")),
+    Column("recovery", "Recovery, as imported", 26, "input hundredths", rule=NUMBER(0.3, 3, "Enter a factor around 1.")),
+    Column("critical", "Critical power, W, as imported", 27, "input whole", rule=NUMBER(20, 900, "Enter watts: the critical power on this machine, such as 210.")),
+    Column("reserve", "Reserve, J, as imported", 27, "input whole", rule=NUMBER(500, 80000, "Enter joules: the reserve above critical power, such as 15000.")),
 )
 
 
 def make(book):
     make_table(book.tests, "logbook_tests", "Tests",
                "One row per test, in any order; nothing is typed over: the latest that still count are used, the others are the curve.",
-               COLUMNS, TESTS)
+               COLUMNS, TESTS, printed="damper")
