@@ -1,6 +1,7 @@
 #include "store.h"
 
 #include <com/sun/star/ucb/SimpleFileAccess.hpp>
+#include <com/sun/star/util/thePathSettings.hpp>
 #include <osl/file.hxx>
 #include <rtl/ustrbuf.hxx>
 
@@ -38,6 +39,24 @@ void store_whole(const Context& context, const css::uno::Reference<css::frame::X
 
 bool locked(const Context& context, const std::string& url) {
     return css::ucb::SimpleFileAccess::create(context.component())->exists(lock_of(url));
+}
+
+std::vector<std::string> remove_backups(const Context& context, const std::string& url) {
+    const auto files = css::ucb::SimpleFileAccess::create(context.component());
+    const auto slash = url.find_last_of('/') + 1;
+    const auto name = url.substr(slash);
+    const auto own = utf8(css::util::thePathSettings::get(context.component())->getBackup()) + "/";
+    std::vector<std::string> left;
+    // LibreOffice 7.4 names them without the ending of the file
+    for (const auto& backup : {own + name + ".bak", own + name.substr(0, name.find_last_of('.')) + ".bak",
+                               url.substr(0, slash) + name + ".bak"})
+        try {
+            if (files->exists(utf16(backup)))
+                files->kill(utf16(backup));
+        } catch (const css::uno::Exception&) {
+            left.push_back(shown_path(backup));
+        }
+    return left;
 }
 
 std::string bytes_of(const Context& context, const std::string& url) {

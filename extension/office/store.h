@@ -6,6 +6,8 @@
 #include <com/sun/star/frame/XStorable.hpp>
 
 #include <optional>
+#include <string>
+#include <vector>
 
 namespace pacecells {
 
@@ -16,6 +18,10 @@ void store_whole(const Context& context, const css::uno::Reference<css::frame::X
 
 // Whether the office, here or elsewhere, has noted that somebody has the file open.
 [[nodiscard]] bool locked(const Context& context, const std::string& url);
+
+// Removes what the office kept of a file from before it was saved, in its own folder or beside the file; newer offices do
+// so unasked. Gives those that could not be removed, for sentences.
+[[nodiscard]] std::vector<std::string> remove_backups(const Context& context, const std::string& url);
 
 // All of a file, at most 64 MiB of it. Refused with a sentence where it cannot be opened.
 [[nodiscard]] std::string bytes_of(const Context& context, const std::string& url);

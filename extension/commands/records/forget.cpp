@@ -1,4 +1,5 @@
-// Everything that the logbook keeps about one person, gone: rows, season, the dated copies, and the logs of heats.
+// Everything that the logbook keeps about one person, gone: rows, season, the dated copies, the office's backups of both, and
+// the logs of heats.
 #include "heat_day_journal.h"
 #include "logbook_copies.h"
 #include "people.h"
@@ -80,6 +81,8 @@ std::vector<std::string> forget_in_copies(const Context& context, const std::str
                 need<css::util::XCloseable>(opened)->close(true);
         } catch (const css::uno::Exception&) { // it will go when the office lets it
         }
+        for (auto& backup : remove_backups(context, utf8(copy)))
+            left.push_back(std::move(backup));
     }
     return left;
 }
@@ -154,10 +157,12 @@ void forget_person(Context& context) {
     forget_steps(logbook.document());
     logbook.store();
     auto left = forget_in_copies(context, *url, name);
+    for (auto& backup : remove_backups(context, *url))
+        left.push_back(std::move(backup));
     for (auto& log : forget_in_logs(context, name))
         left.push_back(std::move(log));
-    auto said = tr("%1 is gone from the logbook, its copies and the logs of heats, %2 rows. Workbooks of events that "
-                   "you saved are not touched.",
+    auto said = tr("%1 is gone from the logbook, its copies and the logs of heats, %2 rows. Other workbooks that you "
+                   "saved, and the office's backups of them, are not touched.",
                    name, std::to_string(rows));
     for (const auto& copy : left)
         said += "\n" + tr("This file could not be changed, so delete it yourself: %1", copy);
