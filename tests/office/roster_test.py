@@ -190,7 +190,7 @@ def test_prints_on_one_page(language, paper, width, height):
     check("pages", re.search(r"Pages:\s+(\d+)", info)[1], "1")
     check("no errors", BAD.findall(text), [])
     for there in ("Seven stones", "Quayside Shed", "PAR-Q+", "17:00", "Quillane, Tam 39"):
-        check(there, there in text)
+        check(there, there in re.sub(r"-\n\s*", "-", text))  # a line may break after a hyphen
     check("when it was printed, and page 1 of 1", bool(re.search(r"\d{1,2}:\d\d.* 1 \w+ 1\b", text)))
     check("what is beside the table does not print", "Ctrl+D" in text or "Strg+D" in text, False)
     subprocess.run(["pdftoppm", "-r", "80", "-png", "-singlefile", pdf, pdf.with_suffix("")], check=True)
