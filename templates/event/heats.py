@@ -83,7 +83,8 @@ def make_list(book):
     sheet.down(f"G{FIRST}", f'=IF($D{FIRST}="";"";INDEX(roster_division;MATCH($D{FIRST};roster_name;0)))', ATHLETES, HEADS[6][2])
     last = column(len(HEADS) - 1)
     sheet.put(f"{last}{HEAD}", f'=IF({shared}="";"";{_.lit(HEADS[-1][0])})')
-    sheet.mark(f"{last}{HEAD}:{last}{LAST}", (f'${last}{HEAD}=""', "blank cell"))
+    # an empty text that nothing calculates is 0 when the file is opened
+    sheet.mark(f"{last}{HEAD}:{last}{LAST}", (f'OR(${last}{HEAD}="";${last}{HEAD}=0)', "blank cell"))
     sheet.mark(f"A{FIRST}:B{LAST}", (f"$B{FIRST}=1", "first of heat"))
     sheet.mark(f"C{FIRST}:C{LAST}", (f"$B{FIRST}=1", "first of heat clock"))
     sheet.mark(f"D{FIRST}:G{LAST}", (f"$B{FIRST}=1", "first of heat left"))
