@@ -4,7 +4,6 @@ Reads BUILD/generated/catalog.json (functions) and BUILD/templates/texts.json (w
 translations in extension/texts.
 """
 
-import html
 import json
 import os
 import re
@@ -151,68 +150,40 @@ def test_pages(reading):
     assert said and not reading.wrong, "\n".join(reading.wrong)
 
 
-class Links(HTMLParser):
-    """What a page of the help leads to, and where in it others may lead."""
+class Pages(HTMLParser):
+    """The pages of the help, sections of one file: where each leads. Its pictures, and its text."""
 
     def __init__(self, text):
         super().__init__()
-        self.to, self.places = [], set()
+        self.to, self.pictures, self.page = {}, [], None
         self.feed(text)
 
     def handle_starttag(self, tag, attributes):
         attributes = dict(attributes)
-        self.to += [attributes[key] for key in ("href", "src") if key in attributes]
-        self.places |= {attributes["id"]} if "id" in attributes else set()
+        if tag == "section":
+            assert self.page is None, f"{attributes['id']} in {self.page}"
+            self.page = attributes["id"]
+            assert self.page not in self.to
+            self.to[self.page] = []
+        elif tag == "a":
+            self.to[self.page].append(attributes["href"])
+        self.pictures += [attributes["src"]] if "src" in attributes else []
+
+    def handle_endtag(self, tag):
+        if tag == "section":
+            self.page = None
 
 
 @pytest.mark.parametrize("language", [ENGLISH, *OTHERS], ids=lambda language: language.code)
 def test_help_leads_everywhere_and_back(language):
-    """Every link has its page, place or picture, every page is reached from the contents, and leads back to them."""
+    """Every link has its page, every picture is there, every page is reached from the contents, and leads back to them."""
     folder = BUILD / "generated" / "help" / language.code
-    pages = {page.name: Links(page.read_text(encoding="utf-8")) for page in folder.glob("*.html")}
-    wanted = {f"{name}.html" for name in CATALOG} | {f"{item['command']}.html" for item in MENU}
-    assert wanted <= set(pages)
-    broken = []
-    for name, links in pages.items():
-        assert "index.html" in links.to, f"{name} does not lead back to the contents"
-        for to in links.to:
-            page, _, place = to.partition("#")
-            there = pages.get(page or name)
-            if not (folder / page).resolve().is_file() or place and there and place not in there.places:
-                broken.append(f"{name}: {to}")
-    assert not broken, "\n".join(broken)
-    seen, ahead = set(), ["index.html"]
-    while ahead:
-        name = ahead.pop()
-        if name in pages and name not in seen:
-            seen.add(name)
-            ahead += [to.partition("#")[0] for to in pages[name].to]
-    assert seen == set(pages)
-
-
-@pytest.mark.parametrize("language", [ENGLISH, *OTHERS], ids=lambda language: language.code)
-def test_search_of_the_help_knows_every_word_of_a_page(language):
-    folder = BUILD / "generated" / "help" / language.code
-    contents = (folder / "index.html").read_text(encoding="utf-8")
-    entries = re.findall(r'data-words="([^"]*)">.*?href="([^"]+)"', contents, flags=re.S)
-    assert {page for _, page in entries} == {page.name for page in folder.glob("*.html")} - {"index.html"}
-    for words, page in entries:
-        text = (folder / page).read_text(encoding="utf-8")
-        text = html.unescape(re.sub(r"<[^>]+>", " ", text[text.index("<body>"):text.index("<nav>")]))
-        wanted = [word for word in re.findall(r"\w{4,}", text.lower()) if word not in html.unescape(words)]
-        assert not wanted, f"{page}: {wanted}"
-
-
-@pytest.mark.parametrize("language, bound", [
-    ("en", "At most 10,000."), ("de", "Höchstens 10.000."), ("es", "Como máximo, 10.000."), ("fr", "Au plus 10\u00a0000.")])
-def test_wizard_tells_the_largest_number_of_a_parameter(language, bound):
-    tree = ElementTree.parse(BUILD / "generated" / "CalcAddIns.xcu")
-    name = "{http://openoffice.org/2001/registry}name"
-    calories = next(node for function in tree.iter("node") if function.get(name) == "ergTime"
-                    for node in function.iter("node") if node.get(name) == "calories")
-    shown = {value.get("{http://www.w3.org/XML/1998/namespace}lang"): value.text
-             for prop in calories if prop.get(name) == "Description" for value in prop}
-    assert shown[language].endswith(bound)
+    pages = Pages((folder / "index.html").read_text(encoding="utf-8"))
+    assert set(CATALOG) | {item["command"] for item in MENU} <= set(pages.to)
+    assert [name for name, to in pages.to.items() if "#contents" not in to] == ["contents"]
+    assert [(name, to) for name, links in pages.to.items() for to in links if to.removeprefix("#") not in pages.to] == []
+    assert {to.removeprefix("#") for to in pages.to["contents"]} == set(pages.to) - {"contents"}
+    assert pages.pictures and [picture for picture in pages.pictures if not (folder / picture).is_file()] == []
 
 
 @pytest.mark.parametrize("language", [ENGLISH, *OTHERS], ids=lambda language: language.code)

@@ -1,22 +1,49 @@
 #include "help.h"
 
 #include "dialog.h"
+#include "formula.h"
+#include "formula_cells.h"
+#include "heat_day_journal.h"
 #include "office.h"
 #include "version.h"
 
 #include <com/sun/star/system/SystemShellExecute.hpp>
 #include <com/sun/star/system/SystemShellExecuteFlags.hpp>
+#include <osl/file.hxx>
+
+#include <fstream>
 
 namespace pacecells {
 
+namespace {
+
+// Desktops open a file in the browser and drop what the address says after its name. So they open a small file of the
+// profile that leads the browser on.
+rtl::OUString leading_to(const Context& context, const std::string& url) {
+    const auto folder = log_folder(context);
+    const auto path = folder / "help.html";
+    std::error_code ignored;
+    std::filesystem::create_directories(folder, ignored);
+    std::ofstream file(path);
+    file << "<!DOCTYPE html><meta charset=\"utf-8\"><meta http-equiv=\"refresh\" content=\"0; url=" << url << "\"><a href=\""
+         << url << "\">Pacecells</a>\n";
+    file.close();
+    rtl::OUString leads = utf16(url);
+    if (file)
+        osl::FileBase::getFileURLFromSystemPath(utf16(path.string()), leads);
+    return leads;
+}
+
+} // namespace
+
 void show_help(Context& context, std::string_view page) {
     const auto url =
-        package_url(context) + "/help/" + std::string(interface_language()) + "/" + std::string(page) + ".html";
+        package_url(context) + "/help/" + std::string(interface_language()) + "/index.html#" + std::string(page);
     if (!context.interactive())
         return context.say(url);
     try {
         css::system::SystemShellExecute::create(context.component())
-            ->execute(utf16(url), rtl::OUString(), css::system::SystemShellExecuteFlags::URIS_ONLY);
+            ->execute(leading_to(context, url), rtl::OUString(), css::system::SystemShellExecuteFlags::URIS_ONLY);
     } catch (const css::uno::Exception&) {
         throw Refusal{tr("No browser was found. The help is in the file %1.", decoded(url))};
     }
@@ -24,7 +51,18 @@ void show_help(Context& context, std::string_view page) {
 
 namespace {
 
-void help(Context& context) { show_help(context, context.argument("Page", "index")); }
+// The outermost function of ours in the cell at the cursor has a page of its own.
+std::string page_at_cursor(const Context& context) {
+    try {
+        if (const auto place = FormulaPlace::at(context.document(), cursor(context)))
+            if (const auto calls = find_calls(place->text); !calls.empty())
+                return std::string(calls.front().row->name);
+    } catch (const Refusal&) { // no spreadsheet
+    }
+    return "contents";
+}
+
+void help(Context& context) { show_help(context, context.argument("Page", page_at_cursor(context))); }
 
 void about(Context& context) {
     const std::string text =
@@ -43,7 +81,7 @@ void about(Context& context) {
     Dialog dialog(context, tr("About Pacecells"), 260);
     dialog.paragraph(title, 1, true);
     dialog.memo("", text, 110, true);
-    dialog.button(tr("~Help"), [&] { show_help(context, "index"); });
+    dialog.button(tr("~Help"), [&] { show_help(context, "contents"); });
     dialog.show();
 }
 

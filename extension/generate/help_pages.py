@@ -1,9 +1,9 @@
-"""The help: HTML that opens in any browser. One page per function follows from the catalog, and one per menu command from
-a section of commands.html; the other pages are written by hand. All that is written is in extension/texts/<language>/help,
-without head and foot."""
+"""The help: one file of HTML per language, index.html, that opens in any browser. A page is a section of it: one per
+function follows from the catalog, and one per menu command from a section of commands.html; the other pages are written by
+hand. All that is written is in extension/texts/<language>/help, without head and foot. A script shows the page that the
+address names after the #, else the contents; without scripts all pages are there, one below the other."""
 
 import copy
-import re
 import xml.etree.ElementTree as ElementTree
 
 GUIDES, WORKBOOKS = ("first-steps", "heat-day"), ("event", "logbook", "tests", "wall", "roster")
@@ -21,7 +21,7 @@ input { font: inherit; width: 100%; box-sizing: border-box; padding: .3rem; }
 [hidden] { display: none; }
 """
 
-BLOCKS = {"h1", "h2", "p", "table", "tr", "ul", "li", "head", "body", "nav"}
+BLOCKS = {"section", "h1", "h2", "p", "table", "tr", "ul", "li", "head", "body", "nav"}
 
 
 def element(tag, *content, **attributes):
@@ -36,7 +36,7 @@ def element(tag, *content, **attributes):
             made.text = (made.text or "") + part
         else:
             last.tail = (last.tail or "") + part
-    if tag in ("table", "ul", "body", "html"):
+    if tag in ("table", "ul", "body", "html", "section"):
         made.text = "\n"
     if tag in BLOCKS:
         made.tail = "\n"
@@ -44,15 +44,23 @@ def element(tag, *content, **attributes):
 
 
 def link(page, *title):
-    return element("a", *title, href=f"{page}.html")
+    return element("a", *title, href=f"#{page}")
 
 
-def page(language, title, body):
+def page(language, name, body):
+    """A section that leads back to the contents. Its links to other pages lead to their sections."""
+    for part in body:
+        for to in part.iter("a"):
+            if to.get("href", "").endswith(".html") and ":" not in to.get("href"):
+                to.set("href", "#" + to.get("href").removesuffix(".html"))
+    return element("section", *body, element("nav", element("p", link("contents", language.help_words["contents"]))), id=name)
+
+
+def whole(language, sections):
     head = element("head", element("meta", charset="utf-8"),
-                   element("meta", name="viewport", content="width=device-width"),
-                   element("title", f"{title} – Pacecells"), element("link", rel="stylesheet", href="../style.css"))
-    contents = element("nav", element("p", link("index", language.help_words["contents"])))
-    html = element("html", head, element("body", *body, contents), lang=language.code)
+                   element("meta", name="viewport", content="width=device-width"), element("title", "Pacecells"),
+                   element("style", STYLE))
+    html = element("html", head, element("body", *sections, element("script", SCRIPT)), lang=language.code)
     return "<!DOCTYPE html>\n" + ElementTree.tostring(html, encoding="unicode", method="html") + "\n"
 
 
@@ -126,64 +134,61 @@ def function_page(language, function):
         element("p", language.of_function(function, "source"))]
 
 
-# Hides what does not hold every word that is typed; without scripts the contents are just a list.
-SEARCH = """
+# Shows one page, and in the contents the entries of those pages that hold every word that is typed.
+SCRIPT = """
+var pages = document.querySelectorAll("body > section"), contents = document.getElementById("contents");
+function show() {
+  var page = document.getElementById(decodeURIComponent(location.hash.slice(1))) || contents;
+  pages.forEach(function (other) { other.hidden = other !== page; });
+  document.title = (page === contents ? "" : page.querySelector("h1").textContent + " – ") + "Pacecells";
+  scrollTo(0, 0);
+}
 document.getElementById("search").oninput = function () {
   var wanted = this.value.toLowerCase().split(/\\s+/).filter(Boolean);
-  document.querySelectorAll("[data-words]").forEach(function (entry) {
-    var words = entry.dataset.words + " " + entry.textContent.toLowerCase();
-    entry.hidden = !wanted.every(function (word) { return words.indexOf(word) >= 0; });
+  contents.querySelectorAll("li, tr").forEach(function (entry) {
+    var page = document.getElementById(entry.querySelector("a").hash.slice(1)), text = page.textContent.toLowerCase();
+    entry.hidden = !wanted.every(function (word) { return text.indexOf(word) >= 0; });
   });
 };
+onhashchange = show;
+show();
 """
 
 
-def words_of(elements):
-    """All words of a page in lower case, each once, for the search."""
-    text = " ".join(" ".join(part.itertext()) for part in elements).lower()
-    return " ".join(dict.fromkeys(re.findall(r"[\w.:#=+]+", text)))
-
-
-def index(language, titles, commands, functions, bodies):
-    def entry(tag, name, *content):
-        return element(tag, *content, **{"data-words": words_of(bodies[name])})
-
+def contents(language, titles, commands, functions):
     def links(names):
-        return element("ul", *(entry("li", name, linked(name)) for name in names))
+        return element("ul", *(element("li", linked(name)) for name in names))
 
     def linked(name):
         heading = copy.deepcopy(titles[name])
         return link(name, heading.text or "", *heading)
 
-    rows = [entry("tr", function["name"], element("td", link(function["name"], function["name"])),
+    rows = [element("tr", element("td", link(function["name"], function["name"])),
                     element("td", language.of_function(function, "description"))) for function in functions]
     search = element("input", id="search", type="search", placeholder=language.help_words["search"])
     search.set("aria-label", language.help_words["search"])
-    return [element("h1", "Pacecells"), element("p", search), links(GUIDES),
-            element("h2", language.help_words["workbooks"]), links(WORKBOOKS),
-            element("h2", language.help_words["commands"]),
-            element("ul", *(entry("li", name, link(name, title)) for name, title in commands.items())),
-            element("h2", language.help_words["functions"]), element("table", *rows), element("script", SEARCH)]
+    return element("section", element("h1", "Pacecells"), element("p", search), links(GUIDES),
+                   element("h2", language.help_words["workbooks"]), links(WORKBOOKS),
+                   element("h2", language.help_words["commands"]),
+                   element("ul", *(element("li", link(name, title)) for name, title in commands.items())),
+                   element("h2", language.help_words["functions"]), element("table", *rows), id="contents")
 
 
 def pages(functions, menu, languages):
     """Every file of the help: its name below the help's folder, and its text or picture."""
-    made = {"style.css": STYLE}
+    made = {}
     for language in languages:
         paths = ways(language, menu)
         commands, bodies = command_pages(language, menu, paths)
-        titles, page_titles = {}, dict(commands)
+        titles = {}
         for name in GUIDES + WORKBOOKS:
             bodies[name], titles[name] = written(language, name)
             name_commands(bodies[name], commands, paths)
-            page_titles[name] = "".join(titles[name].itertext())
         for function in functions:
             bodies[function["name"]] = function_page(language, function)
-        contents = language.help_words["contents"]
+        first = contents(language, titles, commands, functions)
         made[f"{language.code}/index.html"] = \
-            page(language, contents, index(language, titles, commands, functions, bodies))
-        for name, body in bodies.items():
-            made[f"{language.code}/{name}.html"] = page(language, page_titles.get(name, name), body)
+            whole(language, [first, *(page(language, name, body) for name, body in bodies.items())])
         for picture in sorted((language.folder / "help").glob("*.png")):
             made[f"{language.code}/{picture.name}"] = picture.read_bytes()
     return made
