@@ -4,7 +4,7 @@
     extension/picture.py build/release        writes roster.png, wall.png and card.png of extension/texts/*/help,
                                               and extension/package/roster.png
 
-Needs xvfb, imagemagick and poppler-utils.
+Needs xvfb, imagemagick, poppler-utils and zopfli.
 """
 
 import os
@@ -20,11 +20,18 @@ from languages import languages  # noqa: E402
 from office import Office, recalculate  # noqa: E402
 
 DISPLAY, WIDTH, HEIGHT = ":87", 1500, 980
-GREYS = ["-colorspace", "Gray", "+dither", "-colors", "8", "-strip"]
+INKS = ["#ffffff", "#e4e4e4", "#8c8c8c", "#262626"]  # paper, shade, lines and ink, so that a picture is small
 
 
 def run(*command):
     subprocess.run([str(part) for part in command], check=True)
+
+
+def draw(source, picture, *changes):
+    """A picture of the help in four inks."""
+    inks = ["(", *(part for ink in INKS for part in ("-size", "1x1", f"xc:{ink}")), "+append", "-write", "mpr:inks", "+delete", ")"]
+    run("convert", *inks, source, *changes, "-colorspace", "Gray", "+dither", "-remap", "mpr:inks", "-strip", f"png8:{picture}")
+    run("zopflipng", "-y", picture, picture)
 
 
 def take_roster(office, document, picture):
@@ -56,8 +63,7 @@ def take_pages(office, document, work, folder):
     for page, picture, crop, sharp in ((1, "wall", None, 64), (named[1], "card", "100%x24%+0+0", 90)):
         run("pdftoppm", "-png", "-r", sharp, "-f", page, "-l", page, "-singlefile", pdf, work / picture)
         cut = ["-crop", crop, "+repage"] if crop else []
-        run("convert", work / f"{picture}.png", *cut, "-trim", "+repage", "-bordercolor", "white", "-border", 8, *GREYS,
-            f"png8:{folder / picture}.png")
+        draw(work / f"{picture}.png", folder / f"{picture}.png", *cut, "-trim", "+repage", "-bordercolor", "white", "-border", 8)
 
 
 def main():
@@ -78,7 +84,7 @@ def main():
                 take_pages(office, document, work, folder)
                 window = HERE / "package" / "roster.png" if language.english else work / "roster.png"
                 take_roster(office, document, window)
-                run("convert", window, "-crop", f"{WIDTH - 150}x300+0+134", "+repage", *GREYS, f"png8:{folder}/roster.png")
+                draw(window, folder / "roster.png", "-crop", f"{WIDTH - 150}x300+0+134", "+repage")
     finally:
         screen.terminate()
 

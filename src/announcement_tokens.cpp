@@ -180,9 +180,31 @@ struct Spelling {
     std::size_t language;
     std::string_view text;
 };
-constexpr Spelling spellings[] = {
+
+// One text of all spellings is a quarter of the size of a table of them.
+constexpr std::string_view spellings_text =
 #include "announcement.inc"
-};
+    ;
+
+const std::vector<Spelling>& spellings() {
+    static const auto made = [] {
+        std::vector<Spelling> all;
+        std::vector<std::string_view> parts;
+        std::size_t from = 0;
+        for (std::size_t at = 0; at < spellings_text.size(); ++at) {
+            if (spellings_text[at] != '\t' && spellings_text[at] != '\n')
+                continue;
+            parts.push_back(spellings_text.substr(from, at - from));
+            from = at + 1;
+            if (parts.size() > 3)
+                all.push_back({parts[0], parts[1], static_cast<std::size_t>(parts[2].front() - '0'), parts.back()});
+            if (spellings_text[at] == '\n')
+                parts.clear();
+        }
+        return all;
+    }();
+    return made;
+}
 
 struct Entry {
     std::string_view list;
@@ -204,7 +226,7 @@ std::string without_digits(std::string_view word) {
 const Lexicon& lexicon() {
     static const Lexicon made = [] {
         Lexicon all;
-        for (const auto& spelling : spellings) {
+        for (const auto& spelling : spellings()) {
             Entry entry{spelling.list, spelling.key, {}};
             std::string text = fold_name(spelling.text) + " ";
             for (std::size_t from = 0; from < text.size();) {
@@ -281,10 +303,10 @@ bool is_phrase(const Tokens& tokens, std::size_t at, std::size_t end, std::strin
 }
 
 std::string_view announcement_word(std::string_view list, std::string_view key, Language language) {
-    const auto* found = std::ranges::find_if(spellings, [&](const Spelling& one) {
+    const auto found = std::ranges::find_if(spellings(), [&](const Spelling& one) {
         return one.list == list && one.key == key && one.language == static_cast<std::size_t>(language);
     });
-    return found == std::end(spellings) ? key : found->text;
+    return found == spellings().end() ? key : found->text;
 }
 
 std::optional<Group> group_at(const Tokens& tokens, std::size_t at, std::size_t end) {

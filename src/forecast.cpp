@@ -6,9 +6,9 @@
 #include "pacecells/text.h"
 
 #include "check.h"
+#include "quiet.h"
 
 #include <boost/math/distributions/students_t.hpp>
-#include <boost/math/policies/policy.hpp>
 
 #include <algorithm>
 #include <cmath>
@@ -46,15 +46,8 @@ double median(std::vector<double> values) {
 // The factor e^z, straight on from z = 1.
 double growth(double z) { return z <= 1 ? std::exp(z) : std::numbers::e * z; }
 
-// Upper quantile of Student's t. Boost.Math answers with infinities and NaN instead of exceptions, and works in double.
+// Upper quantile of Student's t.
 double student(double freedom, double confidence) {
-    namespace policies = boost::math::policies;
-    using Quiet =
-        policies::policy<policies::domain_error<policies::ignore_error>, policies::pole_error<policies::ignore_error>,
-                         policies::overflow_error<policies::ignore_error>,
-                         policies::evaluation_error<policies::ignore_error>,
-                         policies::rounding_error<policies::ignore_error>,
-                         policies::indeterminate_result_error<policies::ignore_error>, policies::promote_double<false>>;
     return boost::math::quantile(
         boost::math::complement(boost::math::students_t_distribution<double, Quiet>(freedom), (1 - confidence) / 2));
 }

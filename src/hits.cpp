@@ -2,8 +2,9 @@
 
 #include "pacecells/athlete_plan.h"
 
+#include "quiet.h"
+
 #include <boost/math/distributions/binomial.hpp>
-#include <boost/math/policies/policy.hpp>
 
 #include <algorithm>
 #include <cmath>
@@ -11,13 +12,6 @@
 namespace pacecells {
 
 namespace {
-
-// Nothing throws.
-namespace policies = boost::math::policies;
-using Quiet =
-    policies::policy<policies::domain_error<policies::errno_on_error>, policies::pole_error<policies::errno_on_error>,
-                     policies::overflow_error<policies::errno_on_error>,
-                     policies::evaluation_error<policies::errno_on_error>>;
 
 constexpr double luck = 0.025; // on each side
 

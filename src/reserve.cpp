@@ -5,8 +5,8 @@
 #include "pacecells/ergometer.h"
 
 #include "check.h"
+#include "quiet.h"
 
-#include <boost/math/policies/policy.hpp>
 #include <boost/math/tools/toms748_solve.hpp>
 
 #include <algorithm>
@@ -131,9 +131,6 @@ Result<CaloriesPerHour> hold_rate(const MixedTask& task, double keep) {
     const double below = excess(0);
     if (!(below < 0))
         return lowest;
-    namespace policies = boost::math::policies;
-    using Quiet = policies::policy<policies::domain_error<policies::ignore_error>,
-                                   policies::evaluation_error<policies::ignore_error>>;
     std::uintmax_t steps = 100;
     const auto [fits, overdraws] = boost::math::tools::toms748_solve(
         excess, 0.0, 1.0, below, above, boost::math::tools::eps_tolerance<double>(44), steps, Quiet{});

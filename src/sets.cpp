@@ -6,6 +6,7 @@
 
 #include "check.h"
 #include "near_even.h"
+#include "quiet.h"
 
 #include <boost/math/tools/toms748_solve.hpp>
 
@@ -109,13 +110,9 @@ using Root = std::pair<double, double>;
 // Where a continuous function that is above 0 at low and not at high changes sign.
 template <class Function>
 Root root_between(Function function, double low, double at_low, double high, double at_high) {
-    using namespace boost::math;
-    const policies::policy<policies::domain_error<policies::ignore_error>,
-                           policies::evaluation_error<policies::ignore_error>>
-        no_throw;
     std::uintmax_t steps = 200;
-    return tools::toms748_solve(function, low, high, at_low, at_high, tools::eps_tolerance<double>(40), steps,
-                                no_throw);
+    return boost::math::tools::toms748_solve(function, low, high, at_low, at_high,
+                                             boost::math::tools::eps_tolerance<double>(40), steps, Quiet{});
 }
 
 // What the near-even schemes of some work spend, and the rests they need.

@@ -2,7 +2,7 @@
 """Makes workbooks that the office saved the same in every build: repack.py FOLDER
 
 The office writes the moment of saving into each file. Here every .ots below the folder is packed again with a fixed
-date inside and out, as small as it goes; the content is left alone.
+date inside and out, as small as it goes, without the styles that nothing in it uses; the content is left alone.
 """
 
 import re
@@ -15,15 +15,33 @@ MOMENTS = [(re.compile(rb"<(dc:date|meta:creation-date|meta:print-date)>[^<]*<")
            (re.compile(rb"<meta:editing-duration>[^<]*<"), b"<meta:editing-duration>PT0S<"),
            (re.compile(rb"<meta:editing-cycles>[^<]*<"), b"<meta:editing-cycles>1<")]
 
+LEFT_OUT = ("ObjectReplacements/", "Configurations2/")
+STYLE = re.compile(rb'<(style:style|number:[a-z]+-style) style:name="([^"]+)"[^>]*?(?:/>|>.*?</\1>)', re.S)
+LATER = {b"pace_20_not_20_used"}  # a command gives it to cells
+
+
+def without_unused_styles(parts):
+    """What styles.xml has after the styles are gone that no cell, condition or other style names."""
+    styles = parts["styles.xml"]
+    content = b"".join(part for name, part in parts.items() if name.endswith("content.xml"))
+    while True:
+        named = re.findall(rb' (?!style:name|style:display-name)[a-z:-]+="([^"]*)"', content + styles)
+        used = {name.replace(b" ", b"_20_") for name in named} | LATER
+        fewer = STYLE.sub(lambda style: style[0] if style[2] in used else b"", styles)
+        if fewer == styles:
+            return styles
+        styles = fewer
+
 
 def repack(path):
     with zipfile.ZipFile(path) as package:
         parts = {item.filename: package.read(item) for item in package.infolist()}
     for pattern, fixed in MOMENTS:
         parts["meta.xml"] = pattern.sub(fixed, parts["meta.xml"])
-    for name in [name for name in parts if name.startswith("ObjectReplacements/")]:
-        del parts[name]
-        entry = rb'\s*<manifest:file-entry manifest:full-path="' + re.escape(name.encode()) + rb'"[^>]*/>'
+    parts["styles.xml"] = without_unused_styles(parts)
+    parts = {name: part for name, part in parts.items() if not name.startswith(LEFT_OUT)}
+    for folder in LEFT_OUT:
+        entry = rb'\s*<manifest:file-entry manifest:full-path="' + folder.encode() + rb'[^>]*/>'
         parts["META-INF/manifest.xml"] = re.sub(entry, b"", parts["META-INF/manifest.xml"])
     names = ["mimetype", *sorted(name for name in parts if name != "mimetype")]
     with zipfile.ZipFile(path, "w") as package:

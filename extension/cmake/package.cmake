@@ -35,5 +35,10 @@ foreach(name IN LISTS names)
 endforeach()
 execute_process(COMMAND touch -d "2020-01-01 00:00:00 UTC" ${names} WORKING_DIRECTORY ${stage_dir} COMMAND_ERROR_IS_FATAL ANY)
 file(REMOVE ${OXT})
-execute_process(COMMAND ${CMAKE_COMMAND} -E env TZ=UTC ${ZIP} -X -q ${OXT} ${names} WORKING_DIRECTORY ${stage_dir}
+execute_process(COMMAND ${CMAKE_COMMAND} -E env TZ=UTC ${ZIP} -X -q -9 ${OXT} ${names} WORKING_DIRECTORY ${stage_dir}
   COMMAND_ERROR_IS_FATAL ANY)
+
+file(SIZE ${OXT} bytes)
+if(MOST_BYTES AND bytes GREATER MOST_BYTES)
+  message(FATAL_ERROR "${OXT} has ${bytes} bytes, ${MOST_BYTES} are the most.")
+endif()

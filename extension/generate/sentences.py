@@ -51,12 +51,24 @@ def literal(text):
     return json.dumps(text, ensure_ascii=False)
 
 
+def in_order(rows):
+    """The English texts, sorted by their bytes."""
+    return sorted(rows, key=str.encode)
+
+
 def texts_inc(rows):
-    """The rows of the table in C++, sorted by the bytes of the English text."""
+    """The English texts for the compiler, which looks up each sentence of a command."""
+    return "".join(f"{literal(english)},\n" for english in in_order(rows))
+
+
+def translations_inc(rows, languages):
+    """The same rows, English among them, as one text per language: a table of them would need an address for each."""
     lines = []
-    for english in sorted(rows, key=str.encode):
-        texts = [rows[english][code] for code in sorted(rows[english])]
-        lines.append(f"{{{literal(english)}, {{{', '.join(map(literal, texts))}}}}},\n")
+    for language in languages:
+        for english in in_order(rows):
+            text = english if language.english else rows[english][language.code]
+            lines.append(f"{literal(text)} \"\\0\"\n")
+        lines.append(",\n")
     return "".join(lines)
 
 

@@ -41,13 +41,13 @@ def typed(spelling):
 
 
 def spellings(known):
-    """One row for each spelling of an announcement: list, key, place of the language, spelling."""
+    """One line for each thing that announcements name: list, key, place of the language, spellings, with tabs between."""
     same_keys(known, "announcement.json", lambda language: language.announcement)
     for place, language in enumerate(known):
         for name, keys in language.announcement.items():
             for key, texts in keys.items():
-                for text in (one for spelling in texts for one in typed(spelling)):
-                    yield f"{{{literal(name)}, {literal(key)}, {place}, {literal(text)}}},\n"
+                ways = (one for spelling in texts for one in typed(spelling))
+                yield literal("\t".join((name, key, str(place), *ways)) + "\n") + "\n"
 
 
 def main():

@@ -42,6 +42,7 @@ def main():
     write(options.out / "languages.inc", sentences.languages_inc(known))
     write(options.out / "headings.inc", sentences.headings_inc(known))
     write(options.out / "texts.inc", sentences.texts_inc(rows))
+    write(options.out / "translations.inc", sentences.translations_inc(rows, known))
     write(options.out / "CalcAddIns.xcu", registration.functions(functions, known))
     write(options.out / "Addons.xcu", registration.menu(catalog["menu"], rows))
     write(options.out / "description.xml",

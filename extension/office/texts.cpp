@@ -31,18 +31,41 @@ std::string shown(const Told& told) {
     return with_decimal_mark(number_text(*number));
 }
 
-std::string_view in_language(const TextRow& row, std::size_t which) {
-    return which == 0 ? row.english : row.others[which - 1];
+// Of each language, as text_languages, all texts one after the other.
+#pragma GCC diagnostic push
+#pragma GCC diagnostic ignored "-Woverlength-strings"
+constexpr const char* translations[] = {
+#include "translations.inc"
+};
+#pragma GCC diagnostic pop
+
+using Texts = std::vector<std::string_view>;
+
+// The texts of a language, in the order of english_texts.
+const Texts& texts_of(std::size_t which) {
+    static const auto all = [] {
+        std::vector<Texts> made;
+        for (const char* text : translations)
+            for (made.emplace_back(); made.back().size() < std::size(english_texts); text += made.back().back().size() + 1)
+                made.back().emplace_back(text);
+        return made;
+    }();
+    return all[which];
+}
+
+// A sentence in one of text_languages, in English where it is no row.
+std::string_view in_language(std::string_view english, std::size_t which) {
+    const auto& keys = texts_of(0);
+    const auto found = std::ranges::lower_bound(keys, english);
+    return found != keys.end() && *found == english ? texts_of(which)[static_cast<std::size_t>(found - keys.begin())]
+                                                    : english;
 }
 
 // A sentence in the language of a workbook.
 std::string_view in_workbook(std::string_view english, Language wanted) {
-    const auto row = detail::find_text(english);
-    if (row == std::size(text_rows))
-        return english;
     for (std::size_t i = 0; i < std::size(text_languages); ++i)
         if (parse_language(text_languages[i].code) == wanted)
-            return in_language(text_rows[row], i);
+            return in_language(english, i);
     return english;
 }
 
@@ -85,12 +108,9 @@ std::string_view date_order(Language wanted) {
     return text_languages[0].date;
 }
 
-std::string tr(Text text) { return std::string(in_language(text.row(), language)); }
+std::string tr(ShownText text) { return std::string(texts_of(language)[text.row()]); }
 
-std::string translated(std::string_view english) {
-    const auto row = detail::find_text(english);
-    return std::string(row < std::size(text_rows) ? in_language(text_rows[row], language) : english);
-}
+std::string translated(std::string_view english) { return std::string(in_language(english, language)); }
 
 std::string tr(const Said& said) {
     std::vector<std::string> values;

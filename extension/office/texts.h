@@ -10,7 +10,6 @@
 #include "pacecells/words.h"
 
 #include <algorithm>
-#include <array>
 #include <cstddef>
 #include <initializer_list>
 #include <iterator>
@@ -31,39 +30,25 @@ inline constexpr TextLanguage text_languages[] = {
 #include "languages.inc"
 };
 
-struct TextRow {
-    std::string_view english;
-    std::array<std::string_view, std::size(text_languages) - 1> others; // as text_languages, without English
-};
-
-// Sorted by the English text.
-inline constexpr TextRow text_rows[] = {
+// Sorted by their bytes. They are there for the compiler alone: what a person reads is in texts.cpp.
+inline constexpr std::string_view english_texts[] = {
 #include "texts.inc"
 };
 
-namespace detail {
-
-void this_text_is_missing_in_extension_texts(); // not constexpr: calling it stops the compiler
-
-// Its row, or the number of rows.
-constexpr std::size_t find_text(std::string_view english) {
-    const auto* row = std::ranges::lower_bound(text_rows, english, {}, &TextRow::english);
-    return row != std::end(text_rows) && row->english == english ? static_cast<std::size_t>(row - text_rows)
-                                                                 : std::size(text_rows);
-}
-
-} // namespace detail
-
-class Text {
+class ShownText {
   public:
-    consteval Text(const char* english) : row_(detail::find_text(english)) {
-        if (row_ == std::size(text_rows))
-            detail::this_text_is_missing_in_extension_texts();
+    consteval ShownText(const char* english)
+        : row_(static_cast<std::size_t>(std::ranges::lower_bound(english_texts, std::string_view(english)) -
+                                        english_texts)) {
+        if (row_ == std::size(english_texts) || english_texts[row_] != english)
+            this_text_is_missing_in_extension_texts();
     }
 
-    [[nodiscard]] constexpr const TextRow& row() const { return text_rows[row_]; }
+    [[nodiscard]] constexpr std::size_t row() const { return row_; }
 
   private:
+    static void this_text_is_missing_in_extension_texts(); // not constexpr: calling it stops the compiler
+
     std::size_t row_;
 };
 
@@ -82,7 +67,7 @@ void read_interface_language(const com::sun::star::uno::Reference<com::sun::star
 // How a workbook in a language writes dates: DD.MM.YYYY.
 [[nodiscard]] std::string_view date_order(Language language);
 
-[[nodiscard]] std::string tr(Text text);
+[[nodiscard]] std::string tr(ShownText text);
 // For texts from elsewhere, English where there is no row: those of the catalog, in functions.json.
 [[nodiscard]] std::string translated(std::string_view english);
 // What the model says, in messages.json. A test sees to it that none of these is missing.
@@ -91,7 +76,7 @@ void read_interface_language(const com::sun::star::uno::Reference<com::sun::star
 
 // With %1, %2 … replaced; a date of the model is written as the language does.
 template <class... Values>
-requires(sizeof...(Values) > 0) [[nodiscard]] std::string tr(Text text, const Values&... values) {
+requires(sizeof...(Values) > 0) [[nodiscard]] std::string tr(ShownText text, const Values&... values) {
     const std::string given[] = {with_date_order(std::string(values))...};
     return filled(tr(text), given);
 }

@@ -61,7 +61,7 @@ std::string shown_pace(const AnnouncedStation& station, const UsualPaces& usual)
         return tr("%1 for %2 m", shown_time(Seconds{pace->rate}), short_way ? "500" : "1000");
     }
     default:
-        return tr(station.unit == Unit::carry_m ? Text("%1 s per metre") : Text("%1 s per rep"),
+        return tr(station.unit == Unit::carry_m ? ShownText("%1 s per metre") : ShownText("%1 s per rep"),
                   shown_number(pace->rate, 1)) +
                (pace->known ? "" : " ?");
     }

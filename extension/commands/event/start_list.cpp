@@ -44,7 +44,7 @@ std::vector<Starter> starters(const EventCells& event) {
 }
 
 // Two people of one name cannot be told apart by name.
-void refuse_twice(const Rows& names, Text sentence) {
+void refuse_twice(const Rows& names, ShownText sentence) {
     for (const auto& [key, rows] : rows_by_name(names))
         if (rows.size() > 1)
             throw Refusal{tr(sentence, text_of(names[rows.front()][0]))};

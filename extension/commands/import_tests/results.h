@@ -13,7 +13,7 @@ namespace pacecells {
 enum class FieldKind { number, date, time };
 
 struct ResultField {
-    Text label;
+    ShownText label;
     FieldKind kind;
     double least; // what the sheet Tests takes
     double most;

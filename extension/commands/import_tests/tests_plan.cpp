@@ -257,14 +257,14 @@ class Planner {
         auto& text = plan_.summary;
         text = tr("%1 new, %2 changed, %3 unchanged, %4 not on the roster.", std::to_string(new_),
                   std::to_string(changed_), std::to_string(unchanged_), std::to_string(unmatched_));
-        const auto add = [&](std::size_t count, Text sentence) {
+        const auto add = [&](std::size_t count, ShownText sentence) {
             if (count > 0)
                 text += " " + tr(sentence, std::to_string(count));
         };
         add(twice_, "%1 left out: the name appears twice.");
         add(without_, "%1 without results.");
         add(no_row_, "No free row for %1.");
-        const auto list = [&](const std::vector<std::string>& what, Text sentence) {
+        const auto list = [&](const std::vector<std::string>& what, ShownText sentence) {
             std::string all;
             for (const auto& one : what)
                 all += (all.empty() ? "" : ", ") + one;

@@ -15,7 +15,7 @@ namespace {
 
 struct Label {
     std::string_view key;
-    Text text;
+    ShownText text;
 };
 constexpr Label labels[] = {{"division", "division"},
                             {"plan", "plan"},
