@@ -39,7 +39,6 @@ constexpr int gap = 4;
 constexpr int line_height = 9;
 constexpr int field_height = 13;
 constexpr int row_height = 18; // two lines of hint beside a field
-constexpr int button_width = 60;
 constexpr int button_height = 15;
 constexpr auto* sentence_name = "sentence";
 constexpr float bold_weight = 150;
@@ -323,8 +322,12 @@ void Dialog::button(const std::string& text, std::function<void()> action) {
     labels_.push_back(text);
 }
 
+int Dialog::button_width(const std::string& text) {
+    return std::max(60, 4 * utf16(text).getLength() + 12); // a character is 4 units wide, more or less
+}
+
 void Dialog::push_button(const std::string& name, const std::string& text, int x, bool is_default) {
-    const auto made = insert("UnoControlButtonModel", name, x, y_, button_width, button_height);
+    const auto made = insert("UnoControlButtonModel", name, x, y_, button_width(text), button_height);
     set_property(made, "Label", Any(utf16(text)));
     set_property(made, "DefaultButton", Any(is_default));
     if (name == "cancel" || name == "close")
@@ -333,7 +336,7 @@ void Dialog::push_button(const std::string& name, const std::string& text, int x
 
 void Dialog::build() {
     int x = margin;
-    for (std::size_t i = 0; i < actions_.size(); ++i, x += button_width + gap)
+    for (std::size_t i = 0; i < actions_.size(); x += button_width(labels_[i++]) + gap)
         push_button(actions_[i].first, labels_[i], x, false);
     y_ += button_height + margin;
     set_property(dialog_model_, "Height", integer(y_));
@@ -495,14 +498,16 @@ void Dialog::clear(const Field& field) {
 
 bool Dialog::run(const std::string& accept_label, std::function<bool()> accept) {
     accept_ = std::move(accept);
-    push_button("accept", accept_label, width_ - margin - 2 * button_width - gap, true);
-    push_button("cancel", tr("Cancel"), width_ - margin - button_width, false);
+    const auto cancel = tr("Cancel");
+    const int at = width_ - margin - button_width(cancel);
+    push_button("accept", accept_label, at - gap - button_width(accept_label), true);
+    push_button("cancel", cancel, at, false);
     build();
     return need<css::awt::XDialog2>(dialog_)->execute() == 1;
 }
 
 void Dialog::show() {
-    push_button("close", tr("Close"), width_ - margin - button_width, true);
+    push_button("close", tr("Close"), width_ - margin - button_width(tr("Close")), true);
     build();
     need<css::awt::XDialog2>(dialog_)->execute();
 }

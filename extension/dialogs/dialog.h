@@ -125,6 +125,7 @@ class Dialog {
     css::uno::Reference<css::beans::XPropertySet> model(const std::string& name) const;
     css::uno::Reference<css::awt::XControl> control(const std::string& name) const;
     css::uno::Reference<css::awt::grid::XMutableGridDataModel> data_of(const Field& field) const;
+    [[nodiscard]] static int button_width(const std::string& text);
     void push_button(const std::string& name, const std::string& label, int x, bool is_default);
     void build();
     void centre();

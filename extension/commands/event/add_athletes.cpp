@@ -40,7 +40,7 @@ bool plan_in_window(Context& context, const Roster& roster, RosterPlan& plan) {
                         "columns may be in any order."),
                      2);
     const auto list = dialog.memo(tr("~List"), "", 80, false);
-    const auto table = dialog.table(tr("Preview"), {tr("Name"), tr("Division"), tr("Preview")}, 90);
+    const auto table = dialog.table(tr("Preview"), {tr("Name"), tr("Division"), tr("Preview")}, 90, {4, 3, 8});
     const auto summary = dialog.line();
     Meanings meanings;
     dialog.button(tr("~From a file…"), [&] {

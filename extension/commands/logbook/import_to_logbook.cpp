@@ -102,9 +102,9 @@ bool agreed(Context& context, const Import& plan) {
         context.say(plan.summary() + plan.remarks);
         return context.argument("Write", "true") != "false";
     }
-    Dialog dialog(context, tr("Import into the logbook"), 440);
+    Dialog dialog(context, tr("Import into the logbook"), 500);
     dialog.paragraph(plan.summary(), 1);
-    const auto table = dialog.table(tr("~Preview"), {tr("Name"), tr("New tests"), tr("Result")}, 120, {12, 5, 24});
+    const auto table = dialog.table(tr("~Preview"), {tr("Name"), tr("New tests"), tr("Result")}, 120, {10, 5, 34});
     std::map<std::string, std::vector<std::string>> lines;
     for (const auto* person : plan.people)
         lines[name_in(*person)] = {name_in(*person), "", tr("new in the logbook")};

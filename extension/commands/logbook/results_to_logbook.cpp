@@ -10,7 +10,7 @@ namespace pacecells {
 namespace {
 
 std::vector<std::string> row_of(const ResultLine& line) {
-    return {line.person->name, line.differs ? tr(line.refused ? Text("no") : Text("yes")) : "", line.happens,
+    return {line.person->name, line.differs ? tr(line.refused ? ShownText("no") : ShownText("yes")) : "", line.happens,
             line.differences};
 }
 

@@ -93,7 +93,7 @@ std::optional<TestDay> asked(Context& context, const Known& known) {
         return day;
     }
     Dialog dialog(context, tr("Test day"), 320);
-    const auto date = dialog.entry(tr("~Day"), today);
+    const auto date = dialog.entry(tr("~Day"), with_date_order(today));
     const auto tests = dialog.entry(tr("~Tests"), "", tr("such as %1", "Rower 10:00; Rower 2000 m"));
     const auto names = dialog.memo(tr("~Names, one per line; minors and people on another plan are left out"),
                                    usual_names(known.people), 120, false);
