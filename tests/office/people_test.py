@@ -13,6 +13,7 @@ import pytest
 from commands import run
 from compare import check
 from event_cells import by_key, typed
+from office import named
 from sharing import BUILD, OXT, folder_of
 
 EXTENSIONS = [OXT]
@@ -270,6 +271,18 @@ def test_a_changed_announcement_gets_a_number(office, example):
     check("counted in the workbook", by_key(example, "workout.announcement").getCellByPosition(0, 0).Value, 3.0)
     done, said = run(office, example, "print-pack", File=str(WORK / "third.pdf"))
     check("asked once", done)
+
+
+def test_a_print_by_hand_counts_too(office, example):
+    """The office's own File, Print: the next print of another workout gets a number of its own."""
+    example.print(named(FileName=(WORK / "by-hand.ps").as_uri(), Wait=True))
+    known = example.DocumentProperties.UserDefinedProperties
+    deadline = time.monotonic() + 60
+    while not known.PropertySetInfo.hasPropertyByName("Pacecells printed") and time.monotonic() < deadline:
+        time.sleep(0.1)
+    by_key(example, "workout.stations.load.1").getCellByPosition(0, 1).Value = 40
+    done, said = run(office, example, "print-pack", File=str(WORK / "none.pdf"))
+    check("asks", (done, "since version 2 was printed" in said), (False, True))
 
 
 def test_prints_name_nobody(office, example):

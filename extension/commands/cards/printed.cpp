@@ -107,20 +107,22 @@ void forget_printed(const Document& document) {
         properties->removeProperty(name);
 }
 
-bool version_settled(Context& context, const EventCells& event, Printed& printed) {
+bool version_settled(Context& context, const EventCells& event, Printed& printed, bool by_hand) {
     const auto workout = digest_of_workout(event);
     auto number = event.number("workout.announcement").value_or(0);
     if (!printed.nothing() && printed.workout != workout && number <= printed.announcement) {
         const auto old = shown_number(printed.announcement, 0);
-        const auto question = tr("Cap, stations, amounts or loads have changed since version %1 was printed. The next "
-                                 "version gets its own number.",
-                                 old);
+        auto question = tr("Cap, stations, amounts or loads have changed since version %1 was printed. The next "
+                           "version gets its own number.",
+                           old);
         if (!context.interactive() && !context.argument("Announcement"))
             throw Refusal{question};
+        if (by_hand)
+            question += " " + tr("What was printed just now still says version %1: print it again.", old);
         Form form(context, tr("New version"), 260, 80, 40);
-        form.dialog().paragraph(question, 3);
+        form.dialog().paragraph(question, by_hand ? 4 : 3);
         form.entry("Announcement", tr("~Version"), shown_number(printed.announcement + 1, 0));
-        const bool accepted = form.fill(tr("~Print"), [&](const Form& typed) {
+        const bool accepted = form.fill(by_hand ? tr("~Change the number") : tr("~Print"), [&](const Form& typed) {
             number = typed.number("Announcement", 1, 99);
             if (number != std::floor(number) || number <= printed.announcement)
                 throw FieldRefusal{"Announcement", tr("Needs a whole number above %1.", old)};

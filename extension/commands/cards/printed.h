@@ -36,7 +36,7 @@ void forget_printed(const Document& document);
 
 // Where cap, amounts or loads differ from those printed and the announcement still has the number it was printed with:
 // asks for the next one and writes it into the workbook. False where the person cancels. Without windows the argument
-// Announcement answers.
-[[nodiscard]] bool version_settled(Context& context, const EventCells& event, Printed& printed);
+// Announcement answers. `by_hand`: the office itself has printed, with the old number.
+[[nodiscard]] bool version_settled(Context& context, const EventCells& event, Printed& printed, bool by_hand = false);
 
 } // namespace pacecells

@@ -4,10 +4,9 @@
 // workbook that comes back after a heat was interrupted opens the window by itself, which then asks.
 #include "heat_day_clock.h"
 #include "heat_day_window.h"
+#include "job.h"
 
 #include <com/sun/star/awt/AsyncCallback.hpp>
-#include <com/sun/star/awt/XWindow2.hpp>
-#include <com/sun/star/beans/NamedValue.hpp>
 #include <com/sun/star/frame/XStorable.hpp>
 #include <com/sun/star/lang/XServiceInfo.hpp>
 #include <com/sun/star/task/XJob.hpp>
@@ -161,18 +160,6 @@ void heat_day(Context& context) {
 
 const Command command{"heat-day", heat_day};
 
-Any named(const css::uno::Sequence<css::beans::NamedValue>& values, const char* name) {
-    const auto* found =
-        std::find_if(values.begin(), values.end(), [&](const auto& value) { return value.Name.equalsAscii(name); });
-    return found == values.end() ? Any() : found->Value;
-}
-
-bool visible(const Reference<css::frame::XFrame>& frame) {
-    const auto window =
-        frame.is() ? as<css::awt::XWindow2>(frame->getContainerWindow()) : Reference<css::awt::XWindow2>();
-    return window.is() && window->isVisible();
-}
-
 // The office's own job for a spreadsheet just loaded (package/office/Jobs.xcu).
 class InterruptedHeat : public cppu::WeakImplHelper2<css::task::XJob, css::lang::XServiceInfo> {
   public:
@@ -180,13 +167,10 @@ class InterruptedHeat : public cppu::WeakImplHelper2<css::task::XJob, css::lang:
 
     Any SAL_CALL execute(const css::uno::Sequence<css::beans::NamedValue>& arguments) override {
         try {
-            css::uno::Sequence<css::beans::NamedValue> environment;
-            Reference<css::sheet::XSpreadsheetDocument> document;
-            named(arguments, "Environment") >>= environment;
-            named(environment, "Model") >>= document;
+            const auto document = document_of_job(arguments);
             const auto controller =
                 document.is() ? need<css::frame::XModel>(document)->getCurrentController() : nullptr;
-            if (!controller.is() || !visible(controller->getFrame()) ||
+            if (!controller.is() || !is_visible(controller->getFrame()) ||
                 need<css::frame::XStorable>(document)->isReadonly() || !find_name(document, "results_clocks").is())
                 return {};
             read_interface_language(component_);
