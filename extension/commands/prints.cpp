@@ -94,12 +94,6 @@ std::optional<css::table::CellRangeAddress> filled_part(const Range& sheet, css:
     return address(Range(cursor, css::uno::UNO_QUERY_THROW));
 }
 
-css::awt::Size size_of(const Range& sheet, const css::table::CellRangeAddress& area) {
-    css::awt::Size size;
-    get_property(part(sheet, area), "Size") >>= size;
-    return size;
-}
-
 // As many columns more as title and heading need.
 void widen_for_heading(const Range& sheet, css::table::CellRangeAddress& area, sal_Int32 last_column) {
     sal_Int32 needed = 0;
@@ -135,11 +129,18 @@ void fit_wall(const Document& document, const Range& wall) {
         return;
     need<css::sheet::XPrintAreas>(sheet)->setPrintAreas(
         css::uno::Sequence<css::table::CellRangeAddress>(areas.data(), static_cast<sal_Int32>(areas.size())));
-    largest.Height += largest.Height / spared; // rows are rounded when they are scaled: the last stays on its page
-    fill_page(page_style(document, sheet), largest);
+    fill_page(page_style(document, sheet), with_room(largest));
 }
 
 } // namespace
+
+css::awt::Size size_of(const Range& sheet, const css::table::CellRangeAddress& area) {
+    css::awt::Size size;
+    get_property(part(sheet, area), "Size") >>= size;
+    return size;
+}
+
+css::awt::Size with_room(css::awt::Size size) { return {size.Width, size.Height + size.Height / spared}; }
 
 Reference<css::beans::XPropertySet> page_style(const Document& document, const Range& sheet) {
     rtl::OUString name;

@@ -21,6 +21,9 @@ void fit_prints(const Document& document);
 // fills its own fields there as its settings say.
 void stamp_prints(const Document& document, Language language);
 
+[[nodiscard]] css::awt::Size size_of(const Range& sheet, const css::table::CellRangeAddress& area);
+// A little more than that height: rows are rounded when they are scaled, and the last shall stay on its page.
+[[nodiscard]] css::awt::Size with_room(css::awt::Size size);
 [[nodiscard]] css::uno::Reference<css::beans::XPropertySet> page_style(const Document& document, const Range& sheet);
 // Prints at the scale at which areas of this size fill a page; page breaks that were set stay.
 void fill_page(const css::uno::Reference<css::beans::XPropertySet>& style, const css::awt::Size& largest);

@@ -109,7 +109,7 @@ STYLES = {
     # Cards.
     "card place": _style(CharHeight=12, HoriJustify=RIGHT, ShrinkToFit=True),
     "card under": _style(CharHeight=9.7, HoriJustify=CENTER, lines="b", ShrinkToFit=True),
-    "card station": _style(CharHeight=10, HoriJustify=RIGHT, ShrinkToFit=True),
+    "card station": _style(CharFontName="Liberation Sans Narrow", CharHeight=10, HoriJustify=RIGHT, ShrinkToFit=True),
     # Not every Linux has the narrow font; without it a clock of five figures shrinks to 9 points.
     "card time": _style(CharFontName="Liberation Sans Narrow", CharHeight=10, CharWeight=150, HoriJustify=LEFT, ParaIndent=40,
                         ShrinkToFit=True, format=TIME),
@@ -130,11 +130,11 @@ STYLES = {
     "judge name": _style(CharHeight=20, CharWeight=150),
     "judge text": _style(CharHeight=11, ShrinkToFit=True),
     "judge lane": _style(CharHeight=13, HoriJustify=RIGHT),
-    "judge head": _style(CharHeight=11, CharWeight=150, HoriJustify=CENTER, CellBackColor=PALE, lines="tblr"),
+    "judge head": _style(CharHeight=11, CharWeight=150, HoriJustify=CENTER, CellBackColor=PALE, lines="tblr", ShrinkToFit=True),
     "judge head left": _style("judge head", HoriJustify=LEFT),
     "judge station": _style(CharHeight=12, lines="tblr", ParaIndent=60, ShrinkToFit=True),
     "judge count": _style(CharHeight=12, HoriJustify=CENTER, lines="tblr", ShrinkToFit=True),
-    "judge box": _style(CharHeight=9.7, VertJustify=1, lines="tblr", ParaIndent=60),
+    "judge box": _style(CharHeight=9.7, VertJustify=1, lines="tblr", ParaIndent=60, IsTextWrapped=True),
     "label right": _style(HoriJustify=RIGHT, ParaIndent=100),
     "first of heat clock": _style("first of heat", format=CLOCK),
     "cut right": _style(lines="r", dashed=True),

@@ -118,16 +118,20 @@ def make_judge(book, first, half):
     stamp = f'event_heading&IF({tiebreak}="";"";" · "&{lit("tie-break")}&": "&{tiebreak})'
     sheet.merged(across(0, ROUNDS, STAMP), shown(stamp), "card line")
     sheet.put(cell(0, COUNT), shown(lit("running count")), "judge head left")
+    # a workout of one round has a column of clocks, one for each station
+    once = f"${out[0]}${first + 1}"
+    sheet.put(once.replace("$", ""), f'=IF({who}=0;0;N({pc("WORKOUT.COUNT", "workout", division, 2)}=""))', "working")
     for k in range(1, ROUNDS + 1):
         there = pc("WORKOUT.COUNT", "workout", division, k)
-        sheet.put(cell(k, COUNT), f'=IF({k}>{rounds};"";IF({there}="";"";"R{k}"))', "judge head")
+        round_head = f'IF({k}>{rounds};"";IF({there}="";"";"R{k}"))'
+        sheet.put(cell(k, COUNT), f'=IF({once};{lit("clock")};{round_head})' if k == 2 else f"={round_head}", "judge head")
         for line in (CLOCK, NO_REPS):
             sheet.styled(cell(k, line), "judge count")
         for station in range(1, STATIONS + 1):
             count = pc("WORKOUT.COUNT", "workout", division, k, station)
             sheet.put(cell(k, STATION + station - 1), f'=IF({k}>{rounds};"";{count})', "judge count")
-    for line, label in ((CLOCK, "clock"), (NO_REPS, "no-reps (tally)")):
-        sheet.put(cell(0, line), shown(lit(label)), "judge station")
+    sheet.put(cell(0, CLOCK), f'=IF(OR({who}=0;{once});"";{lit("clock")})', "judge station")
+    sheet.put(cell(0, NO_REPS), shown(lit("no-reps (tally)")), "judge station")
     for station in range(1, STATIONS + 1):
         sheet.put(cell(0, STATION + station - 1), shown(pc("WORKOUT.TEXT", "workout", division, station)), "judge station")
     heads = fixed(cell(1, COUNT)).replace(f"${column(JUDGE + 1)}", column(JUDGE + 1))

@@ -86,6 +86,28 @@ Press::Press(const Context& context, const Document& original, bool with_judges)
     }
     fit_prints(copy_.document());
     stamp_prints(copy_.document(), parse_language(event_.text("workout.language")).value_or(Language::en));
+    split_wall();
+}
+
+// Each page of the wall on a sheet of its own, and as large as its paper: pages of one sheet have one scale.
+void Press::split_wall() {
+    const auto wall = sheet_of("wall_page");
+    if (!wall.is())
+        return;
+    const auto areas = need<css::sheet::XPrintAreas>(wall)->getPrintAreas();
+    const auto after = address(event_.at("wall_page")).Sheet + 1;
+    for (sal_Int32 page = 0; page < areas.getLength(); ++page) {
+        auto area = areas[page];
+        const auto title = "Pacecells wall " + std::to_string(page + 1);
+        if (page > 0) {
+            area.Sheet = static_cast<sal_Int16>(after + page - 1);
+            copy_.document()->getSheets()->copyByName(utf16(name_of(wall)), utf16(title), area.Sheet);
+        }
+        const auto& sheet = walls_.emplace_back(page > 0 ? copy_.sheet(area.Sheet) : wall);
+        give_own_style(sheet, title.c_str());
+        need<css::sheet::XPrintAreas>(sheet)->setPrintAreas({&area, 1});
+        fill_page(page_style(copy_.document(), sheet), with_room(size_of(sheet, area)));
+    }
 }
 
 // The values of everyone's card or sheet, page by page.
@@ -211,9 +233,7 @@ void Press::fill(Pages& pages, const std::vector<const Starter*>& people, Rows S
     need<css::sheet::XPrintAreas>(pages.sheet)->setPrintAreas({&area, 1});
     auto page = pages.first;
     page.EndRow = page.StartRow + pages.rows() - 1;
-    css::awt::Size size;
-    get_property(part(pages.sheet, page), "Size") >>= size;
-    fill_page(page_style(copy_.document(), pages.sheet), size);
+    fill_page(page_style(copy_.document(), pages.sheet), size_of(pages.sheet, page));
 }
 
 void Press::print(const Order& order, const std::string& url) {
@@ -230,10 +250,11 @@ void Press::print(const Order& order, const std::string& url) {
         fill(*judges_, order.judges, &Starter::judge);
     }
     const auto heats = sheet_of("heat_list");
-    const auto wall = sheet_of("wall_page");
     const auto printed = [&](const Range& sheet) {
         const auto name = name_of(sheet);
-        return (order.wall && wall.is() && name == name_of(wall)) || (order.heats && name == name_of(heats)) ||
+        const bool wall =
+            std::ranges::any_of(walls_, [&](const Range& one) { return name == name_of(one); });
+        return (order.wall && wall) || (order.heats && name == name_of(heats)) ||
                (cards_ && !order.cards.empty() && name == name_of(cards_->sheet)) ||
                (judges_ && !order.judges.empty() && name == name_of(judges_->sheet));
     };

@@ -51,12 +51,14 @@ class Press {
     void fill(Pages& pages, const std::vector<const Starter*>& people, Rows Starter::*what);
     static void set_heights(const Pages& pages, sal_Int32 page);
     void stretch(Pages& pages, const std::vector<const Starter*>& people, Rows Starter::*what) const;
+    void split_wall();
     [[nodiscard]] Range sheet_of(const char* name) const;
 
     const Context& context_;
     Copy copy_;
     EventCells event_;
     std::vector<Starter> starters_;
+    std::vector<Range> walls_; // a sheet for each page
     std::optional<Pages> cards_;
     std::optional<Pages> judges_;
 };
