@@ -12,6 +12,8 @@ from commands import run
 from compare import check
 from event_cells import by_key, column_of
 from logbook_kit import TODAY, area, new_event, new_logbook
+from office import type_in
+from paper import print_sheet
 from sharing import OXT, folder_of
 
 EXTENSIONS = [OXT]
@@ -80,3 +82,26 @@ def test_read_as_written(office, logbook):
     check("at most 12", len(inputs) <= 12, True)
     pace = by_key(event, "workout.paces.rep_s").getCellByPosition(0, 3)
     check("the sheet goes on looking it up", pace.Formula.startswith("="), True)
+
+
+def test_wall_table_alone(office):
+    """Office staff who know the cap and the goals: a page for the wall, without an event."""
+    before = {document.RuntimeUID for document in office.desktop.Components}
+    done, said = run(office, office.new(), "new-wall")
+    assert done, said
+    wall = next(document for document in office.desktop.Components
+                if document.RuntimeUID not in before and "wall_cap" in document.NamedRanges.ElementNames)
+    choices = {"wall_title": "Slack Water", "wall_cap": "17:00", "wall_from": "5", "wall_to": "9", "wall_calories": "12"}
+    for name, value in choices.items():
+        type_in(area(wall, name).getCellByPosition(0, 0), value)
+    wall.calculateAll()
+    WORK.mkdir(exist_ok=True)
+    print_sheet(wall, wall.Sheets[0], WORK / "wall.pdf")
+    text = subprocess.run(["pdftotext", "-layout", str(WORK / "wall.pdf"), "-"], capture_output=True, text=True, check=True).stdout
+    check("pages", text.count("\f"), 1)
+    for goal, clock in (("5", "3:24"), ("8.5", "2:00")):  # 17:00 by 5, and by 8.5
+        check(f"goal {goal} in {text}", re.search(rf"^\s*{goal}\s+{clock}\b", text, re.M) is not None)
+    check("the title", "Slack Water" in text)
+    inputs = ["menu", "New wall table", *choices, "Print"]
+    print(f"{len(inputs)} inputs: {', '.join(inputs)}")
+    check("at most 8", len(inputs) <= 8, True)
