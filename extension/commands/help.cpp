@@ -25,8 +25,8 @@ rtl::OUString leading_to(const Context& context, const std::string& url) {
     std::error_code ignored;
     std::filesystem::create_directories(folder, ignored);
     std::ofstream file(path);
-    file << "<!DOCTYPE html><meta charset=\"utf-8\"><meta http-equiv=\"refresh\" content=\"0; url=" << url << "\"><a href=\""
-         << url << "\">Pacecells</a>\n";
+    file << "<!DOCTYPE html><meta charset=\"utf-8\"><meta http-equiv=\"refresh\" content=\"0; url=" << url
+         << "\"><a href=\"" << url << "\">Pacecells</a>\n";
     file.close();
     rtl::OUString leads = utf16(url);
     if (file)

@@ -46,7 +46,8 @@ const Texts& texts_of(std::size_t which) {
     static const auto all = [] {
         std::vector<Texts> made;
         for (const char* text : translations)
-            for (made.emplace_back(); made.back().size() < std::size(english_texts); text += made.back().back().size() + 1)
+            for (made.emplace_back(); made.back().size() < std::size(english_texts);
+                 text += made.back().back().size() + 1)
                 made.back().emplace_back(text);
         return made;
     }();

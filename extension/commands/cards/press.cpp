@@ -252,8 +252,7 @@ void Press::print(const Order& order, const std::string& url) {
     const auto heats = sheet_of("heat_list");
     const auto printed = [&](const Range& sheet) {
         const auto name = name_of(sheet);
-        const bool wall =
-            std::ranges::any_of(walls_, [&](const Range& one) { return name == name_of(one); });
+        const bool wall = std::ranges::any_of(walls_, [&](const Range& one) { return name == name_of(one); });
         return (order.wall && wall) || (order.heats && name == name_of(heats)) ||
                (cards_ && !order.cards.empty() && name == name_of(cards_->sheet)) ||
                (judges_ && !order.judges.empty() && name == name_of(judges_->sheet));

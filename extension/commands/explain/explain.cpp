@@ -463,7 +463,8 @@ void explain(Context& context) {
                 go_to(context, *explained.sources[static_cast<std::size_t>(chosen)].cell);
         });
     }
-    dialog.button(tr("~Help"), [&] { show_help(context, explained.function.empty() ? "contents" : explained.function); });
+    dialog.button(tr("~Help"),
+                  [&] { show_help(context, explained.function.empty() ? "contents" : explained.function); });
     dialog.show();
 }
 
