@@ -6,7 +6,9 @@
 
 #include <com/sun/star/awt/XTopWindow.hpp>
 #include <com/sun/star/container/XEnumerationAccess.hpp>
+#include <com/sun/star/document/BrokenPackageRequest.hpp>
 #include <com/sun/star/document/MacroExecMode.hpp>
+#include <com/sun/star/document/NoSuchFilterRequest.hpp>
 #include <com/sun/star/frame/Desktop.hpp>
 #include <com/sun/star/frame/XModel.hpp>
 #include <com/sun/star/sheet/CellFlags.hpp>
@@ -15,6 +17,7 @@
 #include <com/sun/star/task/InteractionHandler.hpp>
 #include <com/sun/star/ucb/SimpleFileAccess.hpp>
 #include <com/sun/star/util/XCloseable.hpp>
+#include <cppuhelper/implbase1.hxx>
 
 #include <algorithm>
 
@@ -48,6 +51,24 @@ Document open_already(const Context& context, const std::string& url) {
     return {};
 }
 
+// The office's own questions, such as for a password; but a damaged file is not repaired by guess: there are copies.
+class Questions : public cppu::WeakImplHelper1<css::task::XInteractionHandler> {
+  public:
+    explicit Questions(const Context& context)
+        : office_(css::task::InteractionHandler::createWithParent(context.component(), nullptr)) {}
+
+    void SAL_CALL handle(const Reference<css::task::XInteractionRequest>& request) override {
+        css::document::BrokenPackageRequest broken;
+        css::document::NoSuchFilterRequest unknown;
+        const auto what = request->getRequest();
+        if (!(what >>= broken) && !(what >>= unknown))
+            office_->handle(request);
+    }
+
+  private:
+    Reference<css::task::XInteractionHandler2> office_;
+};
+
 Document open(const Context& context, const std::string& url, Logbook::Use use) {
     const std::pair<const char*, Any> hidden{"Hidden", Any(use == Logbook::Use::read || !context.interactive())};
     const std::pair<const char*, Any> read_only{"ReadOnly", Any(use == Logbook::Use::read)};
@@ -55,7 +76,7 @@ Document open(const Context& context, const std::string& url, Logbook::Use use) 
     try {
         if (!context.interactive())
             return as<css::sheet::XSpreadsheetDocument>(load(context, url, {hidden, read_only, macros}));
-        const auto asks = css::task::InteractionHandler::createWithParent(context.component(), nullptr); // a password
+        const Reference<css::task::XInteractionHandler> asks(new Questions(context));
         return as<css::sheet::XSpreadsheetDocument>(
             load(context, url, {hidden, read_only, macros, {"InteractionHandler", Any(asks)}}));
     } catch (const css::uno::Exception&) { // no such form of file, or no password

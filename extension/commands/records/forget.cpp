@@ -11,6 +11,7 @@
 
 #include <com/sun/star/document/MacroExecMode.hpp>
 #include <com/sun/star/document/XUndoManagerSupplier.hpp>
+#include <com/sun/star/frame/XModel.hpp>
 #include <com/sun/star/sheet/CellFlags.hpp>
 #include <com/sun/star/sheet/XSheetOperation.hpp>
 #include <com/sun/star/ucb/SimpleFileAccess.hpp>
@@ -54,8 +55,17 @@ void forget_steps(const Document& document) { // a step back would bring the nam
     need<css::document::XUndoManagerSupplier>(document)->getUndoManager()->clear();
 }
 
+// The key of a logbook with a password, which its copies have too; void where there is none.
+Any key_of(const Document& document) {
+    for (const auto& argument : need<css::frame::XModel>(document)->getArgs())
+        if (argument.Name == "EncryptionData")
+            return argument.Value;
+    return {};
+}
+
 // The copies that could not be changed.
-std::vector<std::string> forget_in_copies(const Context& context, const std::string& url, const std::string& name) {
+std::vector<std::string> forget_in_copies(const Context& context, const std::string& url, const std::string& name,
+                                          const Any& key) {
     std::vector<std::string> left;
     const auto files = css::ucb::SimpleFileAccess::create(context.component());
     const auto folder = utf16(folder_of_copies(url));
@@ -64,9 +74,10 @@ std::vector<std::string> forget_in_copies(const Context& context, const std::str
     for (const auto& copy : files->getFolderContents(folder, false)) {
         css::uno::Reference<css::lang::XComponent> opened;
         try {
-            opened =
-                load(context, utf8(copy),
-                     {{"Hidden", Any(true)}, {"MacroExecutionMode", Any(css::document::MacroExecMode::NEVER_EXECUTE)}});
+            opened = load(context, utf8(copy),
+                          {{"Hidden", Any(true)},
+                           {"MacroExecutionMode", Any(css::document::MacroExecMode::NEVER_EXECUTE)},
+                           {"EncryptionData", key}});
             const auto document = need<css::sheet::XSpreadsheetDocument>(opened);
             check_logbook(document);
             if (forget_in(document, name) > 0)
@@ -156,7 +167,7 @@ void forget_person(Context& context) {
     const auto rows = forget_in(logbook.document(), name);
     forget_steps(logbook.document());
     logbook.store();
-    auto left = forget_in_copies(context, *url, name);
+    auto left = forget_in_copies(context, *url, name, key_of(logbook.document()));
     for (auto& backup : remove_backups(context, *url))
         left.push_back(std::move(backup));
     for (auto& log : forget_in_logs(context, name))
