@@ -65,7 +65,7 @@ def make_day(sheet, title, line, rows, free=()):
     sheet.heights(1, 1, 11)
     sheet.heights(3, 3, 6)
     sheet.heights(4, 4, 7.5)
-    sheet.heights(HEAD, HEAD, 12)
+    sheet.heights(HEAD, HEAD, 13)
     sheet.heights(FIRST, last, 12)
     sheet.freeze(f"C{FIRST}")
     sheet.page(f"A1:{end}{last}", landscape=True, repeat=(1, HEAD))

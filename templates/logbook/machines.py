@@ -20,6 +20,7 @@ def make(book):
     sheet = book.machines
     make_table(sheet, "logbook_machines", "Machines",
                "cal/h and set-up that come with this sheet are common practice, no source: type your own over them.", COLUMNS, len(MACHINES))
+    sheet.hide_columns("B", "B")  # the same in every language, for commands
     for row, ((kind, name), (calh, handling)) in enumerate(zip(MACHINES, USUAL), FIRST):
         sheet.text(f"A{row}", name, "input text")
         sheet.put(f"B{row}", kind)

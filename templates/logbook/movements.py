@@ -9,9 +9,9 @@ from logbook.table import FIRST, make_table
 
 SECONDS = lambda low, high: ("limit", low, high, "Enter seconds as a plain number, such as 2.5.")
 COLUMNS = (
-    Column("name", "Movement", 54, "input text", help="As you write it in workouts."),
+    Column("name", "Movement", 50, "input words", help="As you write it in workouts."),
     Column("unit", "Unit", 20, "input", rule=("choose", "list_units", "Choose a unit from the list: rep, row cal, run m, rest …")),
-    Column("rep_s", "Seconds per rep (or metre carried)", 27, "input number", rule=SECONDS(0.17, 600)),
+    Column("rep_s", "Seconds per rep (or metre carried)", 30, "input number", rule=SECONDS(0.17, 600)),
     Column("handling_s", "Set-up, s per round", 20, "input number", rule=SECONDS(0, 600)),
     Column("grip", "Grip-limited", 18, "input center", rule=("choose", "list_yes", "Choose yes if grip or the same muscles stay under load; otherwise leave empty.")),
     Column("away_share", "Rest for other stations", 22, "input share", rule=("limit", 0, 1, "Enter a percentage from 0% to 100%."),

@@ -5,15 +5,15 @@ from builder import Column
 from logbook.table import make_table
 
 COLUMNS = (
-    Column("name", "Name", 46, "input text"),
+    Column("name", "Name", 42, "input text"),
     Column("date", "Date", 26, "input date", rule=DAY),
-    Column("event", "Event", 44, "input text"),
+    Column("event", "Event", 38, "input text"),
     Column("division", "Division", 50, "input text"),
     Column("plan", "Plan for the day", 22, "input"),
     Column("result", "Result", 24, "input score", help="As it was written on the list of results."),
     Column("score", "Score: reps, or seconds", 22, "input number", help="Reps of an AMRAP or of intervals; seconds of a workout for time."),
     Column("place", "Place", 16, "input number"),
-    Column("goal", "Goal", 22, "input score"),
+    Column("goal", "Goal", 38, "input score"),
     Column("low", "Forecast low", 20, "input whole", help="Before the start: reps, or seconds. Eight times in ten between low and high."),
     Column("planned", "Predicted", 20, "input whole"),
     Column("high", "Forecast high", 20, "input whole"),

@@ -26,7 +26,7 @@ def make_table(sheet, name, title, line, columns, rows, printed=None, landscape=
     sheet.widths("A", *[col.width for col in columns])
     sheet.heights(1, 1, 10)
     sheet.heights(2, 2, 5.5)
-    sheet.heights(HEAD, HEAD, 14)
+    sheet.heights(HEAD, HEAD, 17)
     sheet.hide_rows(KEYS, KEYS)
     sheet.freeze(f"B{FIRST}")
     last_printed = column(next((place for place, col in enumerate(columns) if col.key == printed), len(columns) - 1))
