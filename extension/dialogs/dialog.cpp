@@ -456,7 +456,9 @@ void Dialog::set_row(const Field& field, int row, const std::vector<std::string>
 }
 
 void Dialog::select_row(const Field& field, int row) {
-    need<css::awt::grid::XGridControl>(control(field.name))->goToCell(0, row);
+    const auto grid = control(field.name);
+    need<css::awt::grid::XGridControl>(grid)->goToCell(0, row); // where the arrow keys begin
+    need<css::awt::grid::XGridRowSelection>(grid)->selectRow(row);
 }
 
 void Dialog::focus(const Field& field) { need<css::awt::XWindow>(control(field.name))->setFocus(); }
