@@ -67,6 +67,28 @@ def test_a_password(office):
     check("file and copy keep it", [is_encrypted(file) for file in (place, *place.with_suffix(".copies").glob("*"))], [True, True])
 
 
+def test_a_password_does_not_keep_the_forgotten(office):
+    """Copies with the logbook's password lose the person too, and keep the password."""
+    place = made(office, "forgotten")
+    book = office.open(place)
+    book.storeToURL(place.with_name("secret.ods").as_uri(), named(FilterName="calc8", Password="tide and ebb"))
+    book.close(True)
+    place.with_name("secret.ods").replace(place)
+    with_password = lambda file: office.desktop.loadComponentFromURL(file.as_uri(), "_blank", 0, named(Password="tide and ebb", Hidden=True))
+    book = with_password(place)
+    to_logbook(office, example(office))
+    done, said = run(office, office.new(), "forget-person", Name="mara lindqvarn", Delete="true")
+    check("forgotten", (done, "delete it yourself" in said), (True, False))
+    book.close(True)
+    files = [place, *place.with_suffix(".copies").glob("*")]
+    check("a copy is there", len(files), 2)
+    for file in files:
+        check(f"{file.name} is encrypted", is_encrypted(file), True)
+        book = with_password(file)
+        check(f"and {file.name} has only the other", [row["name"] for row in rows_of(book, "people")][:1], ["Teo Osterby"])
+        book.close(True)
+
+
 def test_half_a_file(office):
     """A file that was cut short is refused in words and left as it is; the dated copy is there to go back to."""
     place, event = made(office, "half"), example(office)

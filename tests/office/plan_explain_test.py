@@ -7,8 +7,8 @@ import pytest
 from commands import run
 from office import type_in
 from plan_sheet import BLOCK, lay_out, of
-from sharing import OXT, shared
-from windows_test import Calc
+from sharing import OXT, folder_of, shared
+from windows_kit import Calc
 
 EXTENSIONS = [OXT]
 CELL = re.compile(r": ([^:\n]+(?::\d\d)?) \((Workout|Tests|Roster)\.([A-Z]+[0-9]+)\)")
@@ -123,7 +123,7 @@ def test_its_cells_are_reached_by_keyboard_and_mouse(display):
     with pytest.MonkeyPatch.context() as patch:
         patch.setenv("SAL_USE_VCLPLUGIN", "gen")
         with shared([OXT], "screen", display=display) as office:
-            calc = Calc(display, office, "en-US", 1)
+            calc = Calc(display, office, "en-US", 1, folder_of(__file__))
             document = lay_out(calc.document)
             cell = document.Sheets["Results"]["A1"]
             type_in(cell, of(1, "SETS", '"Sandbags"'))
