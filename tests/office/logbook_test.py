@@ -15,6 +15,7 @@ from event_cells import by_key, typed
 from logbook_kit import TEMPLATES, TODAY, area, contents, copies, fill, new_event, new_logbook, rows_of, to_logbook
 from office import save
 from old_tests import tests_workbook
+from paper import pages_of, print_sheet
 from sharing import BUILD, OXT, ROOT, folder_of
 
 EXTENSIONS = [OXT]
@@ -272,6 +273,17 @@ def contents_of_file(office, place):
     copy = place.with_name("copy.ods")
     shutil.copy(place, copy)
     return contents(office, copy, "results")
+
+
+def test_only_what_is_filled_is_printed(office, place, example):
+    """In letters that can be read; the tables have room for thousands of rows."""
+    to_logbook(office, example)
+    book = office.open(place)
+    for sheet in [sheet for sheet in book.Sheets if sheet.IsVisible and sheet.Name not in ("Tests", "Season")]:
+        print_sheet(book, sheet, place.with_suffix(".pdf"))
+        pages = pages_of(place.with_suffix(".pdf"))
+        check(f"{sheet.Name}: pages, and the smallest letters", (len(pages) <= (2 if sheet.Name == "Movements" else 1),
+                                                                 min(page.smallest for page in pages) >= 8), (True, True))
 
 
 def test_copies_expire(office, place, example):
