@@ -5,13 +5,13 @@ from builder import Column
 from logbook.table import FIRST, make_table
 
 COLUMNS = (
-    Column("name", "Machine", 40, "input text"),
+    Column("name", "Machine", 52, "input text"),
     Column("machine", "Kind", 20, "cell center"),
-    Column("count", "Number", 20, "input number", rule=("whole", 0, 99, "Enter the number of machines."), help="How many there are; a heat has no more people."),
-    Column("damper", "Usual damper", 20, "input number", rule=("limit", 0, 20, "Enter the damper setting, such as 5.")),
-    Column("calh", "cal/h of the middle pace group", 30, "input number", rule=("limit", 100, 5000, "Enter calories per hour as the monitor shows them, such as 900."),
+    Column("count", "Number", 26, "input number", rule=("whole", 0, 99, "Enter the number of machines."), help="How many there are; a heat has no more people."),
+    Column("damper", "Usual damper", 30, "input number", rule=("limit", 0, 20, "Enter the damper setting, such as 5.")),
+    Column("calh", "cal/h of the middle pace group", 42, "input number", rule=("limit", 100, 5000, "Enter calories per hour as the monitor shows them, such as 900."),
            help="Fresh, over a mixed workout of 10 to 20 minutes."),
-    Column("handling_s", "Set-up, s per round", 24, "input number", rule=("limit", 0, 600, "Enter seconds as a plain number, such as 2.5."), help="Strapping in, or climbing on."),
+    Column("handling_s", "Set-up, s per round", 36, "input number", rule=("limit", 0, 600, "Enter seconds as a plain number, such as 2.5."), help="Strapping in, or climbing on."),
 )
 USUAL = ((900, 5), (850, 2), (800, 4), (750, 3))
 
@@ -19,7 +19,8 @@ USUAL = ((900, 5), (850, 2), (800, 4), (750, 3))
 def make(book):
     sheet = book.machines
     make_table(sheet, "logbook_machines", "Machines",
-               "cal/h and set-up that come with this sheet are common practice, no source: type your own over them.", COLUMNS, len(MACHINES))
+               "cal/h and set-up that come with this sheet are common practice, no source: type your own over them.", COLUMNS, len(MACHINES),
+               landscape=False)
     sheet.hide_columns("B", "B")  # the same in every language, for commands
     for row, ((kind, name), (calh, handling)) in enumerate(zip(MACHINES, USUAL), FIRST):
         sheet.text(f"A{row}", name, "input text")

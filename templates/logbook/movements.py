@@ -12,12 +12,12 @@ COLUMNS = (
     Column("name", "Movement", 50, "input words", help="As you write it in workouts."),
     Column("unit", "Unit", 20, "input", rule=("choose", "list_units", "Choose a unit from the list: rep, row cal, run m, rest …")),
     Column("rep_s", "Seconds per rep (or metre carried)", 30, "input number", rule=SECONDS(0.17, 600)),
-    Column("handling_s", "Set-up, s per round", 20, "input number", rule=SECONDS(0, 600)),
+    Column("handling_s", "Set-up, s per round", 23, "input number", rule=SECONDS(0, 600)),
     Column("grip", "Grip-limited", 18, "input center", rule=("choose", "list_yes", "Choose yes if grip or the same muscles stay under load; otherwise leave empty.")),
     Column("away_share", "Rest for other stations", 22, "input share", rule=("limit", 0, 1, "Enter a percentage from 0% to 100%."),
            help="How much of this movement's time rests the muscles of the other stations. Empty: 70%, 40% where grip limits both."),
     Column("longest", "Longest set of the middle group", 25, "input number", rule=("limit", 1, 999, "Enter the longest unbroken set, in reps.")),
-    Column("standard", "Standard, in one line", 85, "input words", help="On judge's sheets."),
+    Column("standard", "Standard, in one line", 82, "input words", help="On judge's sheets."),
     Column("basis", "Where the values come from", 60, "input text"),
 )
 
