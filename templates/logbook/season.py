@@ -26,4 +26,4 @@ def make(book):
         getattr(sheet, rule[0])(f"I{row}", *rule[1:])
         sheet.name(name, f"I{row}")
     sheet.text("I8", "one place behind the last", "input")
-    sheet.widths("G", 10, 58, 54)
+    sheet.widths("G", 10, 74, 58)
