@@ -17,8 +17,8 @@ namespace {
 
 using Refusal = std::optional<Error>;
 
-constexpr std::string_view roster_keys[] = {"name",  "division", "plan",  "group", "goal", "answer",
-                                            "minor", "consent",  "twice", "share", "team", "team_plan"};
+constexpr std::string_view roster_keys[] = {"name",    "division", "plan",  "group", "goal",      "answer", "minor",
+                                            "consent", "twice",    "share", "team",  "team_plan", "pacing"};
 constexpr double longest_time = 4.0 / 24; // of a goal, part of a day: beyond it a number is rounds
 
 // A number as people write it in a cell of text: "7", "7.5", "7,5".
@@ -225,6 +225,14 @@ class RosterReader {
                                      quoted(cell_text(answer)));
             athlete.answer = static_cast<PracticeAnswer>(*found);
             athlete.answer_place = place("answer");
+        }
+        if (const auto& pacing = cell("pacing"); !is_blank(pacing)) {
+            const auto found = find_word(WordList::pacing, cell_text(pacing));
+            if (!found)
+                return out_of_domain("%1: the pacing %2 is not known: choose one from the list.", *place("pacing"),
+                                     quoted(cell_text(pacing)));
+            athlete.pacing = static_cast<Pacing>(*found);
+            athlete.pacing_place = place("pacing");
         }
         if (const auto& share = cell("share"); !is_blank(share) && workout_.settings.team > 1) {
             auto value = cell_number(share);

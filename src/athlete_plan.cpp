@@ -109,11 +109,12 @@ void Planner::plan_goal() {
         add_stations();
         return;
     }
+    set_pacing(wanted_pacing());
     plan_.suggested = suggested();
+    if (athlete_.answer == PracticeAnswer::more_left)
+        set_pacing(Pacing::faster);
     const auto own = own_goal();
     Goal goal = own ? *own : *plan_.suggested;
-    if (athlete_.answer == PracticeAnswer::more_left)
-        plan_.drift = -workout_.settings.push;
     std::optional<Goal> moved;
     if (athlete_.answer == PracticeAnswer::only_just)
         moved = goal_down(goal, 1 + least_step_down, true);
@@ -159,6 +160,7 @@ void Planner::plan_goal() {
     set_card();
     const auto hold = plan_.card ? std::optional(plan_.card->advice.hold) : std::nullopt;
     plan_.goal = line_of(goal, hold, plan_.drift);
+    explain_pacing();
     if (const auto down = goal_down(goal, 1 + least_step_down, true)) {
         plan_.next_down = line_of(*down, plan_.card ? std::optional(plan_.card->floor) : std::nullopt, 0);
         reason({.fact = Fact::next_down,

@@ -188,11 +188,13 @@ Point Planner::last_end(const Point& point) const {
 
 std::optional<Goal> Planner::suggested() const {
     const auto& settings = workout_.settings;
-    const double fresh = last_moment().value() * fade_factor();
+    const double slower = 1 + pacing_cost_of(task_).value() / task_.value();
+    const double fresh = last_moment().value() * fade_factor() / slower;
     const double finish = course_->seconds_to(course_->end());
     if (for_time() && finish <= fresh + course_slack) {
         const double step = settings.goal_step_time.value();
-        return goal_at(course_->end(), Seconds{std::min(last_moment().value(), up_to(finish / fade_factor(), step))});
+        return goal_at(course_->end(),
+                       Seconds{std::min(last_moment().value(), up_to(finish * slower / fade_factor(), step))});
     }
     if (settings.goal_step) {
         const double rounds = course_->rounds_to(course_->point_at(fresh));

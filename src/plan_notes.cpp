@@ -118,6 +118,10 @@ void Planner::add_notes() {
         notes.push_back(say("The goal is above the predicted score, %1.", plan_.expected.text));
     }
 
+    if (plan_.pacing_cost)
+        notes.push_back(pacing_said());
+    if (athlete_.pacing && settings.format == Format::intervals)
+        notes.push_back(say("Intervals have no pacing: each window has clocks of its own."));
     if (athlete_.answer == PracticeAnswer::more_left)
         notes.push_back(say("Goal kept: open a little slower, push in the last quarter."));
     if (athlete_.answer == PracticeAnswer::only_just)

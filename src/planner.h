@@ -93,6 +93,14 @@ class Planner {
     [[nodiscard]] std::optional<Goal> suggested() const;
     [[nodiscard]] std::optional<Goal> own_goal() const;
 
+    // plan_pacing.cpp
+    [[nodiscard]] Pacing wanted_pacing() const;
+    void set_pacing(Pacing pacing);
+    [[nodiscard]] Seconds pacing_cost_of(Seconds time) const;
+    [[nodiscard]] double effort_gain() const; // how much faster effort rises than pace, see pacing.h
+    void explain_pacing();
+    [[nodiscard]] Said pacing_said() const;
+
     void add_stations();
 
     // plan_card.cpp

@@ -36,6 +36,7 @@ constexpr std::string_view yeses[] = {"yes"};
 constexpr std::string_view splits[] = {"any"};
 constexpr std::string_view rate_units[] = {"cal/h", "W", "split"};
 constexpr std::string_view machines[] = {"row", "ski", "bike", "armbike"};
+constexpr std::string_view pacings[] = {"even", "fade", "faster"};
 
 template <std::size_t n>
 consteval std::array<Word, n> words(std::string_view list, const std::string_view (&keys)[n]) {
@@ -59,6 +60,7 @@ constexpr auto yes_words = words("yes", yeses);
 constexpr auto split_words = words("split", splits);
 constexpr auto rate_unit_words = words("rate_unit", rate_units);
 constexpr auto machine_words = words("machine", machines);
+constexpr auto pacing_words = words("pacing", pacings);
 
 struct List {
     std::string_view name;
@@ -73,7 +75,8 @@ constexpr std::array<List, word_lists> lists{{{"format", format_words},
                                               {"yes", yes_words},
                                               {"split", split_words},
                                               {"rate_unit", rate_unit_words},
-                                              {"machine", machine_words}}};
+                                              {"machine", machine_words},
+                                              {"pacing", pacing_words}}};
 
 const List& list_of(WordList list) { return lists[static_cast<std::size_t>(list)]; }
 

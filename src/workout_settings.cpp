@@ -180,6 +180,7 @@ constexpr SettingRow setting_rows[] = {
     {"step_s", [](Settings& s, const At& at) { return number(s.step_s, at, 0, 5); }},
     {"fade", [](Settings& s, const At& at) { return number(s.fade, at, 0, 0.5); }},
     {"push", [](Settings& s, const At& at) { return number(s.push, at, 0, 0.5); }},
+    {"pacing", [](Settings& s, const At& at) { return choice(s.pacing, at, WordList::pacing, s.language); }},
     {"slip_s", [](Settings& s, const At& at) { return time(s.slip, at, cell_seconds, 0); }},
     {"goal_step", [](Settings& s, const At& at) { return number(s.goal_step, at, 0.1, 5); }},
     {"goal_step_time", [](Settings& s, const At& at) { return time(s.goal_step_time, at, cell_time, 1); }},

@@ -70,7 +70,11 @@ std::string card_time_text(const Workout& workout, const Plan& plan) {
     }
     if (card_by_station(workout, plan))
         return spoken(say("half: %1", point_text(workout, plan.division, plan.goal->quarters[1])), language);
-    return spoken(say("per round"), language);
+    const auto per_round = spoken(say("per round"), language);
+    return plan.pacing == Pacing::even
+               ? per_round
+               : per_round + ", " +
+                     std::string(word(WordList::pacing, static_cast<std::size_t>(plan.pacing), language));
 }
 
 std::string card_rule(const Workout& workout, const Plan& plan, Seconds later) {

@@ -2,6 +2,7 @@
 #include "family.h"
 
 #include "pacecells/pace.h"
+#include "pacecells/pacing.h"
 #include "pacecells/score.h"
 
 namespace pacecells {
@@ -73,8 +74,25 @@ Result<Range> pace_table(Duration cap, CountNumber from, CountNumber to, std::op
     return out;
 }
 
+Result<Seconds> pace_cost(Duration cap, Number drift, std::optional<PowerNumber> critical,
+                          std::optional<ReserveNumber> reserve, std::optional<Number> gain) {
+    if (critical.has_value() != reserve.has_value())
+        return out_of_domain("Critical power and reserve go together: give both, or neither.");
+    Seconds lasting = usual_reserve_time;
+    if (critical) {
+        const auto values = checked(values_in(*critical, *reserve));
+        if (!values)
+            return values.error();
+        lasting = reserve_time(*values);
+    }
+    return pacing_cost(cap.value, drift.value, lasting, value_or(gain, 1.0));
+}
+
 // NOLINTEND(performance-unnecessary-value-param)
 
+constexpr std::string_view gain_text = "How much faster effort rises than pace: 1 for reps, 3 for metres on an air "
+                                       "brake; for calories the rate over the rate "
+                                       "less 300.";
 constexpr std::string_view drift_text =
     "Change of the round time from start to end, as a share of the mean; negative: finishing faster.";
 
@@ -99,6 +117,20 @@ constexpr Row rows[] = {
                        {"drift", drift_text, 0}},
                       "rounds above 0, at most 10000; drift from -1 to 1.",
                       "A straight line of round times; own derivation.", {"\"18:00\";8", "1"}),
+    row<&pace_cost>(
+        "paceCost", "PACE.COST",
+        "Time lost by a fade or a faster end, against even pace, by whoever could just hold that.",
+        {{"cap", "Time of the task at even pace."},
+         {"drift", drift_text},
+         {"critical_W", critical_text},
+         {"reserve_J", reserve_text},
+         {"gain", gain_text, 1}},
+        "drift from -1 to 1; critical_W and reserve_J together, without them a reserve of 75 s at critical power "
+        "(judgement); gain at least 1.",
+        "Critical power; what is done below it cannot be made up (Fukuba and Whipp 1999). Nothing comes back within "
+        "the "
+        "task, and tired muscles are not counted.",
+        {"\"40:00\";0.2;240;18000", "0:49"}),
     row<&pace_rehearsal>(
         "paceRehearsal", "PACE.REHEARSAL", "Round time at a share of the planned pace.",
         {{"round_time", "Planned time per round."}, {"effort", "Share of the planned pace.", usual_rehearsal}},

@@ -81,6 +81,7 @@ struct Athlete {
     bool consent_missing = false; // a minor without the date of a guardian's consent: no plan
     std::optional<TypedGoal> goal;
     std::optional<PracticeAnswer> answer;
+    std::optional<Pacing> pacing; // none: as the workout says
 
     bool tested = false;                  // has a row in the tests
     std::array<MachineTests, 4> machines; // by Machine
@@ -96,7 +97,7 @@ struct Athlete {
     std::optional<double> share;  // of the team's work, where the partners are not known
     std::optional<TeamPart> team; // where they are; goal and answer are then those of the team
     std::vector<Said> notes;      // what to put right in the row or the tests, where a plan is still possible
-    std::optional<Place> division_place, group_place, goal_place, answer_place, name_place;
+    std::optional<Place> division_place, group_place, goal_place, answer_place, pacing_place, name_place;
 };
 
 // The tests range: its first row holds keys (name; row.critical, row.reserve, row.date, row.time, row.calories, and the

@@ -9,8 +9,8 @@
 //   4. Sets of every station for that many rounds and that time away (sets.h); pauses between them join the round as
 //      rest. A break above 60 s counts 60 s, and the plan says "lighter or easier".
 //   5. The predicted score: the stations walked at those rates until cap (1 - fade / 2), with a range.
-//   6. The goal: the coach's, or the last end of a station that is reached slip before the cap; moved by the answer
-//      after the practice round; and the next goal down.
+//   6. The goal: the coach's, or the last end of a station that is reached slip before the cap, less what the pacing
+//      costs (pacing.h); moved by the answer after the practice round; and the next goal down.
 //   7. Clocks at the end of every round and station, for both goals. Ergometers take the time that the rate to hold
 //      needs, pauses and rests theirs; everything else is stretched by one factor so that the goal is met.
 //      Intervals have no such factor: see plan_windows.
@@ -188,6 +188,8 @@ struct Plan {
     std::optional<GoalLine> goal = {};
     std::optional<GoalLine> next_down = {};
     double drift = 0; // of the round times: below 0 faster at the end
+    Pacing pacing = Pacing::even;
+    std::optional<Seconds> pacing_cost = {}; // against even, up to the goal; none: even, or intervals
 
     std::optional<int> check_round = {};     // of the goal
     std::optional<Seconds> check_clock = {}; // later than this: take the lower row

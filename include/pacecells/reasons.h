@@ -35,6 +35,7 @@ enum class Fact : std::uint8_t {
     next_down,
     target, // time per round
     clocks, // at the end of rounds and stations
+    pacing, // what leaving even pace costs
     needs,  // of the main ergometer
     ceiling,
     hold,

@@ -18,8 +18,20 @@ enum class Language : std::uint8_t { en }; // the place in language_keys(), Engl
 [[nodiscard]] std::span<const std::string_view> language_keys();
 [[nodiscard]] std::optional<Language> parse_language(std::string_view key);
 
-enum class WordList : std::uint8_t { format, scoring, when, unit, day_plan, answer, yes, split, rate_unit, machine };
-inline constexpr std::size_t word_lists = 10;
+enum class WordList : std::uint8_t {
+    format,
+    scoring,
+    when,
+    unit,
+    day_plan,
+    answer,
+    yes,
+    split,
+    rate_unit,
+    machine,
+    pacing
+};
+inline constexpr std::size_t word_lists = 11;
 
 struct Word {
     std::string_view key;

@@ -21,6 +21,7 @@
 #include "pacecells/critical_power.h"
 #include "pacecells/ergometer.h"
 #include "pacecells/pace.h"
+#include "pacecells/pacing.h"
 #include "pacecells/quantity.h"
 #include "pacecells/reserve.h"
 #include "pacecells/result.h"
@@ -147,11 +148,12 @@ struct Settings {
     std::optional<Seconds> changeover;
     std::optional<int> places;
 
-    double steps = 3;    // between stations (judgement)
-    double step_s = 0.6; // seconds a step (from memory)
-    double fade = 0.06;  // of round times over the task, from start to end (common practice)
-    double push = 0.06;  // faster at the end than at the start where more is left (common practice)
-    Seconds slip{10};    // a goal ends so long before the cap: one slip must not cost the last rep (judgement)
+    double steps = 3;             // between stations (judgement)
+    double step_s = 0.6;          // seconds a step (from memory)
+    double fade = 0.06;           // of round times over the task, from start to end (common practice)
+    double push = 0.06;           // faster at the end than at the start where more is left (common practice)
+    Pacing pacing = Pacing::even; // of the clocks towards a goal; how much is fade or push
+    Seconds slip{10};             // a goal ends so long before the cap: one slip must not cost the last rep (judgement)
     std::optional<double> goal_step;      // none: goals end at a station
     Seconds goal_step_time{10};           // of goals for time (judgement)
     double share_work = usual_share;      // of the watts alone where everything else is hard work (judgement)

@@ -18,4 +18,6 @@ class Column:
     def limit(self, sheet, cells):
         if self.rule:
             kind, *rest = self.rule
+            if kind == "choose":
+                rest[0] = sheet.book.words.get(rest[0], rest[0])
             getattr(sheet, kind)(cells, *rest)

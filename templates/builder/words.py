@@ -4,7 +4,7 @@ import json
 
 LISTS = {  # the name of a list in the workbooks, and in the catalog
     "format": "format", "when": "when", "units": "unit", "scoring": "scoring", "rate": "rate_unit", "plan": "day_plan",
-    "answer": "answer", "yes": "yes",
+    "answer": "answer", "yes": "yes", "pacing": "pacing",
 }
 CATALOG = None  # the file; whoever builds says where it is
 

@@ -32,6 +32,8 @@ READ = (
     Column("goal", "Own goal", 14, "input score", named=True, help="Rounds 7, a score 5+20, a station 5 + bags, or a time 10:30. Empty: the suggested goal."),
     Column("answer", "Could go on?", 15, "input shrunk", named=True, help="Asked after the practice round at planned pace: could you go on like this to the end?",
            rule=("choose", "list_answer", "Choose the answer from the list.")),
+    Column("pacing", "Pacing", 28, "input shrunk", help="Even, with a fade, or faster at the end. Empty: as on the sheet Workout. To fix says what it costs.",
+           rule=("choose", "pacing", "Choose a pacing from the list."), shown="folded"),
     Column("minor", "Minor", 12, "input center", help="Yes for people who need a guardian's consent. Without its date they get no plan and no card.",
            rule=("choose", "list_yes", "Choose yes for a minor; otherwise leave empty."), shown="folded"),
     Column("consent", "Guardian's consent", 22, "input date", help="The date of the guardian's consent; nothing else is stored.",

@@ -78,6 +78,8 @@ RULES = (  # left empty they are as the model has them; its numbers are said her
     Setting("step_s", "Seconds per step", "input number", None, "Empty: 0.6, a brisk walk.", SECONDS(0.17, 5)),
     Setting("fade", "Fade from first to last round", "input share", None, "How much slower the last round may be than the first. Empty: 6%.", SHARE(0, 0.5)),
     Setting("push", "Final push after easy practice", "input share", None, "After an easy practice round: start slower, end faster by this share. Empty: 6%.", SHARE(0, 0.5)),
+    Setting("pacing", "Pacing", "input", None, "Of the clocks on cards: even, with the fade above, or faster at the end by the final push. Empty: even.",
+            ("choose", "pacing", "Choose a pacing from the list.")),
     Setting("slip_s", "Goals end before the cap, s", "input number", None, "One slip must not cost the last rep. Empty: 10.", SECONDS(0, 120)),
     Setting("goal_step", "Goal step, rounds", "input number", None, "Empty: a goal may end at any station. 0.5: half rounds.", ("limit", 0.1, 5, "Enter rounds, such as 0.5.")),
     Setting("goal_step_time", "Goal step, time", "input time", None, "For time: goals go in steps of this. Empty: 0:10.", CLOCK_RULE),

@@ -1,12 +1,32 @@
 """The plan of one athlete, naively: see athlete_plan.h for the order of things."""
 import math
 
+import numpy
 from naive_ergometer import CAL, EXPONENT, MACHINES, METRES, bouts_limit, calh, hold, machine_of, naive_card, watts
 from naive_sets import fall_back, left, plan_sets, printed
 from naive_walk import Walk, own_units, share_of, task_amount
 from naive_windows import naive_windows
 
 MOST = 200  # rounds of a course
+
+
+def lost_by_pacing(time, drift, reserve, gain, parts=4000):
+    """Seconds lost against even pace, step by step: the task in small parts, each longer or shorter than the mean, effort in
+    shares of critical power, and what is above it taken from the reserve. The least slowing down with which it lasts."""
+    lengths = 1 + drift * ((numpy.arange(parts) + 0.5) / parts - 0.5)
+    even = 1 + reserve / time
+
+    def spent(slower):
+        effort = even * (1 + gain * (1 / (slower * lengths) - 1))
+        return float(numpy.sum(numpy.maximum(0, effort - 1) * slower * lengths) * time / parts)
+
+    low, high = 1, 4
+    if spent(low) <= reserve * (1 + 1e-9):
+        return 0
+    for _ in range(50):
+        middle = (low + high) / 2
+        low, high = (middle, high) if spent(middle) > reserve else (low, middle)
+    return time * (high - 1)
 
 
 def naive(task, person):
@@ -247,17 +267,44 @@ def naive(task, person):
     out["low"] = at(1 + 1.2816 * math.sqrt(below) / total)
     out["high"] = at(max(0.5, 1 - 1.2816 * math.sqrt(plain) / total))
 
+    # pacing: how much the clocks bend, and what that loses
+    pacing = task["pacing"] if task["team"] > 1 else person["pacing"] or task["pacing"]
+    drift = {"fade": task["fade"], "faster": -task["push"]}.get(pacing, 0)
+    busy = gained = 0
+    for k, i, amount, work, waits, walk_on in walk.legs:
+        if k > min(whole, walk.rounds) or task["team"] > 1:
+            continue
+        unit, m = stations[i]["unit"], machine_of(stations[i]["unit"])
+        rate = rate_at(i, each[i]) if m else 0
+        gain = 1
+        if m and unit in METRES:
+            gain = 3
+        elif m and m != "armbike":
+            gain = min(5, rate / (rate - 300)) if rate > 300 else 5
+        busy += work + waits + walk_on
+        gained += (gain - 1) * work
+    reserve = 75
+    if main is not None and task["team"] == 1:
+        source = found[machine_of(stations[main]["unit"])]
+        if source["source"] == 1:
+            own = person["tests"][machine_of(stations[main]["unit"])]
+            reserve = own["reserve"] / own["cp"]
+    lost = lambda t, drift: lost_by_pacing(t, drift, reserve, 1 + gained / busy if busy else 1)
+    slower = 1 + lost(time, drift) / time
+    if person["answer"] == "more_left":
+        pacing, drift = "faster", -task["push"]
+
     # goals: (point, clock)
     step, step_time = task["goal_step"], 10
     up = lambda x, to: math.ceil(x / to - 1e-9) * to
     down = lambda x, to: math.floor(x / to + 1e-9) * to
     end = (walk.rounds, 0, 0)
-    if timed and finish <= last * fade + 1e-9:
-        goal = (end, min(last, up(finish / fade, step_time)))
+    if timed and finish <= last * fade / slower + 1e-9:
+        goal = (end, min(last, up(finish * slower / fade, step_time)))
     elif step:
-        goal = (walk.of(max(step, down(walk.decimal(walk.at(last * fade)), step))), last)
+        goal = (walk.of(max(step, down(walk.decimal(walk.at(last * fade / slower)), step))), last)
     else:
-        goal = (walk.station_end(last * fade) or walk.first_end(), last)
+        goal = (walk.station_end(last * fade / slower) or walk.first_end(), last)
     out["suggested"] = goal
     if person["goal"]:
         kind, rounds, more = person["goal"]
@@ -293,12 +340,12 @@ def naive(task, person):
         new = walk.station_end(reached) or walk.first_end()
         return (new, last) if walk.seconds(new) < walk.seconds(point) - 1e-9 else None
 
-    drift = -0.06 if person["answer"] == "more_left" else 0
     if person["answer"] == "only_just":
         goal = lower(goal, 1.04, True) or goal
     if person["answer"] == "no":
         goal = lower(goal, 1 / 0.825, False) or goal
     out["goal"] = goal
+    out["pacing"] = lost(goal[1], drift) if pacing in ("fade", "faster") else None
 
     # what it needs, and the card
     team = bool(task.get("part"))

@@ -55,8 +55,9 @@ def random_task():
     team = rng.choice((1, 1, 1, 2, 3))
     share = 1 if team == 1 else rng.choice((None, 0.4, 0.6)) or 1 / team
     return dict(team=team, at_once=rng.randint(1, team), share=share, split=None, format="time" if timed else "amrap", rounds=rounds, cap=60 * rng.randint(5, 24), stations=stations,
-                fade=rng.choice((0.06, 0.06, 0, 0.12)), slip=rng.choice((10, 10, 0, 20)), steps=3, date=46354,
-                goal_step=rng.choice((None, None, None, 0.5, 1)))
+                fade=rng.choice((0.06, 0.06, 0, 0.12, 0.3)), slip=rng.choice((10, 10, 0, 20)), steps=3, date=46354,
+                goal_step=rng.choice((None, None, None, 0.5, 1)),
+                pacing=rng.choice((None, None, "even", "fade", "faster")), push=rng.choice((0.06, 0.06, 0.2)))
 
 
 def random_intervals():
@@ -137,7 +138,8 @@ def random_person(task):
     name = rng.choice((None, *GROUPS))
     return dict(group=GROUPS.get(name), group_name=name, tests=tests, goal=goal,
                 factor=rng.choice((1, 1, 0.93, 1.08)), factor_sd=rng.choice((None, 0.05)),
-                answer=rng.choice((None, None, None, "more_left", "only_just", "no")))
+                answer=rng.choice((None, None, None, "more_left", "only_just", "no")),
+                pacing=rng.choice((None, None, None, "even", "fade", "faster")))
 
 
 def random_members(task):
@@ -160,7 +162,7 @@ def written(members):
     clock = lambda s: f"{s // 60}:{s % 60:02d}"
     lines = ["pacecells.workout | value", "version | 1", "language | en", f"format | {task['format']}",
              f"cap | {clock(task['cap']) if task['format'] != 'intervals' else ''}", f"rounds | {cell(task['rounds'])}", f"date | {task['date']}",
-             f"fade | {task['fade']}", f"slip_s | {task['slip']}", f"goal_step | {cell(task['goal_step'])}",
+             f"fade | {task['fade']}", f"push | {task['push']}", f"pacing | {cell(task['pacing'])}", f"slip_s | {task['slip']}", f"goal_step | {cell(task['goal_step'])}",
              f"team | {task['team']}", f"at_once | {task['at_once']}",
              f"split | {task['split'] if not isinstance(task['split'], tuple) else '/'.join(map(str, task['split']))}" if task["split"] else "",
              *([f"work_s | {task['work']}", f"rest_s | {task['window'] - task['work']}", f"windows | {task['windows']}",
@@ -201,13 +203,13 @@ def written(members):
                 for row, (own, _) in zip(rows, members):
                     row.append(cell(own["stations"][i][what]))
     lines += [" | ".join(map(str, part)) for part in (keys, labels, *rows)]
-    lines += ["--", "name | division | group | goal | answer | share"]
+    lines += ["--", "name | division | group | goal | answer | pacing | share"]
     for name, (own, one) in zip(people, members):
         goal = ""
         if one["goal"]:
             kind, rounds, more = one["goal"]
             goal = {"rounds": f"{rounds}", "score": f"{rounds}+{more}", "time": clock(more) if kind == "time" else "",
                     "station": f"{rounds} + {task['stations'][more]['name']}" if kind == "station" else ""}[kind]
-        lines.append(f"{name} | open | {cell(one['group_name'])} | {goal} | {cell(one['answer'])} | "
+        lines.append(f"{name} | open | {cell(one['group_name'])} | {goal} | {cell(one['answer'])} | {cell(one['pacing'])} | "
                      f"{task['share'] if task['team'] > 1 and not known else ''}")
     return "\n".join(lines + ["=="]) + "\n"

@@ -88,6 +88,11 @@ def complaints(answer, want):
         elif name == "check":
             same("check round", words[0], want["check"] and want["check"][0])
             same("check clock", words[1], want["check"] and want["check"][1])
+        elif name == "pacing":
+            near = want.get("pacing")
+            if words[0] != "-" and near is not None and abs(float(words[0]) - near) < 1e-3:
+                near = float(words[0])  # stepped in parts
+            same("what the pacing costs", words[0], near)
         elif name == "needs":
             same("needs", words[0], want["needs"])
             same("no room", words[1], want["no_room"])

@@ -76,6 +76,7 @@ void print(const Workout& workout, const Athlete& athlete) {
     if (plan.next_down)
         goal_lines("down", *plan.next_down);
     line("check", plan.check_round, plan.check_clock);
+    line("pacing", plan.pacing_cost);
     line("needs", plan.needs, plan.no_room);
     line("ceiling", plan.ceiling);
     if (plan.card)
