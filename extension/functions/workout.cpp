@@ -6,6 +6,8 @@
 #include "wording.h"
 
 #include "pacecells/clock.h"
+#include "pacecells/text.h"
+#include "pacecells/window_score.h"
 
 #include <cmath>
 
@@ -304,6 +306,21 @@ Result<Cell> workout_count(AreaPointer workout, NumberOrText division, Count rou
     return to_cell(round.value == 0 ? 0 : sum + points(*in->workout, in->division, round.value, last));
 }
 
+// A score typed alone is a number, the reps of windows are text.
+Result<Cell> workout_result(AreaPointer workout, NumberOrText division, NumberOrText typed) {
+    const auto in = division_of(workout, division);
+    if (!in)
+        return in.error();
+    const auto* number = std::get_if<double>(&typed.value);
+    const auto text = number ? number_text(*number) : *std::get_if<std::string>(&typed.value);
+    if (trim(text).empty())
+        return Cell{Blank{}};
+    const auto read = window_score(*in->workout, in->division, text);
+    if (!read)
+        return read.error();
+    return to_cell(read->score);
+}
+
 Result<std::string> workout_text_cell(AreaPointer workout, std::optional<NumberOrText> division,
                                       std::optional<NumberOrText> station) {
     const auto in = division_of(workout, division);
@@ -379,6 +396,14 @@ constexpr Row rows[] = {
          {"round", "The round; 0 gives 0."},
          {"station", "The station by its number in order, or its movement; the end of the round if left out."}},
         complete, arithmetic, {"workout;\"scaled\";2;1", "44"}),
+    row<&workout_result>(
+        "workoutResult", "WORKOUT.RESULT",
+        "Score of intervals from the reps of their windows: the lowest, or all together, as the workout says.",
+        {{"workout", block_text},
+         {"division", "Name of the division."},
+         {"typed", "Reps of each window such as \"15 14 13\", or the score alone."}},
+        "Whole reps, as many numbers as windows with work, none above what fits; empty where nothing is typed.",
+        practice, {"windows;\"scaled\";\"30 29 28 31 30\"", "148"}),
     row<&workout_text_cell>(
         "workoutText", "WORKOUT.TEXT",
         "The workout in one line, or one of its stations: amounts, movements and loads of a division.",

@@ -18,6 +18,7 @@ class Book:
     def __init__(self, office, language="en"):
         self.office, self.texts = office, Texts(language)
         self.document = office.new(hidden=False)  # a hidden window freezes no panes
+        self.words = {}  # of lists: where they are, by key
         self.document.enableAutomaticCalculation(False)  # nothing is worth calculating until all of it is there
         self.document.addActionLock()
         self.document.Wildcards = self.document.RegularExpressions = False  # names of people are not patterns

@@ -39,6 +39,7 @@ STYLES = {
     "input number": _style("input", HoriJustify=CENTER, format="General"),
     "input whole": _style("input number", format="0"),
     "input hundredths": _style("input number", format="0.00"),
+    "input number shrunk": _style("input number", ShrinkToFit=True),
     "input text": _style("input", format=TEXT),
     "input words": _style("input text", IsTextWrapped=True),
     "input score": _style("input", HoriJustify=CENTER, format=TEXT),

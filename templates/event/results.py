@@ -17,14 +17,15 @@ COLUMNS = (
     Column("lane", "Lane", 13, "input number", named=True),
     Column("offset", "Starts later by", 16, "input time", shown="hidden"),
     Column("result", "Result", 30, "cell strong",
-           '=IF(${score}{row}="";IF(${out}{row}="";"";{withdrew});IF(event_kind=2;' + pc("SCORE.RESULT", "IF(N({left}{row})>0;{cap};{finish}{row})", "{cap}", "N({left}{row})") + ";"
+           '=IF(${score}{row}="";IF(${out}{row}="";${trouble}{row};{withdrew});IF(event_kind=2;' + pc("SCORE.RESULT", "IF(N({left}{row})>0;{cap};{finish}{row})", "{cap}", "N({left}{row})") + ";"
            + "${written}{row}))", named=True),
     Column("place", "Place", 15, "cell strong",
            '=IF(${score}{row}="";"";' + pc("SCORE.PLACE", "${score}{row}", "results_score", 'IF(event_kind=2;"low";"high")', "${division}{row}",
                                           "results_division", 'IF(N(${tiebreak}{row})>0;${tiebreak}{row};"")', "results_tiebreak") + ")", named=True),
-    Column("partial", "Reps in the open round", 22, "input number", named=True,
-           rule=("check", "AND({partial}{row}>=0;{partial}{row}=INT({partial}{row});{partial}{row}<"
-           + pc("WORKOUT.REPS", "workout", "${division}{row}", "COUNT({clocks})+1") + ")", "Enter whole reps, fewer than the round has.")),
+    Column("partial", "Reps in the open round", 34, "input number shrunk", named=True,
+           rule=("check", "IF(event_kind=3;ISNUMBER(" + pc("WORKOUT.RESULT", "workout", "${division}{row}", "{partial}{row}")
+           + ");AND({partial}{row}>=0;{partial}{row}=INT({partial}{row});{partial}{row}<" + pc("WORKOUT.REPS", "workout", "${division}{row}", "COUNT({clocks})+1")
+           + "))", "Enter whole reps, fewer than the round has. Of intervals: those of each window, such as 15 14 13, or the score alone.")),
     Column("finish", "Finish time", 20, "input time", named=True,
            rule=("check", "AND(ISNUMBER({finish}{row});{finish}{row}>0;{finish}{row}<={cap})", "Enter minutes and seconds, not past the cap.")),
     Column("left", "Reps left at the cap", 22, "input number", named=True, rule=("whole", 1, 9999, "Enter the whole reps not done at the cap.")),
@@ -37,11 +38,15 @@ COLUMNS = (
     Column("erg_times", "Ergometer times, timed rounds", 34, "input text"),
     Column("who", "Row", 12, "working",
            '=IF(${name}{row}="";0;IF(COUNTIF(roster_name;${name}{row})*COUNTIF(results_name;${name}{row})=1;MATCH(${name}{row};roster_name;0);0))', shown="hidden"),
-    Column("score", "Score", 14, "working", '=IF(OR(${who}{row}=0;${out}{row}<>"");"";IF(event_kind=2;${timed}{row};${counted}{row}))', named=True, shown="hidden"),
-    Column("written", "Rounds", 14, "working", '=IF(${counted}{row}="";"";'
-           + pc("SCORE.TEXT", "${counted}{row}", pc("WORKOUT.REPS", "workout", "${division}{row}")) + ")", shown="hidden"),
+    Column("score", "Score", 14, "working", '=IF(OR(${who}{row}=0;${out}{row}<>"");"";IF(event_kind=2;${timed}{row};IF(event_kind=3;${windowed}{row};${counted}{row})))', named=True, shown="hidden"),
+    Column("written", "Rounds", 14, "working", '=IF(event_kind=3;${windowed}{row}&"";IF(${counted}{row}="";"";'
+           + pc("SCORE.TEXT", "${counted}{row}", pc("WORKOUT.REPS", "workout", "${division}{row}")) + "))", shown="hidden"),
     Column("timed", "Time", 14, "working", '=IF(N({left}{row})>0;' + pc("SCORE.CAPPED", "{left}{row}", "{cap}") + ';IF(N({finish}{row})>0;{finish}{row};""))', shown="hidden"),
-    Column("done", "Rounds done", 14, "working", '=IF(OR(${who}{row}=0;event_kind=2;COUNT({clocks};{partial}{row})=0);"";COUNT({clocks}))', shown="hidden"),
+    Column("done", "Rounds done", 14, "working", '=IF(OR(${who}{row}=0;event_kind>1;COUNT({clocks};{partial}{row})=0);"";COUNT({clocks}))', shown="hidden"),
+    # of intervals the reps of the windows are typed, or the score alone
+    Column("windowed", "Windows", 14, "working", '=IF(OR(event_kind<>3;${who}{row}=0;${partial}{row}="");"";IFERROR('
+           + pc("WORKOUT.RESULT", "workout", "${division}{row}", "${partial}{row}") + ';""))', shown="hidden"),
+    Column("trouble", "Trouble", 14, "working", '=IF(AND(event_kind=3;${partial}{row}<>"";${windowed}{row}="");{refused};"")', shown="hidden"),
     Column("counted", "Reps", 14, "working", '=IF(${done}{row}="";"";'
            + pc("WORKOUT.COUNT", "workout", "${division}{row}", "${done}{row}") + "+N({partial}{row}))", shown="hidden"),
 )
@@ -55,7 +60,7 @@ def make(book):
     first_stamp, last_stamp = column(len(COLUMNS) + ROUNDS), column(len(COLUMNS) + 2 * ROUNDS - 1)
     cap = f"$'{book.workout.title}'.{book.settings['cap']}"
     words = {"row": FIRST, "cap": cap, "clocks": f"${first_clock}{FIRST}:${last_clock}{FIRST}", "lost": _.lit("! on the roster once, and here once"),
-             "withdrew": _.lit("withdrew"), **letters}
+             "withdrew": _.lit("withdrew"), "refused": _.lit("! reps of the windows"), **letters}
     for col in COLUMNS:
         letter = letters[col.key]
         cells = f"{letter}{FIRST}:{letter}{LAST}"
@@ -72,6 +77,7 @@ def make(book):
             sheet.name(f"results_{col.key}", cells)
         if col.shown == "hidden":
             sheet.hide_columns(letter, letter)
+    sheet.put(f"{letters['partial']}{HEAD}", f'=IF(event_kind=3;{_.lit("Reps by window, or score")};{_.lit("Reps in the open round")})')
     sheet.name("results_forecast", f"{letters['low']}{FIRST}:{letters['high']}{LAST}")
     for start, key in ((first_clock, "clock"), (first_stamp, "stamp")):
         place = len(COLUMNS) + (ROUNDS if key == "stamp" else 0)
@@ -90,6 +96,7 @@ def make(book):
     sheet.name("results_stamps", f"{first_stamp}{FIRST}:{last_stamp}{LAST}")
     sheet.name("results", f"A{KEYS}:{last_stamp}{LAST}")
     sheet.mark(f"{letters['partial']}{FIRST}:{letters['partial']}{LAST}", (f"AND($A{FIRST}<>\"\";event_kind=2)", "not used"))
+    sheet.mark(f"{first_clock}{FIRST}:{last_clock}{LAST}", (f"AND($A{FIRST}<>\"\";event_kind=3)", "not used"))
     sheet.mark(f"{letters['finish']}{FIRST}:{letters['left']}{LAST}", (f"AND($A{FIRST}<>\"\";event_kind<>2)", "not used"))
     sheet.widths("A", *[col.width for col in COLUMNS], *[15] * (2 * ROUNDS))
     sheet.hide_rows(KEYS, KEYS)

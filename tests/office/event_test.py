@@ -296,6 +296,40 @@ def test_a_time_for_time(event):
     check("places", [result_of(event, name)["place"] for name in ("Ada Brimsole", "Bela Ostrevan", "Fenja Okarell")], ["2", "3", "1"])
 
 
+def test_pacing_bends_the_clocks_and_says_what_it_costs(event):
+    """A fade of 30 % in 45 minutes loses minutes; the clocks follow what is chosen for the event, or for a person."""
+    typed(event, "workout.cap", "45:00")
+    typed(event, "workout.fade", "30%")
+    keys = by_key(event, "roster").getDataArray()[0]
+    pacing = by_key(event, "roster").getCellByPosition(keys.index("pacing"), 2)
+    place = [row[3] for row in rows_of(event, "heat_list")].index("Ada Brimsole")
+    by_key(event, "card_first").getCellByPosition(0, 0).Value = place + 1
+
+    def rounds():
+        cards = event.Sheets.getByName("Cards")
+        clocks = [clock(text) for text in (cards.getCellByPosition(col, 8).String for col in range(4, 20)) if text]
+        return [later - earlier for earlier, later in zip([0, *clocks], clocks)]
+
+    plans = {}
+    for of_event, of_person, bends in (("", "", 0), ("fade", "", 1), ("faster at the end", "", -1), ("fade", "even", 0), ("", "fade", 1)):
+        typed(event, "workout.pacing", of_event)
+        type_in(pacing, of_person)
+        plan, times = plan_of(event, "Ada Brimsole"), rounds()
+        name = f"{of_event or 'nothing'} for the event, {of_person or 'nothing'} for the person"
+        plans[of_event, of_person] = plan
+        middle = len(times) // 2
+        first, last = sum(times[:middle]) / middle, sum(times[middle:-1]) / len(times[middle:-1])
+        check(f"{name}: {first:.0f} s, then {last:.0f} s", abs(last - first) < 3 if bends == 0 else (last - first) * bends > 3)
+        check(f"{name}: told", "Pacing: " in plan["note"], bends != 0)
+        check(f"{name}: with reps that it costs", " reps against even pace" in plan["note"] or bends <= 0)
+        under = event.Sheets.getByName("Cards").getCellByPosition(6, 4).String
+        check(f"{name}: on the card", under, re.compile({0: "^per round$", 1: "per round, fade", -1: "per round, faster at the end"}[bends]))
+    score = lambda plan: float(plan["aim"].split(" ")[0].split("+")[0])
+    check("the goal of a fade is no higher", score(plans["fade", ""]) <= score(plans["", ""]))
+    check("a person's own pacing is as the event's", plans["", "fade"], plans["fade", ""])
+    check("errors", errors_in(event), [])
+
+
 def test_wall_says_what_a_dash_means(event):
     """Bags and rings take 6 × 3.4 and 10 × 1.9 s each round: with 36 s per round no calories fit, with 2:50 they do."""
     wall = event.Sheets.getByName("Wall")

@@ -13,7 +13,7 @@ import pytest
 import uno
 from office import enter, recalculate, result, save, type_in
 from plan_cases import BAD_BLOCK, BAD_ROSTER, BAD_TESTS, SECOND, WORKOUT
-from plan_sheet import BLOCK, ROSTER, TESTS, lay_out, name, of
+from plan_sheet import BLOCK, ROSTER, TESTS, lay_out, name, of, put
 from sharing import FUNCTIONS, catalog, folder_of, shared
 
 FUNCTIONS_HERE = [function for function in catalog() if function["family"] in ("WORKOUT", "ATHLETE")]
@@ -426,6 +426,8 @@ def test_example_gives_the_answer_that_the_catalog_promises(event, function):
     sheet = event.Sheets["Roster"]
     if not event.NamedRanges.hasByName("broken"):  # the block without its last row
         name(event, "broken", event.Sheets["Workout"].getCellRangeByName("A1:K25"))
+        event.Sheets.insertNewByName("Windows", event.Sheets.Count)
+        name(event, "windows", put(event.Sheets["Windows"], INTERVALS))
     type_in(sheet["K1"], function["formula"])
     got = result(sheet["K1"])
     shown = sheet["K1"].String
