@@ -71,13 +71,13 @@ std::vector<std::string> forget_in_copies(const Context& context, const std::str
     const auto folder = utf16(folder_of_copies(url));
     if (!files->exists(folder))
         return left;
+    const std::pair<const char*, Any> hidden{"Hidden", Any(true)};
+    const std::pair<const char*, Any> macros{"MacroExecutionMode", Any(css::document::MacroExecMode::NEVER_EXECUTE)};
     for (const auto& copy : files->getFolderContents(folder, false)) {
         css::uno::Reference<css::lang::XComponent> opened;
         try {
-            opened = load(context, utf8(copy),
-                          {{"Hidden", Any(true)},
-                           {"MacroExecutionMode", Any(css::document::MacroExecMode::NEVER_EXECUTE)},
-                           {"EncryptionData", key}});
+            opened = key.hasValue() ? load(context, utf8(copy), {hidden, macros, {"EncryptionData", key}})
+                                    : load(context, utf8(copy), {hidden, macros});
             const auto document = need<css::sheet::XSpreadsheetDocument>(opened);
             check_logbook(document);
             if (forget_in(document, name) > 0)
