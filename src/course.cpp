@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <ranges>
 #include <utility>
 
 namespace pacecells {
@@ -68,11 +67,9 @@ Course::Course(const Workout& workout, std::size_t division, const Pace& pace, i
 
 // For time the clock stops with the last unit: nobody walks on from there.
 void Course::finish_with_the_work() {
-    for (auto& round : rounds_ | std::views::reverse)
-        if (!round.legs.empty()) {
-            round.time -= std::exchange(round.legs.back().walk, 0);
-            return;
-        }
+    const auto last = std::find_if(rounds_.rbegin(), rounds_.rend(), [](const auto& one) { return !one.legs.empty(); });
+    if (last != rounds_.rend())
+        last->time -= std::exchange(last->legs.back().walk, 0);
 }
 
 double Course::total() const {

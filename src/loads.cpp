@@ -88,7 +88,8 @@ Result<std::vector<double>> plates_each_side(double load, double bar, LoadUnit u
     if (!(bar >= 0 && bar <= heaviest_load))
         return out_of_domain("The bar must weigh 0 to %1; got %2.", heaviest_load, bar);
     if (!(load >= bar && load <= heaviest_load))
-        return out_of_domain("The load must be the bar (%1) or more, and at most %2; got %3.", bar, heaviest_load, load);
+        return out_of_domain("The load must be the bar (%1) or more, and at most %2; got %3.", bar, heaviest_load,
+                             load);
     const double steps = (load - bar) / load_step(unit);
     if (!(std::abs(steps - std::round(steps)) <= rounding * (1 + steps)))
         return out_of_domain("Plates make %1 more than the bar and multiples of that; got %2 on a bar of %3.",

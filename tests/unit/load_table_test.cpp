@@ -10,25 +10,26 @@
 namespace pacecells {
 namespace {
 
-const std::string workout_text = "pacecells.workout | | value\n"
-                                 "version | | 1\n"
-                                 "language | | en\n"
-                                 "format | | time\n"
-                                 "cap | | 15:00\n"
-                                 "stations | no | movement | unit | when | amount.1 | amount.2 | load.1 | load.2\n"
-                                 "divisions | | | | | long | short | |\n"
-                                 "station | 1 | Deadlifts | rep | | 21-15-9 | 15-12-9 | 100 | 60\n"
-                                 "station | 2 | Dumbbell snatches | rep | | 21-15-9 | 15-12-9 | 22.5 | 15\n"
-                                 "station | 3 | Row | row cal | | 12 | 10 | |\n"
-                                 "station | 4 | Thrusters | rep | | 9 | 9 | 43 | 15\n"
-                                 "station | 5 | deadlifts | rep | | 5 | 5 | 100 | 60\n"
-                                 "paces | no | rep_s | calh | pace | handling_s | steps | grip | away_share | longest | counts\n"
-                                 "pace | 1 | 3 | | | | | | | 30 |\n"
-                                 "pace | 2 | 3 | | | | | | | 30 |\n"
-                                 "pace | 3 | | 800 | | | | | | |\n"
-                                 "pace | 4 | 3 | | | | | | | 30 |\n"
-                                 "pace | 5 | 3 | | | | | | | 30 |\n"
-                                 "end |\n";
+const std::string workout_text =
+    "pacecells.workout | | value\n"
+    "version | | 1\n"
+    "language | | en\n"
+    "format | | time\n"
+    "cap | | 15:00\n"
+    "stations | no | movement | unit | when | amount.1 | amount.2 | load.1 | load.2\n"
+    "divisions | | | | | long | short | |\n"
+    "station | 1 | Deadlifts | rep | | 21-15-9 | 15-12-9 | 100 | 60\n"
+    "station | 2 | Dumbbell snatches | rep | | 21-15-9 | 15-12-9 | 22.5 | 15\n"
+    "station | 3 | Row | row cal | | 12 | 10 | |\n"
+    "station | 4 | Thrusters | rep | | 9 | 9 | 43 | 15\n"
+    "station | 5 | deadlifts | rep | | 5 | 5 | 100 | 60\n"
+    "paces | no | rep_s | calh | pace | handling_s | steps | grip | away_share | longest | counts\n"
+    "pace | 1 | 3 | | | | | | | 30 |\n"
+    "pace | 2 | 3 | | | | | | | 30 |\n"
+    "pace | 3 | | 800 | | | | | | |\n"
+    "pace | 4 | 3 | | | | | | | 30 |\n"
+    "pace | 5 | 3 | | | | | | | 30 |\n"
+    "end |\n";
 
 struct Person {
     Workout workout;

@@ -161,12 +161,13 @@ TEST(Team, MoreInAPartnerNeverMakesTheTeamSlower) {
 
 TEST(Team, HasOneGoalAndTheMostCarefulAnswer) {
     const Workout on = workout(pairs);
-    const auto plans = plans_of(on, people_of(on, {"Ida Quellmann | open | | with more left", "Tarn Overwick | open | 15 |"}));
+    const auto plans =
+        plans_of(on, people_of(on, {"Ida Quellmann | open | | with more left", "Tarn Overwick | open | 15 |"}));
     EXPECT_EQ(plans[0].goal->goal.score.text, "15");
     EXPECT_EQ(plans[1].drift, plans[0].drift);
     EXPECT_LT(plans[1].drift, 0) << "more left, says the only one who was asked";
-    const auto careful =
-        plans_of(on, people_of(on, {"Ida Quellmann | open | | with more left", "Tarn Overwick | open | 15 | only just"}));
+    const auto careful = plans_of(
+        on, people_of(on, {"Ida Quellmann | open | | with more left", "Tarn Overwick | open | 15 | only just"}));
     EXPECT_NE(careful[0].goal->goal.score.text, "15");
     EXPECT_EQ(careful[0].goal->goal.score.text, careful[1].goal->goal.score.text);
     EXPECT_EQ(careful[0].goal->rounds.back().clock, careful[1].goal->rounds.back().clock);
