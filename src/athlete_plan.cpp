@@ -21,6 +21,7 @@ Planner::Planner(const Workout& workout, const Athlete& athlete, Reasons* reason
         group_ = workout.groups[*athlete.group];
     share_ = workout.settings.team > 1 ? athlete.share.value_or(1.0 / workout.settings.team) : 1;
     plan_.share = share_;
+    plan_.in_team = athlete.team.has_value();
     plan_.division = division_;
     plan_.main = workout.main_ergometer(division_);
 }

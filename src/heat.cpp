@@ -17,13 +17,31 @@
 namespace pacecells {
 namespace {
 
-// Names that are not blank, one list a group, groups in the order of first appearance.
-std::vector<std::vector<std::size_t>> by_group(std::span<const std::string> names,
-                                               std::span<const std::string> groups) {
+// The others of a team, by its first person; names and teams that are blank are left out.
+using Partners = std::unordered_map<std::size_t, std::vector<std::size_t>>;
+Partners partners_in(std::span<const std::string> names, std::span<const std::string> teams) {
+    Partners partners;
+    std::unordered_map<std::string, std::size_t> first;
+    for (std::size_t i = 0; i < teams.size(); ++i) {
+        const auto team = fold_name(teams[i]);
+        if (team.empty() || trim(names[i]).empty())
+            continue;
+        if (const auto [found, is_new] = first.try_emplace(team, i); !is_new)
+            partners[found->second].push_back(i);
+    }
+    return partners;
+}
+
+// Lanes that are not blank, by their first person, one list a group, groups in the order of first appearance.
+std::vector<std::vector<std::size_t>> by_group(std::span<const std::string> names, std::span<const std::string> groups,
+                                               const Partners& partners) {
+    std::unordered_set<std::size_t> in_other_lanes;
+    for (const auto& [leader, others] : partners)
+        in_other_lanes.insert(others.begin(), others.end());
     std::vector<std::vector<std::size_t>> members;
     std::unordered_map<std::string, std::size_t> numbers;
     for (std::size_t i = 0; i < names.size(); ++i) {
-        if (trim(names[i]).empty())
+        if (trim(names[i]).empty() || in_other_lanes.contains(i))
             continue;
         const std::size_t group =
             numbers.try_emplace(groups.empty() ? std::string{} : fold(groups[i]), members.size()).first->second;
@@ -36,10 +54,14 @@ std::vector<std::vector<std::size_t>> by_group(std::span<const std::string> name
 
 // Fills in the judges. Domain: places in heat and lane order.
 void assign_judges(std::vector<HeatPlace>& places, std::span<const std::string> names,
-                   std::span<const std::string> judges) {
+                   std::span<const std::string> judges, const Partners& partners) {
     std::unordered_map<std::string, std::size_t> heat_of;
-    for (const auto& place : places)
+    for (const auto& place : places) {
         heat_of.try_emplace(fold_name(names[place.athlete]), place.heat);
+        if (const auto others = partners.find(place.athlete); others != partners.end())
+            for (const auto one : others->second)
+                heat_of.try_emplace(fold_name(names[one]), place.heat);
+    }
     // In the order in which they are asked: whether they start, lanes judged so far, place in the list.
     using Judge = std::tuple<bool, std::size_t, std::size_t>;
     std::set<Judge> order;
@@ -98,9 +120,12 @@ Result<std::vector<HeatPlace>> heat_list(std::span<const std::string> names,
                                          std::span<const std::optional<double>> projected, double lanes,
                                          std::optional<Seconds> first_start, Seconds every,
                                          std::span<const std::string> groups,
-                                         std::optional<std::span<const std::string>> judges, SharedMachines shared) {
+                                         std::optional<std::span<const std::string>> judges, SharedMachines shared,
+                                         std::span<const std::string> teams) {
     if ((!projected.empty() && projected.size() != names.size()) || (!groups.empty() && groups.size() != names.size()))
         return out_of_domain("Names, projections and groups need ranges of equal height.");
+    if (!teams.empty() && teams.size() != names.size())
+        return out_of_domain("Teams have as many cells as names.");
     if (!(lanes >= 1) || lanes != std::floor(lanes) || !std::isfinite(lanes))
         return out_of_domain("The number of lanes must be a whole number from 1; got %1.", lanes);
     if (first_start && !not_negative(first_start->value()))
@@ -121,7 +146,8 @@ Result<std::vector<HeatPlace>> heat_list(std::span<const std::string> names,
     std::vector<HeatPlace> places;
     places.reserve(names.size());
     std::size_t heat = 0;
-    for (auto& members : by_group(names, groups)) {
+    const auto partners = partners_in(names, teams);
+    for (auto& members : by_group(names, groups, partners)) {
         std::stable_sort(members.begin(), members.end(), [&](auto a, auto b) { return rank(a) < rank(b); });
         const auto heats = static_cast<std::size_t>(std::ceil(static_cast<double>(members.size()) / lanes));
         const std::size_t least = members.size() / heats;
@@ -142,8 +168,18 @@ Result<std::vector<HeatPlace>> heat_list(std::span<const std::string> names,
                 spread(std::span{places}.subspan(first), shared);
         }
     }
-    assign_judges(places, names, judges.value_or(names));
-    return places;
+    assign_judges(places, names, judges.value_or(names), partners);
+    std::vector<HeatPlace> all; // partners below the first of their team
+    all.reserve(names.size());
+    for (const auto& place : places) {
+        all.push_back(place);
+        if (const auto others = partners.find(place.athlete); others != partners.end())
+            for (const auto one : others->second) {
+                all.push_back(place);
+                all.back().athlete = one;
+            }
+    }
+    return all;
 }
 
 Result<MachineShare> share_machines(std::span<const std::optional<double>> round_times,

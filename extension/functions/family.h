@@ -31,6 +31,7 @@ namespace pacecells {
 [[nodiscard]] std::span<const Row> athlete_rows();
 [[nodiscard]] std::span<const Row> card_rows();
 [[nodiscard]] std::span<const Row> load_rows();
+[[nodiscard]] std::span<const Row> team_rows();
 
 template <class T, class Fallback>
 [[nodiscard]] auto value_or(const std::optional<T>& argument, Fallback fallback) {

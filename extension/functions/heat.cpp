@@ -5,6 +5,8 @@
 #include "pacecells/heat.h"
 #include "pacecells/running_heat.h"
 
+#include <algorithm>
+
 namespace pacecells {
 
 namespace {
@@ -16,7 +18,7 @@ Result<Answer> heat_list_cells(RawCells names, Numbers projected, Number lanes, 
                                std::optional<Duration> every, std::optional<RawCells> groups,
                                std::optional<Whole> row_wanted, std::optional<Whole> column_wanted,
                                std::optional<RawCells> judges, std::optional<Number> machines,
-                               std::optional<AnyTime> later) {
+                               std::optional<AnyTime> later, std::optional<RawCells> teams) {
     if (names.rows > 1 && names.columns > 1)
         return out_of_domain("Names are one column or one row of cells.");
     for (const auto& name : names.cells) // they go out as they came in
@@ -26,13 +28,14 @@ Result<Answer> heat_list_cells(RawCells names, Numbers projected, Number lanes, 
     const auto group_texts = groups ? texts(*groups) : std::vector<std::string>{};
     if (groups && group_texts.size() != name_texts.size())
         return out_of_domain("Groups have as many cells as names.");
+    const auto team_texts = teams ? texts(*teams) : std::vector<std::string>{};
     const auto judge_texts = judges ? texts(*judges) : std::vector<std::string>{};
     const auto places =
         heat_list(name_texts, projected.values, lanes.value,
                   first_start ? std::optional{Seconds{first_start->days * seconds_a_day}} : std::nullopt,
                   value_or(every, usual_heat_interval), group_texts,
                   judges ? std::optional<std::span<const std::string>>{judge_texts} : std::nullopt,
-                  {machines ? machines->value : 0, value_or(later, Seconds{0})});
+                  {machines ? machines->value : 0, value_or(later, Seconds{0})}, team_texts);
     if (!places)
         return places.error();
     const auto& asked = judges ? judges->cells : names.cells;
@@ -62,8 +65,13 @@ Result<Cell> heat_shared(AreaPointer workout, AreaPointer tests, RawCells keys, 
             plan_in(workout, tests, keys, {1, people.columns, people.cells.subspan(row * width, width)});
         if (!person || !person->has_goal() || !person->planned->plan.goal || !person->planned->plan.on_machine)
             continue; // what is wrong with a row, the roster says
-        rounds.emplace_back(person->planned->plan.goal->target.value());
-        on_machine.emplace_back(person->planned->plan.on_machine->value());
+        const auto& [task, athlete, plan] = *person->planned;
+        rounds.emplace_back(plan.goal->target.value());
+        // A team is on its machine until all of it is done.
+        const auto main = std::ranges::find(plan.stations, *plan.main, &StationPlan::station);
+        const double amount = std::ranges::max(main->amounts);
+        on_machine.emplace_back(athlete.team ? amount * athlete.team->stations[*plan.main].seconds
+                                             : plan.on_machine->value());
     }
     const auto share = share_machines(rounds, on_machine);
     if (!share)
@@ -118,7 +126,8 @@ constexpr Row rows[] = {
                                       "lane starts, 7 machine; all if left out."},
                            {"judges", "Names of those who can judge; whoever starts if left out."},
                            {"machines", "How many machines the people of a heat share; one for each if left out."},
-                           {"later", "How much later each next person on a machine starts."}},
+                           {"later", "How much later each next person on a machine starts."},
+                           {"teams", "Teams beside the names; people of one team share a lane, that of the first."}},
                           "lanes whole, above 0; projected and groups as long as names. One error among the scores is "
                           "Err:504 for the whole "
                           "list: hand over a column with =IFERROR(score;\"\") instead.",

@@ -2,6 +2,7 @@
 
 #include "pacecells/clock.h"
 #include "pacecells/ergometer.h"
+#include "pacecells/team.h"
 #include "pacecells/text.h"
 
 #include <algorithm>
@@ -127,7 +128,19 @@ std::string sets_text(const StationSets& sets, Language language, SetsDetail det
                         : spoken(say("%1; if that is too much %2", text, less), language);
 }
 
+std::string turns_text(const Workout& workout, const Plan& plan, std::string_view between) {
+    const auto language = workout.settings.language;
+    std::vector<std::string> parts;
+    for (const auto& one : turns_of(workout, plan))
+        parts.push_back(workout.stations[one.station].movement + " " +
+                        (one.scheme ? scheme_text(*one.scheme, language) : spoken(one.part, language)) + " (" +
+                        clock(one.longest) + ")");
+    return joined(parts, between);
+}
+
 std::string all_sets_text(const Workout& workout, const Plan& plan, SetsDetail detail) {
+    if (plan.in_team)
+        return turns_text(workout, plan, " · ");
     const auto language = workout.settings.language;
     std::string all;
     for (const auto& one : plan.stations) {

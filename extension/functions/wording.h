@@ -34,6 +34,9 @@ enum class SetsDetail : std::uint8_t { all, no_fall_back, scheme_alone };
 // The sets of all stations in one line; in a team what each does too: "Rowing each 20 · Wall balls each 15: 8-7".
 [[nodiscard]] std::string all_sets_text(const Workout& workout, const Plan& plan, SetsDetail detail = SetsDetail::all);
 
+// What one person of a team does, in turns and how long the first is: "Rowing 10-10 (0:35) · Wall balls 8-7 (0:20)".
+[[nodiscard]] std::string turns_text(const Workout& workout, const Plan& plan, std::string_view between);
+
 // A rate in the unit of the workout: "615 cal/h", "205 W", "1:52".
 [[nodiscard]] std::string rate_text(const Workout& workout, Machine machine, CaloriesPerHour rate);
 [[nodiscard]] std::string machine_label(Machine machine, Language language); // "SKI"

@@ -172,7 +172,8 @@ struct Plan {
     bool planned = false; // there is a goal: a name, a division, the full plan for the day
     DayPlan day = DayPlan::full;
     std::size_t division = 0;
-    double share = 1; // of the team's work; amounts and scores are the team's, sets, rates and pauses the athlete's
+    bool in_team = false; // the partners are known
+    double share = 1;     // of the team's work; amounts and scores are the team's, sets, rates and pauses the athlete's
 
     std::vector<StationPlan> stations = {}; // that the division does, in working order
     std::vector<MachineRate> machines = {}; // that it uses

@@ -44,8 +44,10 @@ Result<MachineShare> share_machines(std::span<const std::optional<double>> round
                                     std::span<const std::optional<double>> on_machine,
                                     Seconds change = change_of_places);
 
-// One place for each name that is not blank, in heat and lane order. projected and groups are empty or as long as
+// One place for each name that is not blank, in heat and lane order. projected, groups and teams are empty or as long as
 // names; a blank projection ranks lowest.
+//   Those with the same team (compared as names are) share the lane of the first of them, in the order given; all else
+//   that is said of a person here is said of a lane.
 //   Each group (compared without case and spacing, in the order of first appearance) has heats of its own.
 //   Within a group: ceil(athletes / lanes) heats, sizes one apart at most, later heats the larger; lowest projected
 //   first, highest last, equal ones in the order given.
@@ -61,6 +63,6 @@ Result<std::vector<HeatPlace>> heat_list(std::span<const std::string> names,
                                          std::optional<Seconds> first_start = {}, Seconds every = Seconds{900},
                                          std::span<const std::string> groups = {},
                                          std::optional<std::span<const std::string>> judges = {},
-                                         SharedMachines shared = {});
+                                         SharedMachines shared = {}, std::span<const std::string> teams = {});
 
 } // namespace pacecells

@@ -2,7 +2,7 @@
 
 from builder import address, column, fixed, pc
 
-from event.sizes import athlete
+from event.sizes import athlete, of_team, team_size
 
 CARDS, COLUMNS = 4, 20
 # The lines of ATHLETE.CARD, from 1.
@@ -69,7 +69,10 @@ def make_card(book, sheet, card):
     division = f"INDEX(roster_division;{who})"
     card_line = lambda line, *more: of("CARD", line, *more)
     carded = lambda value: f'=IF(AND({goal}="";{kept["GOAL", 5]}="");"";{value})'  # nothing for who has no plan
-    sheet.merged(across(0, 11, NAME), carded(listed(4)), "card name")
+    # of a team the first names, and who does what
+    people = fixed(f"{ASIDE[0]}{first + 4}")
+    sheet.put(people.replace("$", ""), f'=IF(OR({who}=0;{team_size(book)}<2);"";{of_team(who, 3)})', "working")
+    sheet.merged(across(0, 11, NAME), carded(f'{listed(4)}&IF({people}="";"";" ("&{people}&")")'), "card name")
     lane = say("Heat {heat}, lane {lane}", heat=listed(1), lane=listed(2)) + f"&{starts}"
     sheet.merged(across(12, end, NAME), carded(lane), "card place")
     sheet.merged(across(0, end, LINE), carded(pc("WORKOUT.TEXT", "workout", division)), "card line")
@@ -98,8 +101,8 @@ def make_card(book, sheet, card):
         start = 2 + 3 * station
         sheet.merged(across(start, start + 1, OFF), shown(card_line(STATION_NAME, station + 1)), "card station")
         sheet.put(cell(start + 2, OFF), shown(card_line(STATION_TIME, station + 1, later)), "card time")
-    sheet.merged(across(0, 1, SETS), planned(lit("sets")), "card label")
-    sheet.merged(across(2, end, SETS), carded(f'IF({ends}="";{card_line(SETS_LINE)};{lit("at a pace at which you can talk")})'), "card words")
+    sheet.merged(across(0, 1, SETS), planned(f'IF({people}="";{lit("sets")};{lit("turns")})'), "card label")
+    sheet.merged(across(2, end, SETS), carded(f'IF({ends}="";IF({people}="";{card_line(SETS_LINE)};{of_team(who, 4)});{lit("at a pace at which you can talk")})'), "card words")
     # two rows of clocks: the goal, and the next goal down
     sheet.merged(across(0, LABEL - 1, ROUND), planned(card_line(TABLE_LABEL)), "card label")
     for line, label in ((FIRST_CLOCK, goal), (SECOND_CLOCK, lower)):

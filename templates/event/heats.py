@@ -3,18 +3,19 @@
 from builder import address, column, fixed, pc
 
 from event import lists
-from event.sizes import ATHLETES, STATIONS, athlete, top
+from event.sizes import ATHLETES, STATIONS, athlete, of_team, team_size, top
 
 HEAD, FIRST = 5, 6
 LAST = FIRST + ATHLETES - 1
 HEADS = (("Heat", 13, "listed strong"), ("Lane", 13, "listed center"), ("Start", 16, "listed clock"), ("Name", 48, "listed"),
          ("Judge", 48, "listed"), ("Starts later by", 16, "listed time"), ("Division", 48, "listed"), ("Machine", 28, "listed center"))
 LATER = "F"                    # hidden: cards and judge's sheets say it
-GROUP, CAN = (column(len(HEADS) + step) for step in range(2))  # out of sight: what keeps people in heats of their own, who can judge
-CHOICES = column(len(HEADS) + 2)
-JUDGE = len(HEADS) + 4         # first column of the judge's sheets
+# out of sight: what keeps people in heats of their own, who can judge, team, number of the lane in the list
+GROUP, CAN, TEAM, LANE = (column(len(HEADS) + step) for step in range(4))
+CHOICES = column(len(HEADS) + 4)
+JUDGE = len(HEADS) + 6         # first column of the judge's sheets
 ROUNDS = 12                    # rounds on a judge's sheet
-TEXT, STAMP, COUNT, CLOCK, NO_REPS, STATION = range(1, 7)  # rows of one, below the name
+TEXT, TURNS, STAMP, COUNT, CLOCK, NO_REPS, STATION = range(1, 8)  # rows of one, below the name
 BOXES = STATION + STATIONS
 HALF, SHEETS = BOXES + 2, 2    # rows of one; between two of them there is air
 ASIDE = JUDGE + ROUNDS + 2     # beside them
@@ -24,15 +25,15 @@ def make(book):
     sheet = book.heats
     top(sheet, "Heats")
     make_list(book)
-    sheet.widths("A", *[width for _head, width, _style in HEADS], 10, 10, 44, 8, 46, *[11.6] * ROUNDS, 6, 40)
+    sheet.widths("A", *[width for _head, width, _style in HEADS], *[10] * 4, 44, 8, 46, *[11.6] * ROUNDS, 6, 40)
     sheet.hide_columns(LATER, LATER)
-    sheet.hide_columns(GROUP, CAN)
+    sheet.hide_columns(GROUP, LANE)
     sheet.heights(HEAD, HEAD, 8)
     sheet.heights(FIRST, LAST, 7.4)
     aside = column(ASIDE)
-    sheet.text(f"{aside}4", "First sheet: place in list", "head")
+    sheet.text(f"{aside}4", "First sheet: lane in the list", "head")
     sheet.put(f"{aside}5", 1, "input number")
-    sheet.whole(f"{aside}5", 1, 200, "Enter a place in the start list: 1, then 3, 5 … for the next pages.")
+    sheet.whole(f"{aside}5", 1, 200, "Enter which lane of the list: 1, then 3, 5 … for the next pages.")
     sheet.name("judge_first", f"{aside}5")
     for half in range(SHEETS):
         make_judge(book, 1 + half * HALF, half)
@@ -65,13 +66,15 @@ def make_list(book):
     put(machines, f'=IF({shared}="";0;{lists.machine_count(book)})')
     book.heat_many = f"$'{sheet.title}'.{many}"
     for letter, formula in ((GROUP, f'=IF({apart}="";"";INDEX(roster_division;ROW(A1))&"")'),
+                            (TEAM, f'=IF({team_size(book)}<2;"";INDEX(roster_team;ROW(A1))&"")'),
+                            (LANE, f'=IF($D{FIRST}="";"";N({LANE}{HEAD})+NOT(AND($A{FIRST}=$A{HEAD};$B{FIRST}=$B{HEAD})))'),
                             (CAN, f'=IF({book.roster_judge}="";"";INDEX(roster_name;ROW(A1))&"")')):
         sheet.down(f"{letter}{FIRST}", formula, ATHLETES, "working")
     every = 'TEXT(heat_every;"[M]:SS")'
     sheet.put("A4", f'=IF({shared}="";"";{say("{many} per machine, one after the other", many=many)}&"; ")&'
               + say("{lanes} people per heat, a heat every {every}, slowest first", lanes="heat_lanes", every=every), "note line")
     # an array a column: the list is made once for each, not for every person
-    listed = lambda k: pc("HEAT.LIST", "roster_starts", "roster_rank", "heat_lanes", start, "heat_every", of(GROUP), "", k, of(CAN), machines, later)
+    listed = lambda k: pc("HEAT.LIST", "roster_starts", "roster_rank", "heat_lanes", start, "heat_every", of(GROUP), "", k, of(CAN), machines, later, of(TEAM))
     text = '&""'  # makes a text of this document of a name; only then does MATCH find it
     formulas = (*(f"={listed(k)}" for k in (1, 2, 3)), f"={listed(4)}{text}", f"={listed(5)}{text}", f"={listed(6)}", None,
                 f'=IF({shared}="";"";{listed(7)})')
@@ -80,14 +83,17 @@ def make_list(book):
         cells = f"{column(step)}{FIRST}:{column(step)}{LAST}"
         if formula:
             sheet.array(cells, formula, style)
-    sheet.down(f"G{FIRST}", f'=IF($D{FIRST}="";"";INDEX(roster_division;MATCH($D{FIRST};roster_name;0)))', ATHLETES, HEADS[6][2])
+    row = f"MATCH($D{FIRST};roster_name;0)"
+    sheet.down(f"G{FIRST}", f'=IF($D{FIRST}="";"";IF({team_size(book)}<2;"";IF(INDEX(roster_team;{row})="";"";INDEX(roster_team;{row})&" · "))&INDEX(roster_division;{row}))',
+               ATHLETES, HEADS[6][2])
     last = column(len(HEADS) - 1)
     sheet.put(f"{last}{HEAD}", f'=IF({shared}="";"";{_.lit(HEADS[-1][0])})')
     # an empty text that nothing calculates is 0 when the file is opened
     sheet.mark(f"{last}{HEAD}:{last}{LAST}", (f'OR(${last}{HEAD}="";${last}{HEAD}=0)', "blank cell"))
-    sheet.mark(f"A{FIRST}:B{LAST}", (f"$B{FIRST}=1", "first of heat"))
-    sheet.mark(f"C{FIRST}:C{LAST}", (f"$B{FIRST}=1", "first of heat clock"))
-    sheet.mark(f"D{FIRST}:G{LAST}", (f"$B{FIRST}=1", "first of heat left"))
+    new_heat = f"AND($A{FIRST}<>$A{HEAD};$D{FIRST}<>\"\")"
+    sheet.mark(f"A{FIRST}:B{LAST}", (new_heat, "first of heat"))
+    sheet.mark(f"C{FIRST}:C{LAST}", (new_heat, "first of heat clock"))
+    sheet.mark(f"D{FIRST}:G{LAST}", (new_heat, "first of heat left"))
     sheet.name("heat_list", f"A{FIRST}:{LATER}{LAST}")
 
 
@@ -104,16 +110,19 @@ def make_judge(book, first, half):
     division = f"INDEX(roster_division;{who})"
     shown = lambda value: f'=IF({who}=0;"";{value})'
     goal = athlete("GOAL", f"INDEX(roster_people;{who};0)", 1)
-    sheet.put(f"{out[0]}{first}", f"=judge_first+{half}", "working")
-    sheet.put(f"{out[1]}{first}", f'=IF({listed(4)}="";0;IFNA(MATCH({listed(4)};roster_name;0);0))', "working")
+    sheet.put(f"{out[0]}{first}", f"=IFNA(MATCH(judge_first+{half};${LANE}${FIRST}:${LANE}${LAST};0);{ATHLETES + 1})", "working")
+    sheet.put(f"{out[1]}{first}", f'=IF({place}>{ATHLETES};0;IFNA(MATCH({listed(4)};roster_name;0);0))', "working")
     # rounds up to the goal and two more; all of them where there is no goal
     sheet.put(f"{out[2]}{first}", f"=IF({who}=0;0;IF(event_kind=1;ROUNDUP(N({goal}))+2;40))", "working")
-    sheet.put(f"{out[3]}{first}", f'=IF({listed(3)}="";"";", "&TEXT({listed(3)};"H:MM"))&IF(N({listed(6)})=0;"";", "&{say("start at {clock}", clock=f"TEXT({listed(6)};{chr(34)}[M]:SS{chr(34)})")})', "working")
+    sheet.put(f"{out[3]}{first}", f'=IF({who}=0;"";IF({listed(3)}="";"";", "&TEXT({listed(3)};"H:MM")))&IF({who}=0;"";IF(N({listed(6)})=0;"";", "&{say("start at {clock}", clock=f"TEXT({listed(6)};{chr(34)}[M]:SS{chr(34)})")}))', "working")
 
-    sheet.merged(across(0, 6, 0), shown(listed(4)), "judge name")
+    sheet.put(f"{out[0]}{first + 1}", f'=IF(OR({who}=0;{team_size(book)}<2);"";{of_team(who, 2)})', "working")
+    people = f"${out[0]}${first + 1}"
+    sheet.merged(across(0, 8, 0), shown(f'IF({people}="";{listed(4)};{people})'), "judge name")
     lane = say("Heat {heat}, lane {lane}", heat=listed(1), lane=listed(2)) + f"&{later}"
-    sheet.merged(across(7, ROUNDS, 0), shown(lane), "judge lane")
+    sheet.merged(across(9, ROUNDS, 0), shown(lane), "judge lane")
     sheet.merged(across(0, ROUNDS, TEXT), shown(pc("WORKOUT.TEXT", "workout", division)), "judge text")
+    sheet.merged(across(0, ROUNDS, TURNS), shown(f'IF({people}="";"";{of_team(who, 4)})'), "card line")
     tiebreak = f"$'{book.workout.title}'.{book.settings['tiebreak']}"
     stamp = f'event_heading&IF({tiebreak}="";"";" · "&{lit("tie-break")}&": "&{tiebreak})'
     sheet.merged(across(0, ROUNDS, STAMP), shown(stamp), "card line")

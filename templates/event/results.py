@@ -37,7 +37,7 @@ COLUMNS = (
     Column("high", "High", 17, "cell rate", AHEAD.replace("%d", "3")),
     Column("erg_times", "Ergometer times, timed rounds", 34, "input text"),
     Column("who", "Row", 12, "working",
-           '=IF(${name}{row}="";0;IF(COUNTIF(roster_name;${name}{row})*COUNTIF(results_name;${name}{row})=1;MATCH(${name}{row};roster_name;0);0))', shown="hidden"),
+           '=IF(${name}{row}="";0;IF(COUNTIF(roster_lane;${name}{row})*COUNTIF(results_name;${name}{row})=1;MATCH(${name}{row};roster_lane;0);0))', shown="hidden"),
     Column("score", "Score", 14, "working", '=IF(OR(${who}{row}=0;${out}{row}<>"");"";IF(event_kind=2;${timed}{row};IF(event_kind=3;${windowed}{row};${counted}{row})))', named=True, shown="hidden"),
     Column("written", "Rounds", 14, "working", '=IF(event_kind=3;${windowed}{row}&"";IF(${counted}{row}="";"";'
            + pc("SCORE.TEXT", "${counted}{row}", pc("WORKOUT.REPS", "workout", "${division}{row}")) + "))", shown="hidden"),

@@ -6,7 +6,7 @@ and its texts to the translations.
 
 from itertools import groupby
 
-from builder import Column, column
+from builder import Column, column, pc
 from com.sun.star.table.TableOrientation import COLUMNS as BY_COLUMN
 
 from event.sizes import ATHLETES, DAY, athlete, top
@@ -18,6 +18,17 @@ LAST = FIRST + ATHLETES - 1
 def plan(function, *arguments):
     """The function's answer for the person in this row."""
     return "=" + athlete(function, f"$B{{row}}:{column(len(READ))}{{row}}".replace(":", ":$"), *arguments)
+
+
+def of_team(index, last="twice"):
+    """HEAT.TEAM for the person in this row, from the columns up to that one."""
+    people = (f"$B${KEYS}:${{{last}}}${KEYS}", f"$B${FIRST}:${{{last}}}${LAST}")
+    return pc("HEAT.TEAM", "workout", "tests", *people, f"ROW()-ROW($B${HEAD})", index)
+
+
+def in_team(index, without):
+    """The same where the workout is for teams and the person is in one."""
+    return f'=IF(OR(${{team}}{{row}}="";N({{size}})<2);{without};{of_team(index)})'
 
 
 # What a plan reads, side by side from column B on; their keys are what the functions find them by.
@@ -32,6 +43,7 @@ READ = (
     Column("goal", "Own goal", 14, "input score", named=True, help="Rounds 7, a score 5+20, a station 5 + bags, or a time 10:30. Empty: the suggested goal."),
     Column("answer", "Could go on?", 15, "input shrunk", named=True, help="Asked after the practice round at planned pace: could you go on like this to the end?",
            rule=("choose", "list_answer", "Choose the answer from the list.")),
+    Column("team", "Team", 15, "input shrunk", named=True, help="Workouts for pairs and teams: the same name, or number, for all people of a team."),
     Column("pacing", "Pacing", 28, "input shrunk", help="Even, with a fade, or faster at the end. Empty: as on the sheet Workout. To fix says what it costs.",
            rule=("choose", "pacing", "Choose a pacing from the list."), shown="folded"),
     Column("minor", "Minor", 12, "input center", help="Yes for people who need a guardian's consent. Without its date they get no plan and no card.",
@@ -39,6 +51,7 @@ READ = (
     Column("consent", "Guardian's consent", 22, "input date", help="The date of the guardian's consent; nothing else is stored.",
            rule=("limit", *DAY, "Enter the date of the consent."), shown="folded"),
     Column("twice", "Twice", 12, "working", '=AND(${name}{row}<>"";COUNTIF(roster_name;${name}{row})>1)', shown="hidden"),
+    Column("team_plan", "Part of the team", 20, "working", in_team(5, '""'), shown="hidden"),
 )
 
 JUDGE = Column("judge", "Can judge", 11, "input center", named=True, help="Only these people are asked to judge; who does not start is asked first.",
@@ -57,10 +70,11 @@ RESULTS = (
     Column("practice", "Practice", 80, "cell shrunk", plan("REHEARSAL", 4), shown="folded"),
     Column("message", "Message", 90, "cell words", plan("TEXT"), named=True, shown="folded"),
     Column("starts", "Starts", 20, "working", '=IF(OR(${name}{row}="";${plan}{row}=INDEX(list_plan;4));"";${name}{row})', named=True, shown="hidden"),
+    Column("lane", "In the lane", 20, "working", in_team(1, "${name}{row}&\"\""), named=True, shown="hidden"),
     Column("score", "Score", 20, "working", plan("SCORE", 2), shown="hidden"),
     Column("rank", "Order", 20, "working", '=IFERROR(IF(N(${score}{row})=0;"";IF(event_kind=2;-1;1)*${score}{row});"")', named=True, shown="hidden"),
     # at the end, where a long sentence runs on over empty cells
-    Column("note", "To fix", 120, "cell", plan("NOTE"), help="What is missing, old or unlikely in this row."),
+    Column("note", "To fix", 120, "cell", f'=IF(OR(${{name}}{{row}}="";N({{size}})<2);"";{of_team(6)}&" ")&' + plan("NOTE")[1:], help="What is missing, old or unlikely in this row."),
 )
 COLUMNS = READ + (JUDGE,) + RESULTS
 
@@ -72,7 +86,7 @@ def make(book):
     sheet.text(f"A{HEAD}", "No.", "column head")
     sheet.widths("A", 8, *[col.width for col in COLUMNS])
     for place, col in enumerate(COLUMNS, 1):
-        make_column(sheet, column(place), col)
+        make_column(book, sheet, column(place), col)
     last_read = column(len(READ))
     sheet.name("roster", f"B{KEYS}:{column(len(COLUMNS))}{LAST}")
     sheet.name("roster_keys", f"B{KEYS}:{last_read}{KEYS}")
@@ -98,12 +112,13 @@ def make(book):
     sheet.page(f"A1:{last}{LAST}", landscape=True, repeat=(1, HEAD))
 
 
-def make_column(sheet, letter, col):
+def make_column(book, sheet, letter, col):
     cells = f"{letter}{FIRST}:{letter}{LAST}"
     sheet.put(f"{letter}{KEYS}", col.key, "working")
     sheet.text(f"{letter}{HEAD}", col.label, "column head")
     if col.formula:
         letters = {other.key: column(place) for place, other in enumerate(COLUMNS, 1)}
+        letters["size"] = f"$'{book.workout.title}'.{book.settings['team']}"
         sheet.down(f"{letter}{FIRST}", col.formula.format(row=FIRST, **letters), ATHLETES, col.style)
     else:
         sheet.styled(cells, col.style)

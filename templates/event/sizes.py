@@ -16,6 +16,15 @@ def athlete(function, who, *arguments):
     return pc(f"ATHLETE.{function}", "workout", "tests", "roster_keys", who, *arguments)
 
 
+def of_team(row, index):
+    """A call of HEAT.TEAM for that row of roster_people."""
+    return pc("HEAT.TEAM", "workout", "tests", "roster_keys", "roster_people", row, index)
+
+
+def team_size(book):
+    return f"N($'{book.workout.title}'.{book.settings['team']})"
+
+
 def top(sheet, title=None):
     """The lines on top of every sheet: what it is, which workout and version it belongs to, and what is missing."""
     sheet.put("A1", sheet._(title), "title") if title else sheet.put("A1", "=event_title", "title")

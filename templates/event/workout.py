@@ -53,7 +53,7 @@ FORMS = (
             ("choose", "yes", "Choose yes, or leave the cell empty.")),
     Setting("scoring", "Intervals score", "input", None, "The lowest window, the sum of all, or the total of reps.",
             ("choose", "scoring", "Choose from the list.")),
-    Setting("team", "People per team", "input number", None, "A team is one row of the roster. Empty: everybody for themselves.", ("whole", 1, 20, "Enter a whole number of people.")),
+    Setting("team", "People per team", "input number", None, "A team is people on the roster with the same text in the column Team. Empty: everybody for themselves.", ("whole", 1, 20, "Enter a whole number of people.")),
     Setting("at_once", "Working at once", "input number", None, "Teams: how many work at the same time; the others rest.",
             ("whole", 1, 20, "Enter a whole number of people.")),
     Setting("split", "Shares of the work", "input text", None, "Teams: shares such as 60/40, or any."),

@@ -48,7 +48,7 @@ def column(document, name, place=0):
 
 def people(document):
     """All that is typed on the roster."""
-    return [row for row in by_key(document, "roster_people").getFormulaArray() if any(row[:-1])]
+    return [row for row in by_key(document, "roster_people").getFormulaArray() if any(row[:-2])]
 
 
 # --- add athletes -------------------------------------------------------------------------------------------------

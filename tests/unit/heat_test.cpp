@@ -43,6 +43,22 @@ TEST(Heat, NobodyJudgesJustBeforeTheirOwnHeatWhereAnotherCan) {
     EXPECT_EQ(written(value_of(heat_list(names, {}, 3)), names), expected);
 }
 
+// A and C, B and E are teams; D is alone. Nobody of a team judges the heat of the partner.
+TEST(Heat, ATeamHasTheLaneOfItsFirst) {
+    const Names names{"A", "B", "C", "D", "E"};
+    const Names teams{" one", "Two", "One ", "", "two"};
+    const Column projected{1, 3, 9, 2, 0}; // those of A, B and D count
+    const auto places = value_of(heat_list(names, projected, 2, {}, Seconds{900}, {}, {}, {}, teams));
+    EXPECT_EQ(written(places, names), (Names{"1.1 A B", "1.1 C B",                        //
+                                             "2.1 B A", "2.1 E A", "2.2 D C"}));
+    const Names judges{"C", "E"};
+    const auto judged = value_of(heat_list(names, projected, 1, {}, Seconds{900}, {}, judges, {}, teams));
+    EXPECT_EQ(judged.size(), 5u);
+    for (const auto& place : judged)
+        EXPECT_NE(teams[place.athlete], place.judge == 0 ? "One " : "two") << "nobody judges the own team";
+    EXPECT_REFUSED(heat_list(names, {}, 2, {}, Seconds{900}, {}, {}, {}, Names{"x"}));
+}
+
 // Heats A B, C D, E F; of the rest of the roster two do not start.
 TEST(Heat, OnlyThoseWhoCanJudgeAndFirstThoseWhoDoNotStart) {
     const Names names{"A", "B", "C", "D", "E", "F"};

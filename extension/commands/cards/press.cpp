@@ -32,7 +32,7 @@ namespace {
 constexpr sal_Int32 cards_per_page = 4;
 constexpr sal_Int32 judges_per_page = 2;
 constexpr sal_Int32 most_height = 1400; // of a row, 1/100 mm
-constexpr sal_Int32 name_in_list = 3;   // column of heat_list
+enum HeatColumn : sal_Int32 { heat_in_list, lane_in_list, name_in_list = 3 };
 
 bool is_blank(const Any& value) {
     rtl::OUString text;
@@ -64,7 +64,10 @@ Press::Press(const Context& context, const Document& original, bool with_judges)
         throw Refusal{tr("The workout is not complete yet: %1", missing)};
     const auto names = event_.texts("roster_name");
     const auto divisions = event_.texts("roster_division");
-    for (const auto& row : event_.values("heat_list")) {
+    const auto list = event_.values("heat_list");
+    std::vector<std::size_t> lanes; // the first person of each, in starters_
+    for (sal_Int32 place = 0; place < list.getLength(); ++place) {
+        const auto& row = list[place];
         Starter starter;
         starter.name = text_of(row[name_in_list]);
         if (starter.name.empty())
@@ -72,17 +75,22 @@ Press::Press(const Context& context, const Document& original, bool with_judges)
         for (std::size_t i = 0; i < names.size(); ++i)
             if (same_name(names[i], starter.name))
                 starter.division = divisions[i];
+        if (place == 0 || row[heat_in_list] != list[place - 1][heat_in_list] ||
+            row[lane_in_list] != list[place - 1][lane_in_list])
+            lanes.push_back(starters_.size());
         starters_.push_back(std::move(starter));
     }
     if (starters_.empty())
         throw Refusal{tr("Nobody starts: the roster is empty, or everybody's plan is not today.")};
-    const auto cards = read("card_first", "card_page", cards_per_page);
-    const auto judges = with_judges ? read("judge_first", "judge_page", judges_per_page) : std::vector<Rows>();
-    for (std::size_t i = 0; i < starters_.size(); ++i) {
+    const auto cards = read("card_first", "card_page", cards_per_page, starters_.size());
+    for (std::size_t i = 0; i < starters_.size(); ++i)
         if (has_text(cards[i]))
             starters_[i].card = cards[i];
-        if (with_judges && has_text(judges[i]))
-            starters_[i].judge = judges[i];
+    if (with_judges) { // a team has one sheet
+        const auto judges = read("judge_first", "judge_page", judges_per_page, lanes.size());
+        for (std::size_t i = 0; i < lanes.size(); ++i)
+            if (has_text(judges[i]))
+                starters_[lanes[i]].judge = judges[i];
     }
     fit_prints(copy_.document());
     stamp_prints(copy_.document(), parse_language(event_.text("workout.language")).value_or(Language::en));
@@ -111,11 +119,11 @@ void Press::split_wall() {
 }
 
 // The values of everyone's card or sheet, page by page.
-std::vector<Rows> Press::read(const char* first, const char* page, sal_Int32 places) const {
+std::vector<Rows> Press::read(const char* first, const char* page, sal_Int32 places, std::size_t count) const {
     const auto chosen = event_.at(first);
     const auto range = event_.at(page);
     std::vector<Rows> all;
-    for (std::size_t i = 0; i < starters_.size(); i += static_cast<std::size_t>(places)) {
+    for (std::size_t i = 0; i < count; i += static_cast<std::size_t>(places)) {
         put_number(chosen, 0, 0, static_cast<double>(i + 1));
         const auto values = shown_values(range);
         const auto deep = values.getLength() / places;

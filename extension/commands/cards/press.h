@@ -45,7 +45,8 @@ class Press {
         [[nodiscard]] sal_Int32 rows() const { return first.EndRow - first.StartRow + 1; }
         [[nodiscard]] css::table::CellRangeAddress place(sal_Int32 number) const;
     };
-    [[nodiscard]] std::vector<Rows> read(const char* first, const char* page, sal_Int32 places) const;
+    [[nodiscard]] std::vector<Rows> read(const char* first, const char* page, sal_Int32 places,
+                                         std::size_t count) const;
     Pages make(const char* page, const char* title, sal_Int32 places);
     void give_own_style(const Range& sheet, const char* title) const;
     void fill(Pages& pages, const std::vector<const Starter*>& people, Rows Starter::*what);

@@ -97,7 +97,8 @@ Roster::Roster(const EventCells& event)
     for (sal_Int32 row = 0; row < people.getLength(); ++row) {
         bool free = true;
         for (sal_Int32 column = 0; column < people[row].getLength(); ++column)
-            free &= keys[static_cast<std::size_t>(column)] == "twice" || blank(people[row][column]);
+            free &= keys[static_cast<std::size_t>(column)] == "twice" ||
+                    keys[static_cast<std::size_t>(column)] == "team_plan" || blank(people[row][column]);
         if (free)
             free_rows.push_back(row);
     }

@@ -22,6 +22,9 @@ enum HeatColumn : sal_Int32 { heat_column, lane_column, start_column, name_colum
 
 std::vector<Starter> starters(const EventCells& event) {
     std::vector<Starter> all;
+    std::size_t people = 0;
+    const auto names = rows_by_name(event.values("roster_name"));
+    const auto lanes = event.find("roster_lane").is() ? event.texts("roster_lane") : std::vector<std::string>();
     for (const auto& row : event.values("heat_list")) {
         Starter starter{text_of(row[name_column]), 0, 0, 0};
         if (starter.name.empty())
@@ -30,14 +33,20 @@ std::vector<Starter> starters(const EventCells& event) {
             throw Refusal{tr("The sheet Heats gives %1 no heat and lane. Correct that there first.", starter.name)};
         if (row.getLength() > later_column)
             row[later_column] >>= starter.later;
+        ++people;
+        if (!all.empty() && all.back().heat == starter.heat && all.back().lane == starter.lane)
+            continue; // the partners of a team have one result
+        if (const auto person = names.find(fold_name(starter.name)); person != names.end() && !lanes.empty())
+            if (const auto& lane = lanes[static_cast<std::size_t>(person->second.front())]; !lane.empty())
+                starter.name = lane;
         all.push_back(std::move(starter));
     }
     std::size_t who_start = 0;
     for (const auto& name : event.texts("roster_starts"))
         who_start += !name.empty();
-    if (all.size() != who_start)
+    if (people != who_start)
         throw Refusal{tr("The sheet Heats lists %1 people and %2 start. Correct the workout and the roster first.",
-                         std::to_string(all.size()), std::to_string(who_start))};
+                         std::to_string(people), std::to_string(who_start))};
     if (all.empty())
         throw Refusal{tr("Nobody starts: the roster is empty, or everybody's plan is not today.")};
     return all;

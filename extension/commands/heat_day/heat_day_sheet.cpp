@@ -134,13 +134,24 @@ int EventSheet::heats() {
     return most;
 }
 
+std::vector<std::string> EventSheet::lane_names() {
+    return names(find_name(document_, "roster_lane").is() ? "roster_lane" : "roster_name");
+}
+
 std::vector<Seat> EventSheet::listed(int heat) {
     std::vector<Seat> seats;
     const auto list = table("heat_list");
+    const auto people = names("roster_name");
+    const auto lanes = lane_names();
     for (std::size_t row = 0; row < list.rows; ++row) {
         Seat seat{whole(list.at(row, 1)), cell_text(list.at(row, 3))};
-        if (whole(list.at(row, 0)) == heat && seat.lane > 0 && !seat.name.empty())
-            seats.push_back(std::move(seat));
+        if (whole(list.at(row, 0)) != heat || seat.lane <= 0 || seat.name.empty() ||
+            (!seats.empty() && seats.back().lane == seat.lane)) // partners are in the lane of the first of their team
+            continue;
+        const auto person = std::ranges::find_if(people, [&](const auto& name) { return same_name(name, seat.name); });
+        if (const auto at = static_cast<std::size_t>(person - people.begin()); at < lanes.size() && !lanes[at].empty())
+            seat.name = lanes[at];
+        seats.push_back(std::move(seat));
     }
     return seats;
 }
@@ -196,7 +207,7 @@ std::optional<std::string> EventSheet::athlete(const std::string& begins) {
     std::optional<std::string> found;
     if (wanted.empty())
         return found;
-    const auto all = names("roster_name");
+    const auto all = lane_names();
     const auto same = [&](const std::string& name) { return fold_name(name) == wanted; };
     if (const auto twice = std::ranges::count_if(all, same); twice > 0)
         return twice == 1 ? std::optional(*std::ranges::find_if(all, same)) : std::nullopt;
@@ -210,7 +221,7 @@ std::optional<std::string> EventSheet::athlete(const std::string& begins) {
 }
 
 bool EventSheet::on_roster(const std::string& athlete) {
-    return std::ranges::any_of(names("roster_name"), [&](const auto& name) { return same_name(name, athlete); });
+    return std::ranges::any_of(lane_names(), [&](const auto& name) { return same_name(name, athlete); });
 }
 
 std::vector<LanePlan> EventSheet::plans(const std::vector<Seat>& seats) {
@@ -218,7 +229,7 @@ std::vector<LanePlan> EventSheet::plans(const std::vector<Seat>& seats) {
     const auto tests = table("tests");
     const auto keys = table("roster_keys");
     const auto people = table("roster_people");
-    const auto roster = names("roster_name");
+    const auto roster = lane_names();
     const auto divisions = names("roster_division");
     std::vector<LanePlan> plans;
     for (const auto& seat : seats) {
@@ -427,13 +438,15 @@ void EventSheet::write(const std::string& title, const std::vector<CellChange>& 
 void EventSheet::show_judges(int heat, const Reference<css::frame::XController>& controller) {
     const auto list = table("heat_list");
     std::size_t first = 0;
-    while (first < list.rows && whole(list.at(first, 0)) != heat)
-        ++first;
+    int lanes = 1;
+    for (; first < list.rows && whole(list.at(first, 0)) != heat; ++first)
+        lanes += first == 0 || whole(list.at(first, 0)) != whole(list.at(first - 1, 0)) ||
+                 whole(list.at(first, 1)) != whole(list.at(first - 1, 1));
     if (first == list.rows)
         throw Refusal{tr("Heat %1 is not on the sheet Heats.", std::to_string(heat))};
     const auto cell = range("judge_first");
     Undo undo(document_, tr("Judge sheets of heat %1", std::to_string(heat)));
-    cell->getCellByPosition(0, 0)->setValue(static_cast<double>(first + 1));
+    cell->getCellByPosition(0, 0)->setValue(lanes);
     undo.done();
     if (const auto view = as<css::sheet::XSpreadsheetView>(controller); view.is())
         view->setActiveSheet(need<css::sheet::XSheetCellRange>(cell)->getSpreadsheet());

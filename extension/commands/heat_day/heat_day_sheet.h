@@ -92,6 +92,8 @@ class EventSheet {
     [[nodiscard]] Table table(const std::string& name);
     [[nodiscard]] CellValue single(const std::string& name);
     [[nodiscard]] std::vector<std::string> names(const std::string& range);
+    // What stands in a lane, by row of the roster: a person, or with its first person a team.
+    [[nodiscard]] std::vector<std::string> lane_names();
     [[nodiscard]] std::vector<Seat> listed(int heat);
 
     css::uno::Reference<css::sheet::XSpreadsheetDocument> document_;

@@ -12,6 +12,7 @@
 #include "pacecells/workout.h"
 
 #include <algorithm>
+#include <map>
 
 namespace pacecells {
 
@@ -100,12 +101,23 @@ class Reader {
     explicit Reader(const EventCells& event)
         : event_(event), columns_(event), tests_(table_of(event.values("tests"))),
           keys_(table_of(event.values("roster_keys"))), people_(event.values("roster_people")),
-          on_roster_(rows_by_name(event.values("roster_name"))), plans_(event.texts("roster_plan")),
-          groups_(event.texts("roster_group")), answers_(event.texts("roster_answer")) {
+          on_roster_(rows_by_name(event.values("roster_name"))), names_(event.texts("roster_name")),
+          plans_(event.texts("roster_plan")), groups_(event.texts("roster_group")),
+          answers_(event.texts("roster_answer")) {
         auto workout = read_workout(table_of(event.values("workout")));
         if (!workout)
             throw Refusal{tr("Sheet Workout: %1", tr(workout.error()))};
         workout_ = *std::move(workout);
+        if (workout_.settings.team < 2 || !event.find("roster_lane").is())
+            return;
+        const auto lanes = event.texts("roster_lane");
+        const auto teams = event.texts("roster_team");
+        const auto starts = event.texts("roster_starts");
+        for (std::size_t first = 0; first < lanes.size(); ++first)
+            if (!lanes[first].empty() && !teams[first].empty())
+                for (std::size_t row = 0; row < teams.size(); ++row)
+                    if (same_name(teams[row], teams[first]) && !starts[row].empty())
+                        teams_[fold_name(lanes[first])].push_back(static_cast<sal_Int32>(row));
     }
 
     EventResults read() {
@@ -124,7 +136,7 @@ class Reader {
         }
         for (sal_Int32 row = 0; row < columns_.clocks.getLength(); ++row)
             if (has_result(row))
-                all.people.push_back(person(row, all));
+                add_people(row, all);
         if (all.people.empty())
             throw Refusal{tr("Nobody has a result yet.")};
         all.event = {
@@ -148,10 +160,21 @@ class Reader {
                (!columns_.results[place].empty() || number_in(columns_.clocks, row, 0).has_value());
     }
 
-    PersonResult person(sal_Int32 row, const EventResults& event) const {
+    // The result of a team is that of each of its people; what one of them can hold it does not say.
+    void add_people(sal_Int32 row, EventResults& all) const {
+        const auto& name = columns_.names[static_cast<std::size_t>(row)];
+        if (const auto team = teams_.find(fold_name(name)); team != teams_.end()) {
+            for (const auto one : team->second)
+                all.people.push_back(person(row, all, names_[static_cast<std::size_t>(one)], true));
+            return;
+        }
+        all.people.push_back(person(row, all, name, false));
+    }
+
+    PersonResult person(sal_Int32 row, const EventResults& event, const std::string& name, bool in_team) const {
         const auto place = static_cast<std::size_t>(row);
         const bool timed = workout_.settings.format == Format::time;
-        PersonResult person{columns_.names[place], columns_.divisions[place], {}, {}};
+        PersonResult person{name, columns_.divisions[place], {}, {}};
         auto score = number_in(columns_.scores, row);
         if (score && timed)
             *score *= seconds_per_day;
@@ -168,7 +191,8 @@ class Reader {
             if (const auto athlete =
                     read_athlete(workout_, tests_, keys_, table_of(Rows(&people_[found->second.front()], 1)))) {
                 plan = plan_for(workout_, *athlete);
-                outcome = outcome_of(workout_, *athlete, came_of(row, answer, erg_times));
+                if (!in_team)
+                    outcome = outcome_of(workout_, *athlete, came_of(row, answer, erg_times));
             }
         } else {
             person.division.clear(); // the sheet says there that the name is not on the roster
@@ -196,7 +220,7 @@ class Reader {
              text_value(machine ? std::string(words_of(WordList::machine)[static_cast<std::size_t>(*machine)].key)
                                 : "")},
             {"erg_cal", number_value(outcome.calories ? std::optional(outcome.calories->value()) : std::nullopt)},
-            {"erg_times", text_value(clocks_text(erg_times))},
+            {"erg_times", text_value(in_team ? std::string() : clocks_text(erg_times))},
             {"answer", text_value(answer)},
             {"held", number_value(held_rate(outcome))},
             {"share", number_value(outcome.held ? std::optional(outcome.share) : std::nullopt)},
@@ -244,7 +268,8 @@ class Reader {
     Table keys_;
     Rows people_;
     NamedRows on_roster_;
-    std::vector<std::string> plans_, groups_, answers_;
+    std::map<std::string, std::vector<sal_Int32>> teams_; // by what stands in the lane: rows of those who start
+    std::vector<std::string> names_, plans_, groups_, answers_;
     Workout workout_;
 };
 

@@ -1,0 +1,197 @@
+"""Pairs and teams, from the roster to results: people of one team share a lane, a goal, the clocks and the result.
+
+Uses BUILD/pacecells.oxt, BUILD/examples/pairs.ots and the templates.
+"""
+
+import re
+import shutil
+
+import heat_kit
+import pytest
+from commands import run
+from compare import check
+from event_cells import bad_cells, by_key, clock, column_of, rows_of, typed
+from heat_kit import Day, screen
+from office import type_in
+from paper import pages_of, print_pack
+from sharing import BUILD, OXT, folder_of
+
+EXTENSIONS = [OXT]
+WORK = folder_of(__file__) / "files"
+
+
+@pytest.fixture
+def pairs(office):
+    shutil.rmtree(WORK, ignore_errors=True)
+    WORK.mkdir()
+    document = office.open(BUILD / "examples" / "pairs.ots", AsTemplate=True)
+    document.calculateAll()
+    return document
+
+
+def teams_of(document):
+    """Names by what is typed under Team."""
+    teams = {}
+    for name, team in zip(column_of(document, "roster", "name"), column_of(document, "roster", "team")):
+        if name:
+            teams.setdefault(team, []).append(name)
+    return teams
+
+
+def seconds_in(text):
+    return [clock(found) for found in re.findall(r"\d+:\d\d", text)]
+
+
+def place_of(document, name):
+    return column_of(document, "roster", "name").index(name)
+
+
+def card_of(document, name):
+    """The texts of the first card of the page, which is made this person's."""
+    listed = [row[3] for row in rows_of(document, "heat_list")]
+    by_key(document, "card_first").Value = listed.index(name) + 1
+    document.calculateAll()
+    page = by_key(document, "card_page")
+    rows = page.RangeAddress.EndRow - page.RangeAddress.StartRow + 1
+    card = page.getCellRangeByPosition(0, 0, page.RangeAddress.EndColumn, rows // 4 - 1)
+    return [cell.String for cell in card.queryContentCells(23).Cells if cell.String]
+
+
+def test_people_of_a_team_share_lane_goal_and_clocks(pairs):
+    teams = teams_of(pairs)
+    check("eight pairs", [len(people) for people in teams.values()], [2] * 8)
+    check("errors", bad_cells(pairs), [])
+    check("nothing to fix", [note.strip() for note in column_of(pairs, "roster", "note")[:16]], [""] * 16)
+    lanes = {row[3]: (row[0], row[1], row[2], row[4]) for row in rows_of(pairs, "heat_list") if row[3]}
+    check("everybody is on the list of heats", sorted(lanes), sorted(name for people in teams.values() for name in people))
+    check("partners in one lane, with one judge", [lanes[a] == lanes[b] for a, b in teams.values()], [True] * 8)
+    check("eight lanes", len({lane[:2] for lane in lanes.values()}), 8)
+    for key in ("aim", "target", "predicted", "range"):
+        column = column_of(pairs, "roster", key)
+        check(f"one {key} for both in {column[:16]}", [column[place_of(pairs, a)] == column[place_of(pairs, b)] for a, b in teams.values()], [True] * 8)
+    for a, b in list(teams.values())[:2]:
+        first, second = card_of(pairs, a), card_of(pairs, b)
+        check(f"each has a card: {first[0]}, {second[0]}", [first[0].split(" (")[0], second[0].split(" (")[0]], [a, b])
+        turns = [text for text in first if f"{a.split(' ')[0]}: " in text and f"{b.split(' ')[0]}: " in text]
+        check(f"who does what on both: {first}", (len(turns), turns[0] in second), (1, True))
+        check("turns are no longer than a minute and a half", all(0 < one <= 90 for one in seconds_in(turns[0])))
+        clocks = lambda card: [text for text in card if re.fullmatch(r"\d+:\d\d", text)]
+        check("with the same clocks", clocks(first), clocks(second))
+
+
+def test_reps_of_both_add_up(pairs):
+    """Split any way: the 30 wall balls and 20 burpees of a round, in whole reps."""
+    for a, _ in teams_of(pairs).values():
+        turns = next(text for text in card_of(pairs, a) if f"{a.split(' ')[0]}: " in text)
+        parts = [sum(map(int, scheme.split("-"))) for scheme in re.findall(r" ((?:\d+-)*\d+) \(", turns)]
+        check(f"in {turns}", [parts[i] + parts[i + 3] for i in range(3)], [40, 30, 20])
+
+
+def test_a_goal_for_one_is_the_goal_of_both(pairs):
+    (a, b), *_ = teams_of(pairs).values()
+    typed(pairs, "roster_goal", "5", row=place_of(pairs, a))
+    pairs.calculateAll()
+    aims = column_of(pairs, "roster", "aim")
+    check("goals", [aims[place_of(pairs, one)] for one in (a, b)], ["5", "5"])
+    typed(pairs, "roster_goal", "4", row=place_of(pairs, b))
+    pairs.calculateAll()
+    notes = column_of(pairs, "roster", "note")
+    check("two goals", [f"two goals are entered; that of {a} counts." in notes[place_of(pairs, one)] for one in (a, b)], [True, True])
+
+
+def test_what_is_wrong_with_a_team_is_said_in_its_rows(pairs):
+    teams = teams_of(pairs)
+    (a, b), (c, d), *_ = teams.values()
+    note = lambda name: column_of(pairs, "roster", "note")[place_of(pairs, name)]
+    typed(pairs, "roster_team", "", row=place_of(pairs, b))
+    typed(pairs, "roster_plan", "not today", row=place_of(pairs, d))
+    pairs.calculateAll()
+    check(f"a team of one: {note(a)}", note(a).startswith('"1": people who start: 1; the workout is for teams of 2.'))
+    check(f"no team: {note(b)}", note(b).startswith("Enter a team: the workout is for teams of 2."))
+    check(f"who does not start: {note(c)}", f'"Kestrels": {d} does not start today.' in note(c))
+    listed = [row[3] for row in rows_of(pairs, "heat_list") if row[3]]
+    check("the others start all the same", (a in listed, b in listed, c in listed, d in listed), (True, True, True, False))
+    typed(pairs, "roster_team", "Kestrels", row=place_of(pairs, b))
+    typed(pairs, "roster_plan", "", row=place_of(pairs, d))
+    pairs.calculateAll()
+    check(f"three in a pair: {note(c)}", note(c).startswith('"Kestrels": people who start: 3; the workout is for teams of 2.'))
+    typed(pairs, "workout.split", "60/50")
+    pairs.calculateAll()
+    check("shares that do not add up", "the shares add up to 110, not to 100." in by_key(pairs, "workout_check").String)
+
+
+def test_shares_go_in_the_order_of_the_roster(pairs):
+    typed(pairs, "workout.split", "75/25")
+    pairs.calculateAll()
+    a = next(iter(teams_of(pairs).values()))[0]
+    turns = next(text for text in card_of(pairs, a) if f"{a.split(' ')[0]}: " in text)
+    parts = [sum(map(int, scheme.split("-"))) for scheme in re.findall(r" ((?:\d+-)*\d+) \(", turns)]
+    check(f"30 of 40, 23 of 30, 15 of 20 in {turns}", parts, [30, 23, 15, 10, 7, 5])
+
+
+def test_a_team_is_listed_once_and_has_one_judges_sheet(office, pairs):
+    teams = teams_of(pairs)
+    done, said = run(office, pairs, "start-list")
+    check(said, done)
+    listed = [name for name in column_of(pairs, "results", "name") if name]
+    called = [team if not team.isdigit() else f"{team}: " + " + ".join(name.split(" ")[0] for name in people) for team, people in teams.items()]
+    check("one row each", sorted(listed), sorted(called))
+    for row in range(8):
+        for k in range(4):
+            by_key(pairs, "results_clocks").getCellByPosition(k, row).Value = (k + 1) * (240 + row) / 86400
+    pairs.calculateAll()
+    check("results", column_of(pairs, "results", "result")[:8], ["4+0"] * 8)
+    check("in one division", column_of(pairs, "results", "place")[:8], ["1"] * 8)
+    check("forecasts from the plan of the team", [bool(text) for text in column_of(pairs, "results", "expected")[:8]], [True] * 8)
+    print_pack(office, pairs, WORK / "pack.pdf")
+    pages = [page.text for page in pages_of(WORK / "pack.pdf")]
+    for team, people in teams.items():
+        both = f"{team}: " + " + ".join(people)
+        check(f"a judge's sheet for {both}", sum(text.count(both) for text in pages), 1)
+        for name in people:
+            check(f"a card for {name}", sum(f"{name} (" in text for text in pages) >= 1)
+
+
+def test_the_result_of_a_team_is_that_of_each_in_the_logbook(office, pairs):
+    file = WORK / "Logbook.ods"
+    done, said = run(office, office.new(), "new-logbook", File=str(file), Another="true")
+    check(said, done)
+    run(office, pairs, "start-list")
+    for row in range(8):
+        for k in range(4):
+            by_key(pairs, "results_clocks").getCellByPosition(k, row).Value = (k + 1) * (240 + row) / 86400
+    pairs.calculateAll()
+    done, said = run(office, pairs, "results-to-logbook")
+    check(said, done)
+    book = office.open(file, ReadOnly=True)
+    results = [row for row in rows_of(book, "logbook_results")[2:] if row[0]]
+    keys = by_key(book, "logbook_results").getDataArray()[0]
+    names = sorted(name for people in teams_of(pairs).values() for name in people)
+    check("everybody", sorted(row[0] for row in results), names)
+    check("with the result of the team", {row[keys.index("result")] for row in results}, {"4+0"})
+    check("from which nothing is learnt of one of them", {row[keys.index("ratio")] for row in results}, {""})
+    book.close(True)
+
+
+def test_the_window_of_a_heat_shows_teams(screen):
+    with heat_kit.office(screen) as private:
+        day = Day(private, screen, "pairs")
+        day.shows("teams in the lanes of heat 1", "6: Ugo + Nadja", "5: Silas + Cora", "Slow Tide", "7: Xenia + Ada")
+        day.running("5:00")
+        day.lane(1)
+        day.has("a key stamps the team", "6: Ugo + Nadja", 1)
+        check("a row for each team of the heat", sorted(name for name in day.people() if name),
+              ["5: Silas + Cora", "6: Ugo + Nadja", "7: Xenia + Ada", "Slow Tide"])
+        check("its row of the roster is that of the first", by_key(day.document, "results").Spreadsheet is not None
+              and column_of(day.document, "results", "division")[day.row("6: Ugo + Nadja")], "as prescribed")
+
+
+def test_without_a_team_in_the_workout_the_column_changes_nothing(office, pairs):
+    typed(pairs, "workout.team", "")
+    typed(pairs, "workout.split", "")
+    pairs.calculateAll()
+    check("complete", by_key(pairs, "workout_check").String, "")
+    check("a lane each", len({(row[0], row[1]) for row in rows_of(pairs, "heat_list") if row[3]}), 16)
+    check("no part of a team", set(column_of(pairs, "roster", "team_plan")), {""})
+    type_in(by_key(pairs, "roster_team").getCellByPosition(0, 0), "")
+    check("errors", bad_cells(pairs), [])
