@@ -26,7 +26,8 @@ std::optional<std::string_view> usual_division(std::string_view text) {
 
 class NameReader {
   public:
-    NameReader(std::string_view text, std::span<const std::string> divisions) : text_(text), divisions_(divisions) {}
+    NameReader(std::string_view text, std::span<const std::string> divisions, bool teams)
+        : text_(text), divisions_(divisions), teams_(teams) {}
 
     AnnouncedNames read() {
         for (std::size_t from = 0; from < text_.size();) {
@@ -112,29 +113,56 @@ class NameReader {
             division = inner(name.from + open + 1, name.to - 1);
             name = inner(name.from, name.from + open);
         }
+        if (division.from < division.to && !known(at(division)) && has_letter(at(name)))
+            names_.marks.push_back({division, MarkKind::asked, say("This division is not known.")});
+        if (teams_)
+            add_team(name, division);
+        else
+            add(name, division, {});
+    }
+
+    void add_team(TextRange names, TextRange division) {
+        std::string team;
+        if (const auto colon = at(names).find(':'); colon != std::string_view::npos) {
+            team = std::string(at(inner(names.from, names.from + colon)));
+            names = inner(names.from + colon + 1, names.to);
+        }
+        std::vector<TextRange> people;
+        for (std::size_t from = names.from; from <= names.to;) {
+            const auto plus = std::min(text_.find_first_of("+&", from), names.to);
+            people.push_back(inner(from, plus));
+            from = plus + 1;
+        }
+        if (team.empty() && people.size() > 1)
+            team = std::to_string(++numbered_);
+        for (const auto& one : people)
+            add(one, division, team);
+    }
+
+    void add(TextRange name, TextRange division, const std::string& team) {
         if (!has_letter(at(name))) {
             if (name.from < name.to)
                 names_.marks.push_back({name, MarkKind::not_understood, say("This is not a name.")});
             return;
         }
-        if (division.from < division.to && !known(at(division)))
-            names_.marks.push_back({division, MarkKind::asked, say("This division is not known.")});
         const bool twice =
             std::ranges::any_of(names_.people, [&](const AnnouncedName& one) { return same_name(one.name, at(name)); });
         if (twice)
             names_.marks.push_back({name, MarkKind::asked, say("This name is there twice.")});
-        names_.people.push_back({std::string(at(name)), std::string(at(division)), name});
+        names_.people.push_back({std::string(at(name)), std::string(at(division)), team, name});
     }
 
     std::string_view text_;
     std::span<const std::string> divisions_;
+    bool teams_;
+    int numbered_ = 0; // teams without a name
     AnnouncedNames names_;
 };
 
 } // namespace
 
-AnnouncedNames read_names(std::string_view text, std::span<const std::string> divisions) {
-    return NameReader{text, divisions}.read();
+AnnouncedNames read_names(std::string_view text, std::span<const std::string> divisions, bool teams) {
+    return NameReader{text, divisions, teams}.read();
 }
 
 std::optional<std::string> meant_division(std::string_view written, std::span<const std::string> divisions) {

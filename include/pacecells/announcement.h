@@ -122,6 +122,7 @@ struct KeyedCell {
 struct AnnouncedName {
     std::string name;
     std::string division; // as written; empty: not said
+    std::string team;     // as written before a colon, else a number; empty: in none
     TextRange range;
 };
 
@@ -131,8 +132,9 @@ struct AnnouncedNames {
 };
 
 // Names, one on a line or separated by commas or semicolons; a division in brackets, or after a tab or a comma where it
-// is one of those given or a usual one.
-[[nodiscard]] AnnouncedNames read_names(std::string_view text, std::span<const std::string> divisions = {});
+// is one of those given or a usual one. In a workout for teams "Kestrels: Bela + Goran" and "Bela + Goran" are teams.
+[[nodiscard]] AnnouncedNames read_names(std::string_view text, std::span<const std::string> divisions = {},
+                                        bool teams = false);
 
 // The one of the divisions that is meant: the same name, or the only one that another word for it names: "w" for
 // "women" or "Frauen". None where there is no such one.

@@ -73,7 +73,7 @@ void announcement_reader(std::string_view text) {
 }
 
 void names_reader(std::string_view text) {
-    const auto read = read_names(text);
+    const auto read = read_names(text, {}, text.size() % 2 == 1);
     marks_inside(read.marks, text);
     for (const auto& person : read.people) {
         claim(text.substr(person.range.from, person.range.to - person.range.from) == person.name,

@@ -426,6 +426,20 @@ TEST(AnnouncedNames, LinesCommasAndDivisions) {
     EXPECT_EQ(read("7 Ada Brunn\n8\tOlle Tarvik"), "Ada Brunn\nOlle Tarvik\n");
 }
 
+TEST(AnnouncedNames, InAWorkoutForTeamsPeopleBesideEachOtherAreOne) {
+    const auto read = [](std::string_view text, bool teams = true) {
+        std::string all;
+        for (const auto& person : read_names(text, {}, teams).people)
+            all += person.name + (person.division.empty() ? "" : " = " + person.division) + " / " + person.team + "\n";
+        return all;
+    };
+    EXPECT_EQ(read("Bela Ostrevan + Goran W.\nKestrels: Ivo & Hedda (scaled)\nOdo + Runa+Cora"),
+              "Bela Ostrevan / 1\nGoran W. / 1\nIvo = scaled / Kestrels\nHedda = scaled / Kestrels\n"
+              "Odo / 2\nRuna / 2\nCora / 2\n");
+    EXPECT_EQ(read("Ada Brunn\nTwo Herons:\n+ Jon"), "Ada Brunn / \nJon / 1\n");
+    EXPECT_EQ(read("Bela + Goran", false), "Bela + Goran / \n");
+}
+
 TEST(AnnouncedNames, AnotherWordForADivision) {
     const std::vector<std::string> divisions{"M\u00e4nner", "Frauen", "as prescribed, men", ""};
     EXPECT_EQ(meant_division("frauen", divisions), "Frauen");

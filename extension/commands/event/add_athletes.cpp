@@ -13,7 +13,7 @@ namespace pacecells {
 namespace {
 
 const ColumnNames& column_names() {
-    static const ColumnNames names{headings({"name", "division", "status", "group", "goal"})};
+    static const ColumnNames names{headings({"name", "division", "status", "group", "goal", "team"})};
     return names;
 }
 
@@ -36,9 +36,10 @@ Dialog::Rows preview(const RosterPlan& plan) {
 // The list in a window; false where nothing is to be done.
 bool plan_in_window(Context& context, const Roster& roster, RosterPlan& plan) {
     Dialog dialog(context, tr("Add athletes"), 320);
-    dialog.paragraph(tr("Paste a list: one athlete per line. With a heading (name, division, plan, group, goal) the "
-                        "columns may be in any order."),
-                     2);
+    dialog.paragraph(
+        tr("Paste a list: one athlete per line. With a heading (name, division, plan, group, goal, team) the "
+           "columns may be in any order."),
+        2);
     const auto list = dialog.memo(tr("~List"), "", 80, false);
     const auto table = dialog.table(tr("Preview"), {tr("Name"), tr("Division"), tr("Preview")}, 90, {4, 3, 8});
     const auto summary = dialog.line();

@@ -32,11 +32,12 @@ Read read(const std::string& text, const std::string& names, const UsualPaces& u
     for (auto& station : all.announcement.stations)
         station.movement = usual.name_of(station.movement);
     const auto& divisions = all.announcement.divisions;
-    all.names = read_names(names, divisions);
+    all.names = read_names(names, divisions, all.announcement.team > 1);
     for (const auto& person : all.names.people) {
         std::vector<std::string> cells(roster_columns);
         cells[name_column] = person.name;
         cells[division_column] = person.division.empty() && divisions.size() == 1 ? divisions.front() : person.division;
+        cells[team_column] = person.team;
         all.list.rows.push_back(std::move(cells));
     }
     return all;
@@ -58,6 +59,9 @@ RosterPlan people_plan(const EventCells& event, const Read& read, const Meanings
     for (auto& athlete : plan.athletes)
         if (athlete.added && athlete.cells[division_column].empty())
             athlete.happens += "; " + tr("no division");
+    for (auto& athlete : plan.athletes)
+        if (athlete.added && !athlete.cells[team_column].empty())
+            athlete.happens += "; " + tr("team %1", athlete.cells[team_column]);
     return plan;
 }
 

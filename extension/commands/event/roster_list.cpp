@@ -191,6 +191,7 @@ void write_people(const EventCells& event, const RosterPlan& plan) {
     const auto day_plan = event.at("roster_plan");
     const auto group = event.at("roster_group");
     const auto goal = event.at("roster_goal");
+    const auto team = event.find("roster_team");
     const auto text = [](const Range& range, sal_Int32 row, const std::string& value) {
         if (!value.empty())
             put_text(range, 0, row, value);
@@ -209,6 +210,8 @@ void write_people(const EventCells& event, const RosterPlan& plan) {
             put_number(goal, 0, athlete.row, time->value() / 86400);
         else
             text(goal, athlete.row, own);
+        if (team.is()) // the workbook of an older package has none
+            text(team, athlete.row, athlete.cells[team_column]);
     }
 }
 

@@ -17,8 +17,8 @@
 namespace pacecells {
 
 // The columns of a list of people.
-enum RosterColumn : std::size_t { name_column, division_column, plan_column, group_column, goal_column };
-inline constexpr std::size_t roster_columns = 5;
+enum RosterColumn : std::size_t { name_column, division_column, plan_column, group_column, goal_column, team_column };
+inline constexpr std::size_t roster_columns = 6;
 
 // What a column takes: the words of the workbook, and whether it may stay blank where nobody knows what was meant.
 struct RosterChoice {
