@@ -14,6 +14,7 @@ NAME, LINE, VALUE, UNDER, OFF, SETS, ROUND, FIRST_CLOCK, SECOND_CLOCK, CHECK, CA
 ROWS = len(HEIGHTS)
 ASIDE = [column(COLUMNS + 2 + step) for step in range(6)]  # beside the card, out of sight
 STATIONS = 6
+TURNS = 165  # characters of the turns of a team that fit
 MINUTES = '"[M]:SS"'
 RATE = '"[<1][M]:SS;0"'  # a split is a time, cal/h and watts are whole
 
@@ -70,8 +71,10 @@ def make_card(book, sheet, card):
     card_line = lambda line, *more: of("CARD", line, *more)
     carded = lambda value: f'=IF(AND({goal}="";{kept["GOAL", 5]}="");"";{value})'  # nothing for who has no plan
     # of a team the first names, and who does what
-    people = fixed(f"{ASIDE[0]}{first + 4}")
+    people, turns = (fixed(f"{ASIDE[0]}{first + line}") for line in (4, 5))
     sheet.put(people.replace("$", ""), f'=IF(OR({who}=0;{team_size(book)}<2);"";{of_team(who, 3)})', "working")
+    # what two lines hold; of a large team the person's own turns
+    sheet.put(turns.replace("$", ""), f'=IF({people}="";"";IF(LEN({of_team(who, 4)})>{TURNS};"";{of_team(who, 4)}))', "working")
     sheet.merged(across(0, 11, NAME), carded(f'{listed(4)}&IF({people}="";"";" ("&{people}&")")'), "card name")
     lane = say("Heat {heat}, lane {lane}", heat=listed(1), lane=listed(2)) + f"&{starts}"
     sheet.merged(across(12, end, NAME), carded(lane), "card place")
@@ -102,7 +105,7 @@ def make_card(book, sheet, card):
         sheet.merged(across(start, start + 1, OFF), shown(card_line(STATION_NAME, station + 1)), "card station")
         sheet.put(cell(start + 2, OFF), shown(card_line(STATION_TIME, station + 1, later)), "card time")
     sheet.merged(across(0, 1, SETS), planned(f'IF({people}="";{lit("sets")};{lit("turns")})'), "card label")
-    sheet.merged(across(2, end, SETS), carded(f'IF({ends}="";IF({people}="";{card_line(SETS_LINE)};{of_team(who, 4)});{lit("at a pace at which you can talk")})'), "card words")
+    sheet.merged(across(2, end, SETS), carded(f'IF({ends}="";IF({turns}="";{card_line(SETS_LINE)};{turns});{lit("at a pace at which you can talk")})'), "card words")
     # two rows of clocks: the goal, and the next goal down
     sheet.merged(across(0, LABEL - 1, ROUND), planned(card_line(TABLE_LABEL)), "card label")
     for line, label in ((FIRST_CLOCK, goal), (SECOND_CLOCK, lower)):

@@ -122,7 +122,7 @@ def make_judge(book, first, half):
     lane = say("Heat {heat}, lane {lane}", heat=listed(1), lane=listed(2)) + f"&{later}"
     sheet.merged(across(9, ROUNDS, 0), shown(lane), "judge lane")
     sheet.merged(across(0, ROUNDS, TEXT), shown(pc("WORKOUT.TEXT", "workout", division)), "judge text")
-    sheet.merged(across(0, ROUNDS, TURNS), shown(f'IF({people}="";"";{of_team(who, 4)})'), "card line")
+    sheet.merged(across(0, ROUNDS, TURNS), shown(f'IF({people}="";"";{of_team(who, 4)})'), "card words")
     tiebreak = f"$'{book.workout.title}'.{book.settings['tiebreak']}"
     stamp = f'event_heading&IF({tiebreak}="";"";" · "&{lit("tie-break")}&": "&{tiebreak})'
     sheet.merged(across(0, ROUNDS, STAMP), shown(stamp), "card line")

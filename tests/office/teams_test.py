@@ -186,6 +186,19 @@ def test_the_window_of_a_heat_shows_teams(screen):
               and column_of(day.document, "results", "division")[day.row("6: Ugo + Nadja")], "as prescribed")
 
 
+def test_from_pasted_names_to_teams(office):
+    run(office, office.new(), "new-event", Empty="true")
+    event = next(one for one in office.desktop.Components if "roster_team" in getattr(one, "NamedRanges", None).ElementNames)
+    done, said = run(office, event, "read-as-written", Text="In pairs, one works at a time, any way. 20 min AMRAP: 30 cal row, 40 wall balls 9 kg",
+                     Names="Kestrels: Bela Ostrevan + Goran Whitsand\nIvo Lindquarl & Hedda Marroway\nOdo Kesslund")
+    check(said, done)
+    event.calculateAll()
+    check("teams", teams_of(event), {"Kestrels": ["Bela Ostrevan", "Goran Whitsand"], "1": ["Ivo Lindquarl", "Hedda Marroway"], "": ["Odo Kesslund"]})
+    notes = column_of(event, "roster", "note")
+    check(f"who has no partner in {notes[:5]}", ["Enter a team" in note for note in notes[:5]], [False] * 4 + [True])
+    check("three lanes", [name for name in column_of(event, "roster", "lane") if name], ["Kestrels", "1: Ivo + Hedda", "Odo Kesslund"])
+
+
 def test_without_a_team_in_the_workout_the_column_changes_nothing(office, pairs):
     typed(pairs, "workout.team", "")
     typed(pairs, "workout.split", "")
