@@ -10,10 +10,10 @@ LAST = FIRST + ATHLETES - 1
 HEADS = (("Heat", 13, "listed strong"), ("Lane", 13, "listed center"), ("Start", 16, "listed clock"), ("Name", 48, "listed"),
          ("Judge", 48, "listed"), ("Starts later by", 16, "listed time"), ("Division", 48, "listed"), ("Machine", 28, "listed center"))
 LATER = "F"                    # hidden: cards and judge's sheets say it
-# out of sight: what keeps people in heats of their own, who can judge, team, number of the lane in the list
-GROUP, CAN, TEAM, LANE = (column(len(HEADS) + step) for step in range(4))
-CHOICES = column(len(HEADS) + 4)
-JUDGE = len(HEADS) + 6         # first column of the judge's sheets
+# out of sight: what keeps people in heats of their own, who can judge
+GROUP, CAN = (column(len(HEADS) + step) for step in range(2))
+CHOICES = column(len(HEADS) + 2)
+JUDGE = len(HEADS) + 4         # first column of the judge's sheets
 ROUNDS = 12                    # rounds on a judge's sheet
 TEXT, TURNS, STAMP, COUNT, CLOCK, NO_REPS, STATION = range(1, 8)  # rows of one, below the name
 BOXES = STATION + STATIONS
@@ -25,9 +25,9 @@ def make(book):
     sheet = book.heats
     top(sheet, "Heats")
     make_list(book)
-    sheet.widths("A", *[width for _head, width, _style in HEADS], *[10] * 4, 44, 8, 46, *[11.6] * ROUNDS, 6, 40)
+    sheet.widths("A", *[width for _head, width, _style in HEADS], 10, 10, 44, 8, 46, *[11.6] * ROUNDS, 6, 40)
     sheet.hide_columns(LATER, LATER)
-    sheet.hide_columns(GROUP, LANE)
+    sheet.hide_columns(GROUP, CAN)
     sheet.heights(HEAD, HEAD, 8)
     sheet.heights(FIRST, LAST, 7.4)
     aside = column(ASIDE)
@@ -66,15 +66,14 @@ def make_list(book):
     put(machines, f'=IF({shared}="";0;{lists.machine_count(book)})')
     book.heat_many = f"$'{sheet.title}'.{many}"
     for letter, formula in ((GROUP, f'=IF({apart}="";"";INDEX(roster_division;ROW(A1))&"")'),
-                            (TEAM, f'=IF({team_size(book)}<2;"";INDEX(roster_team;ROW(A1))&"")'),
-                            (LANE, f'=IF($D{FIRST}="";"";N({LANE}{HEAD})+NOT(AND($A{FIRST}=$A{HEAD};$B{FIRST}=$B{HEAD})))'),
                             (CAN, f'=IF({book.roster_judge}="";"";INDEX(roster_name;ROW(A1))&"")')):
         sheet.down(f"{letter}{FIRST}", formula, ATHLETES, "working")
     every = 'TEXT(heat_every;"[M]:SS")'
     sheet.put("A4", f'=IF({shared}="";"";{say("{many} per machine, one after the other", many=many)}&"; ")&'
               + say("{lanes} people per heat, a heat every {every}, slowest first", lanes="heat_lanes", every=every), "note line")
     # an array a column: the list is made once for each, not for every person
-    listed = lambda k: pc("HEAT.LIST", "roster_starts", "roster_rank", "heat_lanes", start, "heat_every", of(GROUP), "", k, of(CAN), machines, later, of(TEAM))
+    listed = lambda k: pc("HEAT.LIST", "roster_starts", book.roster_rank, "heat_lanes", start, "heat_every", of(GROUP), "", k, of(CAN), machines, later,
+                          f'IF({team_size(book)}<2;"";roster_team)')
     text = '&""'  # makes a text of this document of a name; only then does MATCH find it
     formulas = (*(f"={listed(k)}" for k in (1, 2, 3)), f"={listed(4)}{text}", f"={listed(5)}{text}", f"={listed(6)}", None,
                 f'=IF({shared}="";"";{listed(7)})')
@@ -110,16 +109,20 @@ def make_judge(book, first, half):
     division = f"INDEX(roster_division;{who})"
     shown = lambda value: f'=IF({who}=0;"";{value})'
     goal = athlete("GOAL", f"INDEX(roster_people;{who};0)", 1)
-    sheet.put(f"{out[0]}{first}", f"=IFNA(MATCH(judge_first+{half};${LANE}${FIRST}:${LANE}${LAST};0);{ATHLETES + 1})", "working")
+    # the first row of that lane: where heat or lane are others than in the row above
+    other = "+".join(f"(${letter}${FIRST}:${letter}${LAST}<>${letter}${HEAD}:${letter}${LAST - 1})" for letter in "AB")
+    sheet.array(f"{out[0]}{first}", f"=IFERROR(SMALL(IF({other}>0;ROW($A${FIRST}:$A${LAST})-{HEAD});judge_first+{half});{ATHLETES + 1})", "working")
     sheet.put(f"{out[1]}{first}", f'=IF({place}>{ATHLETES};0;IFNA(MATCH({listed(4)};roster_name;0);0))', "working")
     # rounds up to the goal and two more; all of them where there is no goal
     sheet.put(f"{out[2]}{first}", f"=IF({who}=0;0;IF(event_kind=1;ROUNDUP(N({goal}))+2;40))", "working")
-    sheet.put(f"{out[3]}{first}", f'=IF({who}=0;"";IF({listed(3)}="";"";", "&TEXT({listed(3)};"H:MM")))&IF({who}=0;"";IF(N({listed(6)})=0;"";", "&{say("start at {clock}", clock=f"TEXT({listed(6)};{chr(34)}[M]:SS{chr(34)})")}))', "working")
+    sheet.put(f"{out[3]}{first}", shown(f'IF({listed(3)}="";"";", "&TEXT({listed(3)};"H:MM"))'), "working")
+    at = say("start at {clock}", clock=f"TEXT({listed(6)};{chr(34)}[M]:SS{chr(34)})")
+    sheet.put(f"{out[3]}{first + 1}", shown(f'IF(N({listed(6)})=0;"";", "&{at})'), "working")
 
     sheet.put(f"{out[0]}{first + 1}", f'=IF(OR({who}=0;{team_size(book)}<2);"";{of_team(who, 2)})', "working")
     people = f"${out[0]}${first + 1}"
     sheet.merged(across(0, 8, 0), shown(f'IF({people}="";{listed(4)};{people})'), "judge name")
-    lane = say("Heat {heat}, lane {lane}", heat=listed(1), lane=listed(2)) + f"&{later}"
+    lane = say("Heat {heat}, lane {lane}", heat=listed(1), lane=listed(2)) + f"&{later}&${out[3]}${first + 1}"
     sheet.merged(across(9, ROUNDS, 0), shown(lane), "judge lane")
     sheet.merged(across(0, ROUNDS, TEXT), shown(pc("WORKOUT.TEXT", "workout", division)), "judge text")
     sheet.merged(across(0, ROUNDS, TURNS), shown(f'IF({people}="";"";{of_team(who, 4)})'), "card words")
