@@ -357,7 +357,7 @@ def test_wall_and_cards_of_a_workout_for_time(event):
     check("title of the clocks", "13:30" in wall[f"A{1 + 9 + 5}"].String)
     check("first station of a card", cards["C6"].String, "Ski")
     judge = by_key(event, "judge_page").RangeAddress
-    shown = [heats.getCellByPosition(judge.StartColumn + k, judge.StartRow + 3).String for k in range(1, 7)]
+    shown = [heats.getCellByPosition(judge.StartColumn + k, judge.StartRow + 4).String for k in range(1, 7)]
     check("rounds", shown, ["R1", "R2", "R3", "R4", "", ""])
 
 
