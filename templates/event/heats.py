@@ -10,10 +10,10 @@ LAST = FIRST + ATHLETES - 1
 HEADS = (("Heat", 13, "listed strong"), ("Lane", 13, "listed center"), ("Start", 16, "listed clock"), ("Name", 48, "listed"),
          ("Judge", 48, "listed"), ("Starts later by", 16, "listed time"), ("Division", 48, "listed"), ("Machine", 28, "listed center"))
 LATER = "F"                    # hidden: cards and judge's sheets say it
-# out of sight: what keeps people in heats of their own, who can judge
-GROUP, CAN = (column(len(HEADS) + step) for step in range(2))
-CHOICES = column(len(HEADS) + 2)
-JUDGE = len(HEADS) + 4         # first column of the judge's sheets
+# out of sight: what keeps people in heats of their own, who can judge, team
+GROUP, CAN, TEAM = (column(len(HEADS) + step) for step in range(3))
+CHOICES = column(len(HEADS) + 3)
+JUDGE = len(HEADS) + 5         # first column of the judge's sheets
 ROUNDS = 12                    # rounds on a judge's sheet
 TEXT, TURNS, STAMP, COUNT, CLOCK, NO_REPS, STATION = range(1, 8)  # rows of one, below the name
 BOXES = STATION + STATIONS
@@ -25,9 +25,9 @@ def make(book):
     sheet = book.heats
     top(sheet, "Heats")
     make_list(book)
-    sheet.widths("A", *[width for _head, width, _style in HEADS], 10, 10, 44, 8, 46, *[11.6] * ROUNDS, 6, 40)
+    sheet.widths("A", *[width for _head, width, _style in HEADS], 10, 10, 10, 44, 8, 46, *[11.6] * ROUNDS, 6, 40)
     sheet.hide_columns(LATER, LATER)
-    sheet.hide_columns(GROUP, CAN)
+    sheet.hide_columns(GROUP, TEAM)
     sheet.heights(HEAD, HEAD, 8)
     sheet.heights(FIRST, LAST, 7.4)
     aside = column(ASIDE)
@@ -66,14 +66,14 @@ def make_list(book):
     put(machines, f'=IF({shared}="";0;{lists.machine_count(book)})')
     book.heat_many = f"$'{sheet.title}'.{many}"
     for letter, formula in ((GROUP, f'=IF({apart}="";"";INDEX(roster_division;ROW(A1))&"")'),
+                            (TEAM, f'=IF({team_size(book)}<2;"";INDEX(roster_team;ROW(A1))&"")'),
                             (CAN, f'=IF({book.roster_judge}="";"";INDEX(roster_name;ROW(A1))&"")')):
         sheet.down(f"{letter}{FIRST}", formula, ATHLETES, "working")
     every = 'TEXT(heat_every;"[M]:SS")'
     sheet.put("A4", f'=IF({shared}="";"";{say("{many} per machine, one after the other", many=many)}&"; ")&'
               + say("{lanes} people per heat, a heat every {every}, slowest first", lanes="heat_lanes", every=every), "note line")
     # an array a column: the list is made once for each, not for every person
-    listed = lambda k: pc("HEAT.LIST", "roster_starts", book.roster_rank, "heat_lanes", start, "heat_every", of(GROUP), "", k, of(CAN), machines, later,
-                          f'IF({team_size(book)}<2;"";roster_team)')
+    listed = lambda k: pc("HEAT.LIST", "roster_starts", "roster_rank", "heat_lanes", start, "heat_every", of(GROUP), "", k, of(CAN), machines, later, of(TEAM))
     text = '&""'  # makes a text of this document of a name; only then does MATCH find it
     formulas = (*(f"={listed(k)}" for k in (1, 2, 3)), f"={listed(4)}{text}", f"={listed(5)}{text}", f"={listed(6)}", None,
                 f'=IF({shared}="";"";{listed(7)})')

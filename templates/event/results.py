@@ -78,7 +78,6 @@ def make(book):
         if col.shown == "hidden":
             sheet.hide_columns(letter, letter)
     sheet.put(f"{letters['partial']}{HEAD}", f'=IF(event_kind=3;{_.lit("Reps by window, or score")};{_.lit("Reps in the open round")})')
-    sheet.name("results_forecast", f"{letters['low']}{FIRST}:{letters['high']}{LAST}")
     for start, key in ((first_clock, "clock"), (first_stamp, "stamp")):
         place = len(COLUMNS) + (ROUNDS if key == "stamp" else 0)
         for k in range(ROUNDS):

@@ -72,7 +72,7 @@ RESULTS = (
     Column("starts", "Starts", 20, "working", '=IF(OR(${name}{row}="";${plan}{row}=INDEX(list_plan;4));"";${name}{row})', named=True, shown="hidden"),
     Column("lane", "In the lane", 20, "working", in_team(1, "${name}{row}&\"\""), named=True, shown="hidden"),
     Column("score", "Score", 20, "working", plan("SCORE", 2), shown="hidden"),
-    Column("rank", "Order", 20, "working", '=IFERROR(IF(N(${score}{row})=0;"";IF(event_kind=2;-1;1)*${score}{row});"")', shown="hidden"),
+    Column("rank", "Order", 20, "working", '=IFERROR(IF(N(${score}{row})=0;"";IF(event_kind=2;-1;1)*${score}{row});"")', named=True, shown="hidden"),
     # at the end, where a long sentence runs on over empty cells
     Column("note", "To fix", 120, "cell", f'=IF(OR(${{name}}{{row}}="";N({{size}})<2);"";{of_team(6)}&" ")&' + plan("NOTE")[1:], help="What is missing, old or unlikely in this row."),
 )
@@ -104,8 +104,8 @@ def make(book):
             folded = [column(place) for place, _col in run]
             sheet.close(f"{folded[0]}1:{folded[-1]}1", BY_COLUMN)
     book.roster_judge = f"$'{sheet.title}'.{column(1 + len(READ))}{FIRST}"
-    of = lambda key: column(next(place for place, col in enumerate(COLUMNS, 1) if col.key == key))
-    book.roster_score, book.roster_rank = (f"$'{sheet.title}'.${of(key)}${FIRST}:${of(key)}${LAST}" for key in ("score", "rank"))
+    scores = column(next(place for place, col in enumerate(COLUMNS, 1) if col.key == "score"))
+    book.roster_score = f"$'{sheet.title}'.${scores}${FIRST}:${scores}${LAST}"
     sheet.freeze(f"C{FIRST}")
     # sets are on the cards, what is to be fixed is for the screen
     last = column(next(place for place, col in enumerate(COLUMNS, 1) if col.key == "margin"))

@@ -482,8 +482,9 @@ def outlook(what, day):
         if " by " not in shown:
             continue  # without a goal the sheet takes the mean round for the plan
         row = day.row(name)
-        reps, division = (cells.getCellByPosition(column, row).AbsoluteName for cells, column in (
-            (day.cells("results_forecast"), 1), (day.cells("results_division"), 0)))
+        table = day.cells("results")
+        keys = table.getDataArray()[0]
+        reps, division = (table.getCellByPosition(keys.index(key), row + 2).AbsoluteName for key in ("expected", "division"))
         scratch.Formula = f"=SCORE.TEXT({reps};WORKOUT.REPS(workout;{division}))"
         check(f"{what}: projection of lane {lane}", expected and expected == scratch.String,
               f"{expected!r}, sheet {scratch.String!r}")
