@@ -112,7 +112,7 @@ def make_judge(book, first, half):
     # the first row of that lane: where heat or lane are others than in the row above
     other = "+".join(f"(${letter}${FIRST}:${letter}${LAST}<>${letter}${HEAD}:${letter}${LAST - 1})" for letter in "AB")
     sheet.array(f"{out[0]}{first}", f"=IFERROR(SMALL(IF({other}>0;ROW($A${FIRST}:$A${LAST})-{HEAD});judge_first+{half});{ATHLETES + 1})", "working")
-    sheet.put(f"{out[1]}{first}", f'=IF({place}>{ATHLETES};0;IFNA(MATCH({listed(4)};roster_name;0);0))', "working")
+    sheet.put(f"{out[1]}{first}", f'=IF({place}>{ATHLETES};0;IF({listed(4)}="";0;IFNA(MATCH({listed(4)};roster_name;0);0)))', "working")
     # rounds up to the goal and two more; all of them where there is no goal
     sheet.put(f"{out[2]}{first}", f"=IF({who}=0;0;IF(event_kind=1;ROUNDUP(N({goal}))+2;40))", "working")
     sheet.put(f"{out[3]}{first}", shown(f'IF({listed(3)}="";"";", "&TEXT({listed(3)};"H:MM"))'), "working")
