@@ -74,7 +74,7 @@ RESULTS = (
     Column("score", "Score", 20, "working", plan("SCORE", 2), shown="hidden"),
     Column("rank", "Order", 20, "working", '=IFERROR(IF(N(${score}{row})=0;"";IF(event_kind=2;-1;1)*${score}{row});"")', named=True, shown="hidden"),
     # at the end, where a long sentence runs on over empty cells
-    Column("note", "To fix", 120, "cell", f'=IF(OR(${{name}}{{row}}="";N({{size}})<2);"";{of_team(6)}&" ")&' + plan("NOTE")[1:], help="What is missing, old or unlikely in this row."),
+    Column("note", "To fix", 120, "cell", f'=TRIM({of_team(6)}&" "&{plan("NOTE")[1:]})', help="What is missing, old or unlikely in this row."),
 )
 COLUMNS = READ + (JUDGE,) + RESULTS
 
