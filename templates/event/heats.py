@@ -83,7 +83,7 @@ def make_list(book):
         if formula:
             sheet.array(cells, formula, style)
     row = f"MATCH($D{FIRST};roster_name;0)"
-    sheet.down(f"G{FIRST}", f'=IF($D{FIRST}="";"";IF({team_size(book)}<2;"";IF(INDEX(roster_team;{row})="";"";INDEX(roster_team;{row})&" · "))&INDEX(roster_division;{row}))',
+    sheet.down(f"G{FIRST}", f'=IF($D{FIRST}="";"";INDEX(roster_division;{row})&IF(INDEX({of(TEAM)};{row})="";"";" · "&INDEX({of(TEAM)};{row})))',
                ATHLETES, HEADS[6][2])
     last = column(len(HEADS) - 1)
     sheet.put(f"{last}{HEAD}", f'=IF({shared}="";"";{_.lit(HEADS[-1][0])})')
