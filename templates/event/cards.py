@@ -71,10 +71,11 @@ def make_card(book, sheet, card):
     card_line = lambda line, *more: of("CARD", line, *more)
     carded = lambda value: f'=IF(AND({goal}="";{kept["GOAL", 5]}="");"";{value})'  # nothing for who has no plan
     # of a team the first names, and who does what
-    people, turns = (fixed(f"{ASIDE[0]}{first + line}") for line in (4, 5))
+    people, turns, sets = (fixed(f"{ASIDE[0]}{first + line}") for line in (4, 5, 6))
     sheet.put(people.replace("$", ""), f'=IF(OR({who}=0;{team_size(book)}<2);"";{of_team(who, 3)})', "working")
     # what two lines hold; of a large team the person's own turns
-    sheet.put(turns.replace("$", ""), f'=IF({people}="";"";IF(LEN({of_team(who, 4)})>{TURNS};"";{of_team(who, 4)}))', "working")
+    sheet.put(turns.replace("$", ""), f'=IF({people}="";"";{of_team(who, 4)})', "working")
+    sheet.put(sets.replace("$", ""), shown(f'IF(OR({turns}="";LEN({turns})>{TURNS});{card_line(SETS_LINE)};{turns})'), "working")
     sheet.merged(across(0, 11, NAME), carded(f'{listed(4)}&IF({people}="";"";" ("&{people}&")")'), "card name")
     lane = say("Heat {heat}, lane {lane}", heat=listed(1), lane=listed(2)) + f"&{starts}"
     sheet.merged(across(12, end, NAME), carded(lane), "card place")
@@ -105,7 +106,7 @@ def make_card(book, sheet, card):
         sheet.merged(across(start, start + 1, OFF), shown(card_line(STATION_NAME, station + 1)), "card station")
         sheet.put(cell(start + 2, OFF), shown(card_line(STATION_TIME, station + 1, later)), "card time")
     sheet.merged(across(0, 1, SETS), planned(f'IF({people}="";{lit("sets")};{lit("turns")})'), "card label")
-    sheet.merged(across(2, end, SETS), carded(f'IF({ends}="";IF({turns}="";{card_line(SETS_LINE)};{turns});{lit("at a pace at which you can talk")})'), "card words")
+    sheet.merged(across(2, end, SETS), carded(f'IF({ends}="";{sets};{lit("at a pace at which you can talk")})'), "card words")
     # two rows of clocks: the goal, and the next goal down
     sheet.merged(across(0, LABEL - 1, ROUND), planned(card_line(TABLE_LABEL)), "card label")
     for line, label in ((FIRST_CLOCK, goal), (SECOND_CLOCK, lower)):
