@@ -49,7 +49,7 @@ TEST(Heat, ATeamHasTheLaneOfItsFirst) {
     const Names teams{" one", "Two", "One ", "", "two"};
     const Column projected{1, 3, 9, 2, 0}; // those of A, B and D count
     const auto places = value_of(heat_list(names, projected, 2, {}, Seconds{900}, {}, {}, {}, teams));
-    EXPECT_EQ(written(places, names), (Names{"1.1 A B", "1.1 C B",                        //
+    EXPECT_EQ(written(places, names), (Names{"1.1 A B", "1.1 C B", //
                                              "2.1 B A", "2.1 E A", "2.2 D C"}));
     const Names judges{"C", "E"};
     const auto judged = value_of(heat_list(names, projected, 1, {}, Seconds{900}, {}, judges, {}, teams));
