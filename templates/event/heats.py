@@ -131,7 +131,7 @@ def make_judge(book, first, half):
     sheet.merged(across(0, ROUNDS, STAMP), shown(stamp), "card line")
     sheet.put(cell(0, COUNT), shown(lit("running count")), "judge head left")
     # a workout of one round has a column of clocks, one for each station
-    once = f"${out[0]}${first + 1}"
+    once = f"${out[1]}${first + 1}"
     sheet.put(once.replace("$", ""), f'=IF({who}=0;0;N({pc("WORKOUT.COUNT", "workout", division, 2)}=""))', "working")
     for k in range(1, ROUNDS + 1):
         there = pc("WORKOUT.COUNT", "workout", division, k)
