@@ -116,7 +116,9 @@ class Dialog {
 
   private:
     friend class DialogListener;
-    using Place = std::pair<int, int>;
+    static constexpr auto* sentence_name = "sentence";
+    static constexpr float bold_weight = 150;
+    static constexpr float normal_weight = 100;
 
     css::uno::Reference<css::beans::XPropertySet> insert(const char* service, const std::string& name, int x, int y,
                                                          int width, int height);
