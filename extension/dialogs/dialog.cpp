@@ -127,7 +127,7 @@ void Dialog::label(const std::string& text, int x, int y, int width, const std::
     set_property(made, "Label", Any(utf16(text)));
 }
 
-Dialog::Field Dialog::with_hint(std::string name, const std::string& hint, int y) {
+Dialog::Field Dialog::with_hint(const std::string& name, const std::string& hint, int y) {
     const int x = margin + label_width_ + gap + field_width_ + gap;
     Field field{name, name + "_hint", hint};
     const auto made = insert("UnoControlFixedTextModel", field.hint_name, x, y, width_ - margin - x, row_height);

@@ -123,7 +123,7 @@ class Dialog {
     css::uno::Reference<css::beans::XPropertySet> insert(const char* service, const std::string& name, int x, int y,
                                                          int width, int height);
     void label(const std::string& text, int x, int y, int width, const std::string& name = {});
-    Field with_hint(std::string name, const std::string& hint, int y);
+    Field with_hint(const std::string& name, const std::string& hint, int y);
     css::uno::Reference<css::beans::XPropertySet> model(const std::string& name) const;
     css::uno::Reference<css::awt::XControl> control(const std::string& name) const;
     css::uno::Reference<css::awt::grid::XMutableGridDataModel> data_of(const Field& field) const;
