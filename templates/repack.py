@@ -15,7 +15,10 @@ MOMENTS = [(re.compile(rb"<(dc:date|meta:creation-date|meta:print-date)>[^<]*<")
            (re.compile(rb"<meta:editing-duration>[^<]*<"), b"<meta:editing-duration>PT0S<"),
            (re.compile(rb"<meta:editing-cycles>[^<]*<"), b"<meta:editing-cycles>1<")]
 
-LEFT_OUT = ("ObjectReplacements/", "Configurations2/")
+# Pictures of charts, which are drawn anew, empty folders, and what says nothing: when a chart was made, and that the parts
+# of the file are its parts.
+LEFT_OUT = re.compile(r"ObjectReplacements/|Configurations2/|\w+/meta\.xml$|manifest\.rdf$")
+ENTRY = re.compile(rb'\s*<manifest:file-entry manifest:full-path="([^"]*)"[^>]*/>')
 STYLE = re.compile(rb'<(style:style|number:[a-z]+-style) style:name="([^"]+)"[^>]*?(?:/>|>.*?</\1>)', re.S)
 LATER = {b"pace_20_not_20_used"}  # a command gives it to cells
 
@@ -39,10 +42,9 @@ def repack(path):
     for pattern, fixed in MOMENTS:
         parts["meta.xml"] = pattern.sub(fixed, parts["meta.xml"])
     parts["styles.xml"] = without_unused_styles(parts)
-    parts = {name: part for name, part in parts.items() if not name.startswith(LEFT_OUT)}
-    for folder in LEFT_OUT:
-        entry = rb'\s*<manifest:file-entry manifest:full-path="' + folder.encode() + rb'[^>]*/>'
-        parts["META-INF/manifest.xml"] = re.sub(entry, b"", parts["META-INF/manifest.xml"])
+    parts = {name: part for name, part in parts.items() if not LEFT_OUT.match(name)}
+    parts["META-INF/manifest.xml"] = ENTRY.sub(lambda entry: b"" if LEFT_OUT.match(entry[1].decode()) else entry[0],
+                                               parts["META-INF/manifest.xml"])
     names = ["mimetype", *sorted(name for name in parts if name != "mimetype")]
     with zipfile.ZipFile(path, "w") as package:
         for name in names:

@@ -193,7 +193,5 @@ class Dispatcher : public cppu::WeakImplHelper4<css::frame::XDispatchProvider, c
 extern "C" SAL_DLLPUBLIC_EXPORT com::sun::star::uno::XInterface*
 pacecells_commands(com::sun::star::uno::XComponentContext* component,
                    const com::sun::star::uno::Sequence<com::sun::star::uno::Any>&) {
-    auto* object = new pacecells::Dispatcher(component);
-    object->acquire();
-    return static_cast<cppu::OWeakObject*>(object);
+    return pacecells::constructed<pacecells::Dispatcher>(component);
 }

@@ -14,20 +14,6 @@ namespace {
 
 thread_local Recorded* recording = nullptr;
 
-Table table_of(const RawCells& range) {
-    Table table{static_cast<std::size_t>(range.rows), static_cast<std::size_t>(range.columns), {}};
-    table.cells.reserve(range.cells.size());
-    for (const auto& cell : range.cells) {
-        if (const auto* number = std::get_if<double>(&cell))
-            table.cells.emplace_back(*number);
-        else if (const auto* text = std::get_if<std::string>(&cell))
-            table.cells.emplace_back(*text);
-        else
-            table.cells.emplace_back();
-    }
-    return table;
-}
-
 // The athlete's name, as far as keys and athlete are well formed; the model says what is wrong with others.
 const TableCell* name_in(const Table& keys, const Table& athlete) {
     if (keys.rows != 1 || athlete.rows != 1 || keys.columns != athlete.columns)
@@ -126,12 +112,29 @@ Error Origin::located(Error error) const {
 
 // --- reading -----------------------------------------------------------------------------------------------------
 
+Table table_of(const RawCells& range) {
+    Table table{static_cast<std::size_t>(range.rows), static_cast<std::size_t>(range.columns), {}};
+    table.cells.reserve(range.cells.size());
+    for (const auto& cell : range.cells) {
+        if (const auto* number = std::get_if<double>(&cell))
+            table.cells.emplace_back(*number);
+        else if (const auto* text = std::get_if<std::string>(&cell))
+            table.cells.emplace_back(*text);
+        else
+            table.cells.emplace_back();
+    }
+    return table;
+}
+
 Result<PlannedCell> plan_in(const AreaPointer& workout, const AreaPointer& tests, const RawCells& keys,
                             const RawCells& athlete) {
+    return plan_in(workout, tests, table_of(keys), table_of(athlete));
+}
+
+Result<PlannedCell> plan_in(const AreaPointer& workout, const AreaPointer& tests, const Table& key_row,
+                            const Table& row) {
     thread_local Kept<Result<std::shared_ptr<const Planned>>> plans(1024);
 
-    const auto key_row = table_of(keys);
-    const auto row = table_of(athlete);
     const auto* name = name_in(key_row, row);
     if (name && is_blank(*name))
         return PlannedCell{}; // an empty roster costs nothing

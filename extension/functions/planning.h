@@ -31,6 +31,9 @@ struct PlannedCell {
 
 [[nodiscard]] Result<PlannedCell> plan_in(const AreaPointer& workout, const AreaPointer& tests, const RawCells& keys,
                                           const RawCells& athlete);
+[[nodiscard]] Result<PlannedCell> plan_in(const AreaPointer& workout, const AreaPointer& tests, const Table& keys,
+                                          const Table& athlete);
+[[nodiscard]] Table table_of(const RawCells& range);
 
 // A rate in the unit of the workout; that of a fan bike is always cal/h.
 [[nodiscard]] Cell rate_cell(const Workout& workout, Machine machine, CaloriesPerHour rate);

@@ -90,51 +90,66 @@ std::string all_turns(const Workout& workout, const std::vector<const Person*>& 
     return text;
 }
 
-Result<Cell> heat_team(AreaPointer workout, AreaPointer tests, RawCells keys, RawCells people, Whole row,
+// Where a column stands, by its key.
+std::optional<int> column_of(const Table& keys, std::string_view key) {
+    for (std::size_t column = 0; column < keys.columns; ++column)
+        if (fold(cell_text(keys.at(0, column))) == key)
+            return static_cast<int>(column);
+    return {};
+}
+
+// The people are an object, so that where the workout is not for teams only one row of them is read.
+Result<Cell> heat_team(AreaPointer workout, AreaPointer tests, RawCells keys, AreaPointer people, Whole row,
                        std::optional<Whole> index) {
     enum { lane = 1, names, first_names, turns, part, faults };
     const int which = value_or(index, lane);
     if (which < lane || which > faults)
         return out_of_domain("The index is a whole number from 1 to %1; got %2.", static_cast<int>(faults), which);
-    if (row.value < 1 || row.value > people.rows)
-        return out_of_domain("The row is a whole number from 1 to %1; got %2.", people.rows, row.value);
-    if (keys.rows != 1 || keys.columns != people.columns)
+    if (row.value < 1 || row.value > people->rows())
+        return out_of_domain("The row is a whole number from 1 to %1; got %2.", people->rows(), row.value);
+    if (keys.rows != 1 || keys.columns != people->columns())
         return out_of_domain("Keys and people need ranges of equal width.");
-    int name = -1;
-    int team = -1;
-    for (int column = 0; column < keys.columns; ++column) {
-        const auto key = fold(group_text(keys.at(0, column)));
-        name = key == "name" ? column : name;
-        team = key == "team" ? column : team;
-    }
-    if (name < 0)
+    const auto key_row = table_of(keys);
+    const auto name = column_of(key_row, "name");
+    const auto team = column_of(key_row, "team");
+    if (!name)
         return out_of_domain("The key %1 is missing over the roster. Was a column deleted?", quoted("name"));
     const int self = row.value - 1;
-    if (is_blank(people.at(self, name)))
+    const auto own_row = people->part(self, 0, 1, people->columns());
+    if (!own_row)
+        return own_row.error();
+    const auto text_in = [](const Table& table, int r, int column) {
+        return cell_text(table.at(static_cast<std::size_t>(r), static_cast<std::size_t>(column)));
+    };
+    const auto own_name = text_in(*own_row, 0, *name);
+    if (own_name.empty())
         return Cell{Blank{}};
+    const auto alone = which == lane ? to_cell(own_name) : Cell{Blank{}};
     const auto read = known_workout(workout);
     if (!read)
         return read.error();
     if (!read->workout)
-        return which == lane ? people.at(self, name) : Cell{Blank{}}; // what is wrong, the sheet Workout says
+        return alone; // what is wrong, the sheet Workout says
     const Workout& task = **read->workout;
-    const auto language = task.settings.language;
-    const auto own = team < 0 ? std::string() : fold_name(group_text(people.at(self, team)));
-    if (task.settings.team < 2 || own.empty()) {
+    const auto label = team ? text_in(*own_row, 0, *team) : std::string();
+    if (task.settings.team < 2 || label.empty()) {
         if (which == faults && task.settings.team > 1)
-            return to_cell(spoken(say("Enter a team: the workout is for teams of %1.", task.settings.team), language));
-        return which == lane ? people.at(self, name) : Cell{Blank{}};
+            return to_cell(spoken(say("Enter a team: the workout is for teams of %1.", task.settings.team),
+                                  task.settings.language));
+        return alone;
     }
+    const auto table = people->all();
+    if (!table)
+        return table.error();
     std::vector<Person> all;
-    const auto width = static_cast<std::size_t>(people.columns);
-    for (int r = 0; r < people.rows; ++r) {
-        if (fold_name(group_text(people.at(r, team))) != own || is_blank(people.at(r, name)))
+    for (int r = 0; r < people->rows(); ++r) {
+        const auto called = text_in(*table, r, *name);
+        if (called.empty() || !same_name(text_in(*table, r, *team), label))
             continue;
-        const auto cells = people.cells.subspan(static_cast<std::size_t>(r) * width, width);
-        const auto cell = plan_in(workout, tests, keys, {1, people.columns, cells});
-        all.push_back({r, std::string(trim(group_text(people.at(r, name)))), cell ? cell->planned : nullptr});
+        const auto first = table->cells.begin() + static_cast<std::ptrdiff_t>(r) * people->columns();
+        const auto cell = plan_in(workout, tests, key_row, {1, table->columns, {first, first + people->columns()}});
+        all.push_back({r, called, cell ? cell->planned : nullptr});
     }
-    const std::string label{trim(group_text(people.at(self, team)))};
     if (which == lane) { // a number alone tells nobody who that is
         const bool number = label.find_first_not_of("0123456789") == std::string::npos;
         const auto first = std::ranges::find_if(all, &Person::starts);

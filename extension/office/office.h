@@ -14,6 +14,7 @@
 #include <com/sun/star/table/CellRangeAddress.hpp>
 #include <com/sun/star/table/XCell.hpp>
 #include <com/sun/star/table/XCellRange.hpp>
+#include <cppuhelper/weak.hxx>
 
 #include <initializer_list>
 #include <utility>
@@ -37,6 +38,14 @@ template <class Interface, class Object>
 
 [[nodiscard]] css::uno::Reference<css::uno::XInterface>
 create(const css::uno::Reference<css::uno::XComponentContext>& component, const char* service);
+
+// What a constructor of pacecells.components gives the office: an object of ours, held once for the office.
+template <class Object>
+[[nodiscard]] css::uno::XInterface* constructed(css::uno::XComponentContext* component) {
+    auto* object = new Object(component);
+    object->acquire();
+    return static_cast<cppu::OWeakObject*>(object);
+}
 
 // A text of the office's own configuration.
 [[nodiscard]] rtl::OUString setting(const css::uno::Reference<css::uno::XComponentContext>& component, const char* path,

@@ -10,7 +10,8 @@
 
 namespace pacecells {
 
-inline constexpr Seconds fastest_rep{0.17};           // of any movement; a faster one is a mistake
+// Judgement: what is faster was typed wrong.
+inline constexpr Seconds fastest_rep{0.17};           // of any movement
 inline constexpr CaloriesPerHour fastest_rate{5'000}; // of any machine
 
 // The most that a window can come to: the points of its amounts; where a station is as many as fit, what nobody is faster

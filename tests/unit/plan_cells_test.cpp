@@ -222,6 +222,42 @@ TEST(PlanCells, ReasonsComeFromTheSameCodeAsTheNumbers) {
     EXPECT_EQ(number(event.ask("athleteRate", "Bero Tann | scaled | | 6")), plain);
 }
 
+// What HEAT.TEAM says of a row, and how many cells of the people it reads for that.
+struct InTeam {
+    SheetPointer people = sheet("Roster", "Ilka Moorvane | scaled | | | Herons\n"
+                                          "Bero Tann | scaled | | | herons\n"
+                                          "Tam Quillane | scaled | | | \n"
+                                          " | | | | Herons\n");
+
+    [[nodiscard]] Cell ask(const SheetPointer& workout, int row, int index) const {
+        const auto tests = sheet("Tests", tests_table);
+        const std::vector<Argument> arguments{
+            AreaPointer(workout), AreaPointer(tests), row_of("name | division | group | goal | team"),
+            AreaPointer(people),  Cell{double(row)},  Cell{double(index)}};
+        return std::get<Cell>(find_method("heatTeam")->evaluate(arguments));
+    }
+};
+
+TEST(PlanCells, WhereNobodyIsInATeamOneRowOfPeopleIsRead) {
+    const InTeam asked;
+    const auto alone = sheet("Workout", block::tide_table);
+    EXPECT_EQ(std::get<std::string>(asked.ask(alone, 2, 1)), "Bero Tann");
+    EXPECT_TRUE(std::holds_alternative<Blank>(asked.ask(alone, 2, 6)));
+    EXPECT_EQ(asked.people->read(), 2 * 5);
+}
+
+TEST(PlanCells, APairIsFoundHoweverItsTeamIsWritten) {
+    const InTeam asked;
+    const auto pairs = sheet("Workout", block::with(std::string(block::tide_table), "steps     | Steps           | 3\n",
+                                                    "steps | Steps | 3\nteam | | 2\n"));
+    EXPECT_EQ(std::get<std::string>(asked.ask(pairs, 1, 1)), "Herons");
+    EXPECT_TRUE(std::holds_alternative<Blank>(asked.ask(pairs, 2, 1))) << "the first person has the lane";
+    EXPECT_EQ(std::get<std::string>(asked.ask(pairs, 2, 2)), "herons: Ilka Moorvane + Bero Tann");
+    EXPECT_EQ(std::get<std::string>(asked.ask(pairs, 3, 6)), "Enter a team: the workout is for teams of 2.");
+    EXPECT_TRUE(std::holds_alternative<Blank>(asked.ask(pairs, 4, 1))) << "nobody";
+    EXPECT_EQ(message(asked.ask(pairs, 5, 1)), "The row is a whole number from 1 to 4; got 5.");
+}
+
 TEST(PlanCells, WhatIsNoBlockIsRefused) {
     const Row* row = find_method("workoutCheck");
     const auto answer = std::get<Cell>(row->evaluate(std::vector<Argument>{Cell{5.0}}));

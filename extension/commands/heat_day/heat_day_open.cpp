@@ -8,13 +8,9 @@
 
 #include <com/sun/star/awt/AsyncCallback.hpp>
 #include <com/sun/star/frame/XStorable.hpp>
-#include <com/sun/star/lang/XServiceInfo.hpp>
-#include <com/sun/star/task/XJob.hpp>
 #include <com/sun/star/util/XCloseBroadcaster.hpp>
 #include <com/sun/star/util/XCloseListener.hpp>
 #include <cppuhelper/implbase1.hxx>
-#include <cppuhelper/implbase2.hxx>
-#include <cppuhelper/supportsservice.hxx>
 #include <rtl/ref.hxx>
 
 #include <algorithm>
@@ -27,7 +23,6 @@ namespace {
 
 using css::uno::Any;
 using css::uno::Reference;
-using rtl::OUString;
 
 class Closer;
 
@@ -160,35 +155,21 @@ void heat_day(Context& context) {
 
 const Command command{"heat-day", heat_day};
 
-// The office's own job for a spreadsheet just loaded (package/office/Jobs.xcu).
-class InterruptedHeat : public cppu::WeakImplHelper2<css::task::XJob, css::lang::XServiceInfo> {
+// Of a spreadsheet just loaded.
+class InterruptedHeat : public Job {
   public:
-    explicit InterruptedHeat(Reference<css::uno::XComponentContext> component) : component_(std::move(component)) {}
-
-    Any SAL_CALL execute(const css::uno::Sequence<css::beans::NamedValue>& arguments) override {
-        try {
-            const auto document = document_of_job(arguments);
-            const auto controller =
-                document.is() ? need<css::frame::XModel>(document)->getCurrentController() : nullptr;
-            if (!controller.is() || !is_visible(controller->getFrame()) ||
-                need<css::frame::XStorable>(document)->isReadonly() || !find_name(document, "results_clocks").is())
-                return {};
-            read_interface_language(component_);
-            open_soon(Context(component_, controller->getFrame(), {}), false);
-        } catch (...) { // the window can still be opened from the menu
-        }
-        return {};
-    }
-
-    OUString SAL_CALL getImplementationName() override { return "org.pacecells.InterruptedHeatImplementation"; }
-    sal_Bool SAL_CALL supportsService(const OUString& name) override { return cppu::supportsService(this, name); }
-    css::uno::Sequence<OUString> SAL_CALL getSupportedServiceNames() override {
-        const OUString name("org.pacecells.InterruptedHeat");
-        return {&name, 1};
-    }
+    explicit InterruptedHeat(Reference<css::uno::XComponentContext> component)
+        : Job(std::move(component), "org.pacecells.InterruptedHeat") {}
 
   private:
-    const Reference<css::uno::XComponentContext> component_;
+    void happened(const Reference<css::sheet::XSpreadsheetDocument>& document,
+                  const Reference<css::frame::XFrame>& frame) override {
+        if (!is_visible(frame) || need<css::frame::XStorable>(document)->isReadonly() ||
+            !find_name(document, "results_clocks").is())
+            return;
+        read_interface_language(component());
+        open_soon(Context(component(), frame, {}), false);
+    }
 };
 
 } // namespace
@@ -198,7 +179,5 @@ class InterruptedHeat : public cppu::WeakImplHelper2<css::task::XJob, css::lang:
 extern "C" SAL_DLLPUBLIC_EXPORT com::sun::star::uno::XInterface*
 pacecells_interrupted_heat(com::sun::star::uno::XComponentContext* component,
                            const com::sun::star::uno::Sequence<com::sun::star::uno::Any>&) {
-    auto* object = new pacecells::InterruptedHeat(component);
-    object->acquire();
-    return static_cast<cppu::OWeakObject*>(object);
+    return pacecells::constructed<pacecells::InterruptedHeat>(component);
 }
