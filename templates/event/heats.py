@@ -71,7 +71,7 @@ def make_list(book):
         sheet.down(f"{letter}{FIRST}", formula, ATHLETES, "working")
     every = 'TEXT(heat_every;"[M]:SS")'
     sheet.put("A4", f'=IF({shared}="";"";{say("{many} per machine, one after the other", many=many)}&"; ")&'
-              + say("{lanes} people per heat, a heat every {every}, slowest first", lanes="heat_lanes", every=every), "note line")
+              + say("{lanes} lanes per heat, a heat every {every}, slowest first", lanes="heat_lanes", every=every), "note line")
     # an array a column: the list is made once for each, not for every person
     listed = lambda k: pc("HEAT.LIST", "roster_starts", "roster_rank", "heat_lanes", start, "heat_every", of(GROUP), "", k, of(CAN), machines, later, of(TEAM))
     text = '&""'  # makes a text of this document of a name; only then does MATCH find it
