@@ -22,6 +22,40 @@ Result<Held> checked(Held held) {
     return held;
 }
 
+// What one result, or more, say of the tests, in percent.
+Said counted_as(bool one, bool more, double said, double counted) {
+    if (more)
+        return one ? say("Your last result says that you hold %1% more than your tests promise; since one "
+                         "result can be luck, we count %2%.",
+                         said, counted)
+                   : say("Your last results say that you hold %1% more than your tests promise; since one "
+                         "result can be luck, we count %2%.",
+                         said, counted);
+    return one ? say("Your last result says that you hold %1% less than your tests promise; since one "
+                     "result can be bad luck, we count %2%.",
+                     said, counted)
+               : say("Your last results say that you hold %1% less than your tests promise; since one "
+                     "result can be bad luck, we count %2%.",
+                     said, counted);
+}
+
+// The same where what counts rounds to 0.
+Said hardly_counted(bool one, bool more, double said) {
+    if (more)
+        return one ? say("Your last result says that you hold %1% more than your tests promise; it can be luck, and "
+                         "changes almost nothing.",
+                         said)
+                   : say("Your last results say that you hold %1% more than your tests promise; they can be luck, and "
+                         "change almost nothing.",
+                         said);
+    return one ? say("Your last result says that you hold %1% less than your tests promise; it can be bad luck, and "
+                     "changes almost nothing.",
+                     said)
+               : say("Your last results say that you hold %1% less than your tests promise; they can be bad luck, and "
+                     "change almost nothing.",
+                     said);
+}
+
 } // namespace
 
 Result<Held> held_when_timed(Kilocalories calories, std::span<const Seconds> ergometer_times) {
@@ -106,20 +140,10 @@ Result<Learnt> learnt_from(std::span<const Observation> results, double spread) 
     if (said == 0)
         learnt.sentence = one ? say("Your last result says that you hold what your tests promise.")
                               : say("Your last results say that you hold what your tests promise.");
-    else if (learnt.ratio > 1)
-        learnt.sentence = one ? say("Your last result says that you hold %1% more than your tests promise; since one "
-                                    "result can be luck, we count %2%.",
-                                    said, counted)
-                              : say("Your last results say that you hold %1% more than your tests promise; since one "
-                                    "result can be luck, we count %2%.",
-                                    said, counted);
+    else if (counted == 0)
+        learnt.sentence = hardly_counted(one, learnt.ratio > 1, said);
     else
-        learnt.sentence = one ? say("Your last result says that you hold %1% less than your tests promise; since one "
-                                    "result can be bad luck, we count %2%.",
-                                    said, counted)
-                              : say("Your last results say that you hold %1% less than your tests promise; since one "
-                                    "result can be bad luck, we count %2%.",
-                                    said, counted);
+        learnt.sentence = counted_as(one, learnt.ratio > 1, said, counted);
     return learnt;
 }
 

@@ -237,6 +237,20 @@ TEST(Learnt, IsOneSentence) {
               "Your last result says that you hold 10% less than your tests promise; since one result can be bad luck, "
               "we count 2%.")
         << "a total alone says little";
+    // 2 % with an error of 0.2: 0.02 * 0.1^2 / (0.1^2 + 0.2^2) is 0.4 %.
+    EXPECT_EQ(sentence({{.ratio = 0.98, .error = 0.2}}),
+              "Your last result says that you hold 2% less than your tests promise; it can be bad luck, and changes "
+              "almost nothing.");
+    EXPECT_EQ(sentence({{.ratio = 1.02, .error = 0.2}}),
+              "Your last result says that you hold 2% more than your tests promise; it can be luck, and changes almost "
+              "nothing.");
+    EXPECT_EQ(sentence({{.ratio = 0.98, .error = 0.4}, {.ratio = 0.98, .error = 0.4}}),
+              "Your last results say that you hold 2% less than your tests promise; they can be bad luck, and change "
+              "almost nothing.");
+    EXPECT_EQ(
+        sentence({{.ratio = 1.02, .error = 0.4}, {.ratio = 1.02, .error = 0.4}}),
+        "Your last results say that you hold 2% more than your tests promise; they can be luck, and change almost "
+        "nothing.");
     EXPECT_EQ(sentence({{.ratio = 1.004, .error = 0.05}}),
               "Your last result says that you hold what your tests promise.");
     EXPECT_EQ(sentence({}), "No result says yet what you hold beside your tests.");
