@@ -4,6 +4,7 @@ import re
 
 from com.sun.star.sheet.FormulaResult import ERROR
 from office import type_in
+from sharing import BUILD
 
 BAD = re.compile(r"###|Err:\d+|#(?:NAME|VALUE|REF|N/A|NUM|DIV)")
 PARTS = {"stations": "station", "paces": "pace", "groups": "group", "machines": "machine"}
@@ -37,6 +38,21 @@ def typed(document, key, *texts, row=0, across=False, keep=False):
     for step, text in enumerate(texts):
         if text or not keep:
             type_in(cells.getCellByPosition(step, row) if across else cells.getCellByPosition(0, row + step), text)
+
+
+def typed_event(office, settings, divisions, stations):
+    """The event workbook with this typed in it: texts by key of a setting, names of the divisions, and of each station its
+    movement, unit, amounts and loads by division."""
+    document = office.open(BUILD / "templates" / "en" / "event.ots")
+    for key, text in settings.items():
+        typed(document, f"workout.{key}", text)
+    typed(document, "workout.divisions.amount.1", *divisions, across=True)
+    for row, (movement, unit, amounts, loads) in enumerate(stations):
+        typed(document, "workout.stations.movement", movement, row=row)
+        typed(document, "workout.stations.unit", unit, row=row)
+        typed(document, "workout.stations.amount.1", *amounts, row=row, across=True)
+        typed(document, "workout.stations.load.1", *map(str, loads), row=row, across=True)
+    return document
 
 
 def rows_of(document, name):

@@ -4,12 +4,13 @@ Expected scores and places are arithmetic done here.
 """
 
 import pytest
-from commands import private_office, run
+from commands import run
 from compare import check
-from event_cells import BAD, by_key, column_of, rows_of, typed
+from event_cells import BAD, by_key, column_of, typed_event, rows_of, typed
 from logbook_kit import contents, to_logbook
-from sharing import BUILD, folder_of
+from sharing import OXT, folder_of
 
+EXTENSIONS = [OXT]
 WORK = folder_of(__file__)
 WINDOWS, MOST_PRESSES = 4, 10
 PEOPLE = ("Ada Brimsole", "Bela Ostrevan", "Cora Vantuil", "Dagny Tellmoor")
@@ -27,23 +28,11 @@ def scores(scoring):
 
 
 @pytest.fixture
-def office():
-    with private_office() as running:
-        yield running
-
-
-@pytest.fixture
 def event(office):
     """Four windows of three minutes: calories and presses, then as many ring rows as fit."""
-    document = office.open(BUILD / "templates" / "en" / "event.ots")
-    for key, text in (("title", "Slack Water"), ("date", "2026-03-14"), ("format", "intervals"), ("work_s", "180"), ("rest_s", "60"),
-                      ("windows", str(WINDOWS)), ("scoring", "lowest window")):
-        typed(document, f"workout.{key}", text)
-    typed(document, "workout.divisions.amount.1", "open", "", across=True)
-    for row, (movement, unit, amount) in enumerate((("Rowing", "row cal", "9"), ("Floor presses", "reps", str(MOST_PRESSES)), ("Ring rows", "reps", "max"))):
-        typed(document, "workout.stations.movement", movement, row=row)
-        typed(document, "workout.stations.unit", unit, row=row)
-        typed(document, "workout.stations.amount.1", amount, row=row)
+    document = typed_event(office, {"title": "Slack Water", "date": "2026-03-14", "format": "intervals", "work_s": "180", "rest_s": "60",
+                                  "windows": str(WINDOWS), "scoring": "lowest window"}, ["open", ""],
+                         [("Rowing", "row cal", ["9"], []), ("Floor presses", "reps", [str(MOST_PRESSES)], []), ("Ring rows", "reps", ["max"], [])])
     typed(document, "workout.paces.calh", "900")
     typed(document, "workout.paces.rep_s", "2.5", "2", row=1)
     for row, name in enumerate(PEOPLE):

@@ -11,14 +11,15 @@ from fractions import Fraction
 from itertools import product
 
 import pytest
-from commands import private_office, run
+from commands import run
 from compare import check
-from event_cells import typed
+from event_cells import typed_event, typed
 from office import enter, result
 from paper import pages_of
-from sharing import BUILD, folder_of
+from sharing import BUILD, OXT, folder_of
 
-TEMPLATES, WORK, LOOK = BUILD / "templates", folder_of(__file__), BUILD / "look"
+EXTENSIONS = [OXT]
+WORK, LOOK = folder_of(__file__), BUILD / "look"
 KILOGRAMS, POUNDS = (25, 20, 15, 10, 5, 2.5, 1.25), (45, 35, 25, 10, 5, 2.5)
 SHARES = (50, 60, 70, 80, 90)
 KEYS, PERSON = "roster_keys", "INDEX(roster_people;{row};0)"
@@ -54,22 +55,11 @@ def reps(percent):
 
 
 @pytest.fixture
-def office():
-    with private_office() as running:
-        yield running
-
-
-@pytest.fixture
 def event(office):
-    document = office.open(TEMPLATES / "en" / "event.ots")
-    for key, text in (("title", "Slack Water"), ("gym", "Quayside Shed"), ("format", "for time"), ("cap", "12:00")):
-        typed(document, f"workout.{key}", text)
-    typed(document, "workout.divisions.amount.1", *LOADS, across=True)
-    for row, (movement, loads) in enumerate(zip(("Deadlifts", "Thrusters", "Kettlebell swings"), (*zip(*LOADS.values()), (24, 16)))):
-        typed(document, "workout.stations.movement", movement, row=row)
-        typed(document, "workout.stations.unit", "reps", row=row)
-        typed(document, "workout.stations.amount.1", *["21-15-9" if row == 0 else "15-12-9"] * 2, row=row, across=True)
-        typed(document, "workout.stations.load.1", *map(str, loads), row=row, across=True)
+    loads = (*zip(*LOADS.values()), (24, 16))
+    document = typed_event(office, {"title": "Slack Water", "gym": "Quayside Shed", "format": "for time", "cap": "12:00"}, LOADS,
+                         [(movement, "reps", [reps] * 2, load) for movement, reps, load
+                          in zip(("Deadlifts", "Thrusters", "Kettlebell swings"), ("21-15-9", "15-12-9", "15-12-9"), loads)])
     typed(document, "workout.paces.rep_s", "3", "3", "2")
     typed(document, "tests_movements", "Deadlifts", across=True)
     document.NamedRanges.getByName("tests_movements").ReferredCells.getCellByPosition(4, 0).String = "Thrusters"

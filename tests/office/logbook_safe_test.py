@@ -21,6 +21,7 @@ from office import named  # isort: skip
 
 EXTENSIONS = [OXT]
 WORK = folder_of(__file__) / "files"
+PASSWORD = "tide and ebb"
 PEOPLE = [{"name": "Mara Lindqvarn"}, {"name": "Teo Osterby"}]
 
 
@@ -39,6 +40,18 @@ def parts_of(file):
         return {name: package.read(name) for name in package.namelist()}
 
 
+def encrypt(office, place):
+    """Gives the logbook a password."""
+    book = office.open(place)
+    book.storeToURL(place.with_name("secret.ods").as_uri(), named(FilterName="calc8", Password=PASSWORD))
+    book.close(True)
+    place.with_name("secret.ods").replace(place)
+
+
+def with_password(office, file, **properties):
+    return office.desktop.loadComponentFromURL(file.as_uri(), "_blank", 0, named(Password=PASSWORD, **properties))
+
+
 def is_encrypted(file):
     parts = parts_of(file)
     return b"encryption-data" in parts["META-INF/manifest.xml"] and not any(b"Lindqvarn" in part for part in parts.values())
@@ -52,15 +65,12 @@ def cannot_be_opened(place):
 def test_a_password(office):
     """Who has not typed it is refused; where the logbook is open, commands write into it, and file and copies keep it."""
     place = made(office, "password")
-    book = office.open(place)
-    book.storeToURL(place.with_name("secret.ods").as_uri(), named(FilterName="calc8", Password="tide and ebb"))
-    book.close(True)
-    place.with_name("secret.ods").replace(place)
+    encrypt(office, place)
     assert is_encrypted(place)
     event, before = example(office), place.read_bytes()
     check("without it", to_logbook(office, event), cannot_be_opened(place))
     check("nothing was written", (place.read_bytes() == before, copies(place)), (True, []))
-    book = office.desktop.loadComponentFromURL(place.as_uri(), "_blank", 0, named(Password="tide and ebb"))
+    book = with_password(office, place)
     done, said = to_logbook(office, event)
     check("open, with it", (done, len(rows_of(book, "results"))), (True, 23))
     book.close(True)
@@ -70,12 +80,8 @@ def test_a_password(office):
 def test_a_password_does_not_keep_the_forgotten(office):
     """Copies with the logbook's password lose the person too, and keep the password."""
     place = made(office, "forgotten")
-    book = office.open(place)
-    book.storeToURL(place.with_name("secret.ods").as_uri(), named(FilterName="calc8", Password="tide and ebb"))
-    book.close(True)
-    place.with_name("secret.ods").replace(place)
-    with_password = lambda file: office.desktop.loadComponentFromURL(file.as_uri(), "_blank", 0, named(Password="tide and ebb", Hidden=True))
-    book = with_password(place)
+    encrypt(office, place)
+    book = with_password(office, place, Hidden=True)
     to_logbook(office, example(office))
     done, said = run(office, office.new(), "forget-person", Name="mara lindqvarn", Delete="true")
     check("forgotten", (done, "delete it yourself" in said), (True, False))
@@ -84,7 +90,7 @@ def test_a_password_does_not_keep_the_forgotten(office):
     check("a copy is there", len(files), 2)
     for file in files:
         check(f"{file.name} is encrypted", is_encrypted(file), True)
-        book = with_password(file)
+        book = with_password(office, file, Hidden=True)
         check(f"and {file.name} has only the other", [row["name"] for row in rows_of(book, "people")][:1], ["Teo Osterby"])
         book.close(True)
 

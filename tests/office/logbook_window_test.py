@@ -11,8 +11,8 @@ from commands import run
 from compare import check
 from event_cells import by_key
 from logbook_kit import contents, copies, new_logbook, to_logbook
-from logbook_safe_test import is_encrypted
-from office import named, save
+from logbook_safe_test import PASSWORD, encrypt, is_encrypted
+from office import save
 from sharing import BUILD, OXT, folder_of, shared
 from windows_kit import Calc
 
@@ -154,10 +154,7 @@ def changed_in(book, before):
 def test_the_password_is_asked_for(coach, place, event):
     """By the office's own window: cancelled or mistyped, a sentence and nothing else; typed, the command goes on."""
     office = coach.office
-    book = office.open(place)
-    book.storeToURL(place.with_name("secret.ods").as_uri(), named(FilterName="calc8", Password="tide and ebb"))
-    book.close(True)
-    place.with_name("secret.ods").replace(place)
+    encrypt(office, place)
     safe = place.read_bytes()
     for keys in ("rl", "lb", "lh", "ls", "lp", "lt", "lf"):
         coach.choose(keys)
@@ -169,7 +166,7 @@ def test_the_password_is_asked_for(coach, place, event):
     coach.picture("root", "the password")
     coach.keys("text not this one", "Return")
     coach.answer("Warning", "Return")
-    coach.answer(ASKED, "text tide and ebb", "Return")
+    coach.answer(ASKED, f"text {PASSWORD}", "Return")
     coach.appears(RESULTS)
     check("all of them", coach.says(RESULTS)[0], "23 new, 0 changed, 0 unchanged.")
     coach.picture(coach.windows(RESULTS)[0], "results, all new")
