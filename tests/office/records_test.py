@@ -331,14 +331,16 @@ def test_forget_a_person(office, logbook):
     copies = logbook.parent / "Logbook.copies"
     logs = next(office.workdir.rglob("user")) / "pacecells"
     logs.mkdir(exist_ok=True)
-    (logs / "1-2.heat").write_text(f"heat\t1\tTide\t2\nlane\t1\t{MARA}\nlane\t2\t{TEO}\nend\n")
+    (logs / "1-2.heat").write_text(f"heat\t1\tTide\t2\nlane\t1\t{MARA}\nlane\t2\t{TEO}\nlane\t3\t4: Jos + Mara\nend\n"
+                                   f"fix\tresults_clocks\t{MARA}\t0\t0.002\t0.003\t1700000000\tcoach\n")
     before = in_files(logbook.parent, MARA)
     check("the search finds the name where it is", before[:1] + [len(before) >= 2], ["Logbook.copies/" + min(copies.iterdir()).name, True])
     done, said = run(office, office.new(), "forget-person", Name="mara lindqvarn", Delete="true")
     check("said", (done, said), (True, f"{MARA} is gone from the logbook, its copies and the logs of heats, 11 rows. Other "
-                                       "workbooks that you saved, and the office's backups of them, are not touched."))  # one of people, 7 tests, 2 results, 1 of the season
+                                       "workbooks that you saved, and the office's backups of them, are not touched: events hold names on "
+                                       "their sheets, and of teams with a number the first names on Results."))  # one of people, 7 tests, 2 results, 1 of the season
     check("the name is in no file any more", in_files(logbook.parent, MARA), [])
-    check("nor in a log of a heat", (logs / "1-2.heat").read_text(), f"heat\t1\tTide\t2\nlane\t2\t{TEO}\nend\n")
+    check("nor in a log of a heat", (logs / "1-2.heat").read_text(), f"heat\t1\tTide\t2\nlane\t2\t{TEO}\nlane\t3\t4: Jos\nend\n")
     others = {"backup/day.ods.bak", "backup/mara.ods.bak"}  # newer offices keep what a file was before it was saved
     check("nor in any file of the office", [file for file in in_files(logs.parent, "Lindqvarn") if file not in others], [])
     check("nor a part of it", in_files(logbook.parent, "Lindqvarn"), [])
