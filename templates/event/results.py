@@ -46,7 +46,7 @@ COLUMNS = (
     # of intervals the reps of the windows are typed, or the score alone
     Column("windowed", "Windows", 14, "working", '=IF(OR(event_kind<>3;${who}{row}=0;${partial}{row}="");"";IFERROR('
            + pc("WORKOUT.RESULT", "workout", "${division}{row}", "${partial}{row}") + ';""))', shown="hidden"),
-    Column("trouble", "Trouble", 14, "working", '=IF(AND(event_kind=3;${partial}{row}<>"";${windowed}{row}="");{refused};"")', shown="hidden"),
+    Column("trouble", "Trouble", 14, "working", '=IF(AND(event_kind=3;${who}{row}>0;${partial}{row}<>"";${windowed}{row}="");{refused};"")', shown="hidden"),
     Column("counted", "Reps", 14, "working", '=IF(${done}{row}="";"";'
            + pc("WORKOUT.COUNT", "workout", "${division}{row}", "${done}{row}") + "+N({partial}{row}))", shown="hidden"),
 )

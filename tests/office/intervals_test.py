@@ -101,3 +101,23 @@ def test_results_go_to_the_logbook(office, event):
         row = kept.get(name, {})
         check(f"{name}: result", (row.get("result"), row.get("score")), (str(score), score))
         check(f"{name}: the forecast is of the lowest window too", 0 < float(row.get("planned") or 0) < 200)
+
+
+def test_what_is_no_result_is_not_in_the_logbook(office, event):
+    """Neither a text that cannot be read nor the windows of somebody who is not on the roster."""
+    path = WORK / "refused.ods"
+    path.unlink(missing_ok=True)
+    done, said = run(office, office.new(), "new-logbook", File=str(path), Another="true")
+    assert done, said
+    typed(event, "results_partial", "30 29 28")
+    check("too few windows", to_logbook(office, event),
+          (False, "Sheet Results, Ada Brimsole: the result 30 29 28 cannot be read. Correct or clear it first."))
+    typed(event, "results_partial", TYPED["Ada Brimsole"])
+    typed(event, "results_name", "Ada Brimsol")
+    check("a name mistyped: no result", [column_of(event, "results", key)[0] for key in ("result", "place")], ["", ""])
+    done, said = to_logbook(office, event)
+    check(f"nor in the logbook: {said}", (done, said.startswith("Ada Brimsol has a result on the sheet Results, and is neither")), (False, True))
+    check("which is as it was", contents(office, path, "people", "results"), [[], []])
+    typed(event, "results_name", "Ada Brimsole")
+    check("put right", to_logbook(office, event)[0])
+    check("all four", len(contents(office, path, "results")), 4)

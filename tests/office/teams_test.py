@@ -8,13 +8,16 @@ import shutil
 
 import heat_kit
 import pytest
+import uno
+from com.sun.star.table import TableSortField
 from commands import run
 from compare import check
 from event_cells import bad_cells, by_key, clock, column_of, rows_of, typed
 from heat_kit import Day, screen
-from office import type_in
+from logbook_kit import contents
+from office import named, save, type_in
 from paper import pages_of, print_pack
-from sharing import BUILD, OXT, folder_of
+from sharing import BUILD, OXT, folder_of, shared
 
 EXTENSIONS = [OXT]
 WORK = folder_of(__file__) / "files"
@@ -55,6 +58,42 @@ def card_of(document, name):
     rows = page.RangeAddress.EndRow - page.RangeAddress.StartRow + 1
     card = page.getCellRangeByPosition(0, 0, page.RangeAddress.EndColumn, rows // 4 - 1)
     return [cell.String for cell in card.queryContentCells(23).Cells if cell.String]
+
+
+PLANNED = ("aim", "target", "hold", "predicted", "range", "margin", "sets")
+RESULT = ("division", "result", "place", "expected")
+GONE = ("! on the roster once, and here once", "", "", "")  # of a result whose team is not on the roster
+
+
+def by_name(document, table, keys):
+    """What a row shows, by the name in it."""
+    columns = [column_of(document, table, key) for key in ("name", *keys)]
+    return {name: tuple(shown) for name, *shown in zip(*columns) if name}
+
+
+def four_rounds(document):
+    """Clocks of all eight teams: 4:00 a round for the first, a second more for each below."""
+    for row in range(8):
+        for k in range(4):
+            by_key(document, "results_clocks").getCellByPosition(k, row).Value = (k + 1) * (240 + row) / 86400
+    document.calculateAll()
+
+
+@pytest.fixture
+def results(office, pairs):
+    """The event after the heats: eight teams with a result."""
+    done, said = run(office, pairs, "start-list")
+    assert done, said
+    four_rounds(pairs)
+    return pairs
+
+
+@pytest.fixture
+def logbook(office):
+    file = WORK / "Logbook.ods"
+    done, said = run(office, office.new(), "new-logbook", File=str(file), Another="true")
+    assert done, said
+    return file
 
 
 def test_people_of_a_team_share_lane_goal_and_clocks(pairs):
@@ -136,10 +175,7 @@ def test_a_team_is_listed_once_and_has_one_judges_sheet(office, pairs):
     listed = [name for name in column_of(pairs, "results", "name") if name]
     called = [team if not team.isdigit() else f"{team}: " + " + ".join(name.split(" ")[0] for name in people) for team, people in teams.items()]
     check("one row each", sorted(listed), sorted(called))
-    for row in range(8):
-        for k in range(4):
-            by_key(pairs, "results_clocks").getCellByPosition(k, row).Value = (k + 1) * (240 + row) / 86400
-    pairs.calculateAll()
+    four_rounds(pairs)
     check("results", column_of(pairs, "results", "result")[:8], ["4+0"] * 8)
     check("in one division", column_of(pairs, "results", "place")[:8], ["1"] * 8)
     check("forecasts from the plan of the team", [bool(text) for text in column_of(pairs, "results", "expected")[:8]], [True] * 8)
@@ -152,15 +188,8 @@ def test_a_team_is_listed_once_and_has_one_judges_sheet(office, pairs):
             check(f"a card for {name}", sum(f"{name} (" in text for text in pages) >= 1)
 
 
-def test_the_result_of_a_team_is_that_of_each_in_the_logbook(office, pairs):
-    file = WORK / "Logbook.ods"
-    done, said = run(office, office.new(), "new-logbook", File=str(file), Another="true")
-    check(said, done)
-    run(office, pairs, "start-list")
-    for row in range(8):
-        for k in range(4):
-            by_key(pairs, "results_clocks").getCellByPosition(k, row).Value = (k + 1) * (240 + row) / 86400
-    pairs.calculateAll()
+def test_the_result_of_a_team_is_that_of_each_in_the_logbook(office, results, logbook):
+    pairs, file = results, logbook
     done, said = run(office, pairs, "results-to-logbook")
     check(said, done)
     book = office.open(file, ReadOnly=True)
@@ -208,3 +237,120 @@ def test_without_a_team_in_the_workout_the_column_changes_nothing(office, pairs)
     check("no part of a team", set(column_of(pairs, "roster", "team_plan")), {""})
     type_in(by_key(pairs, "roster_team").getCellByPosition(0, 0), "")
     check("errors", bad_cells(pairs), [])
+
+
+# What a coach does to it afterwards -----------------------------------------------------------------------------------
+
+def sort_roster(document, column, ascending):
+    """All of a person's row, by the office's own command."""
+    area = by_key(document, "roster").RangeAddress
+    sheet = document.Sheets[area.Sheet]
+    sheet.unprotect("")
+    field = TableSortField()
+    field.Field, field.IsAscending = column, ascending
+    rows = sheet.getCellRangeByPosition(area.StartColumn, area.StartRow + 2, area.EndColumn, area.EndRow)
+    rows.sort(named(SortFields=uno.Any("[]com.sun.star.table.TableSortField", (field,)), ContainsHeader=False))
+    document.calculateAll()
+
+
+def test_sorted_by_any_column_people_keep_team_and_plan(results):
+    """By name, by division, by what is calculated; no result goes to another team."""
+    before, placed = by_name(results, "roster", ("team", *PLANNED)), by_name(results, "results", RESULT)
+    lanes = {row[3]: (row[0], row[1]) for row in rows_of(results, "heat_list") if row[3]}
+    keys = by_key(results, "roster").getDataArray()[0]
+    for key, ascending in (("name", True), ("name", False), ("team", True), ("aim", False)):
+        sort_roster(results, keys.index(key), ascending)
+        names = [name for name in column_of(results, "roster", "name") if name]
+        check(f"{key}: in another order", names != list(before) and sorted(names) == sorted(before))
+        check(f"{key}: plans", by_name(results, "roster", ("team", *PLANNED)), before)
+        check(f"{key}: lanes", len({(row[0], row[1]) for row in rows_of(results, "heat_list") if row[3]}), len(set(lanes.values())))
+        for team, people in teams_of(results).items():
+            at = {(row[0], row[1]) for row in rows_of(results, "heat_list") if row[3] in people}
+            check(f"{key}: {team} in one lane", len(at), 1)
+        for name, shown in by_name(results, "results", RESULT).items():
+            check(f"{key}: {name} has its result {placed[name]}, or the sheet says that it has not: {shown}", shown in (placed[name], GONE))
+            check(f"{key}: {name} has it by its name", shown == placed[name] or name[0].isdigit())
+    check("errors", bad_cells(results), [])
+
+
+def test_a_result_of_a_team_that_is_not_there_is_nobodys(office, results, logbook):
+    """A partner withdrawn, a team renamed, after the heats: told on the sheet, without a place, and not in the logbook."""
+    placed = by_name(results, "results", RESULT)
+    numbered = "3: Milo + Paloma"
+    people = teams_of(results)["Kestrels"]
+    for what, key, text, back, names, gone in (("withdrawn", "roster_plan", "not today", "", ["Paloma Reutway"], numbered),
+                                               ("renamed", "roster_team", "Gulls", "Kestrels", people, "Kestrels")):
+        for name in names:
+            typed(results, key, text, row=place_of(results, name))
+        results.calculateAll()
+        shown = by_name(results, "results", RESULT)
+        check(f"{what}: told", shown[gone], GONE)
+        check(f"{what}: the others", {name: one for name, one in shown.items() if name != gone},
+              {name: one for name, one in placed.items() if name != gone})
+        check(f"{what}: the logbook", run(office, results, "results-to-logbook"),
+              (False, f"{gone} has a result on the sheet Results, and is neither a person nor a team on the roster. Correct the roster "
+                      "or that name first."))
+        check(f"{what}: has nobody", contents(office, logbook, "people", "results"), [[], []])
+        for name in names:
+            typed(results, key, back, row=place_of(results, name))
+        results.calculateAll()
+        check(f"{what}, put back", by_name(results, "results", RESULT), placed)
+    type_in(by_key(results, "results_name").getCellByPosition(0, 0), people[0])
+    results.calculateAll()
+    done, said = run(office, results, "results-to-logbook")
+    check(f"one of a team, by name: {said}", (done, said.startswith(f"{people[0]} has a result")), (False, True))
+
+
+def test_two_of_one_name_in_two_teams(office, pairs):
+    (a, b), (c, d), *_ = teams_of(pairs).values()
+    lanes = len({row[:2] for row in map(tuple, rows_of(pairs, "heat_list")) if row[3]})
+    typed(pairs, "roster_name", a, row=place_of(pairs, d))
+    pairs.calculateAll()
+    rows = [row for row, name in enumerate(column_of(pairs, "roster", "name")) if name == a]
+    for row in rows:
+        check("no goal for either", column_of(pairs, "roster", "aim")[row], "Err:502")
+        check("and why", f'the name "{a}" is on the roster twice' in column_of(pairs, "roster", "note")[row])
+    for partner in (b, c):
+        check(f"the partner: {partner}", f"{a} has no full plan; the others are planned without." in
+              column_of(pairs, "roster", "note")[place_of(pairs, partner)])
+    done, said = run(office, pairs, "start-list")
+    check("nothing onto Results", (done, said.startswith(f"{a} is on the roster twice.")), (False, True))
+    check("lanes", len({row[:2] for row in map(tuple, rows_of(pairs, "heat_list")) if row[3]}), lanes)
+
+
+def test_a_renamed_division_has_no_plan_of_another(results):
+    typed(results, "workout.divisions.amount.1", "Masters")
+    results.calculateAll()
+    for name, (aim, target, *_more, note) in by_name(results, "roster", ("aim", "target", "note")).items():
+        check(f"{name}: no goal", (aim, target), ("Err:502", "Err:502"))
+        check(f"{name}: why", 'there is no division "as prescribed" in the workout' in note)
+    check("no place", {one for row in by_name(results, "results", ("result", "place")).values() for one in row}, {"Err:502"})
+
+
+@pytest.mark.parametrize("kind", ("ods", "xlsx"))
+def test_without_the_extension_teams_show_no_number(results, kind):
+    """As it was saved until it is calculated anew; then nothing that looks like a plan or a place."""
+    file = WORK / f"teams.{kind}"
+    wanted, placed = by_name(results, "roster", PLANNED), by_name(results, "results", RESULT)
+    save(results, file)
+    with shared([], "bare") as bare:
+        alone = bare.open(file)
+        check("as saved", (by_name(alone, "roster", PLANNED), by_name(alone, "results", RESULT)), (wanted, placed))
+        alone.calculateAll()
+        check("told on top", "Pacecells" in by_key(alone, "workout_check").String)
+        for name, shown in by_name(alone, "roster", PLANNED).items():
+            check(f"{name}: nothing in {shown}", set(shown) <= {"#NAME?", ""})
+        for name, (_division, *shown) in by_name(alone, "results", RESULT).items():
+            check(f"{name}: no result in {shown}", set(shown) <= {"#NAME?", ""})
+
+
+def test_the_roster_in_another_workbook_shows_no_number(office, pairs):
+    other = office.new()
+    other.Sheets.importSheet(pairs, pairs.Sheets[by_key(pairs, "roster").RangeAddress.Sheet].Name, 0)
+    other.calculateAll()
+    sheet = other.Sheets[0]
+    area = by_key(pairs, "roster").RangeAddress
+    keys = by_key(pairs, "roster").getDataArray()[0]
+    for key in PLANNED:
+        column = [sheet.getCellByPosition(area.StartColumn + keys.index(key), area.StartRow + 2 + row).String for row in range(16)]
+        check(f"{key}: {column}", set(column) <= {"Err:504", "Err:502", "#NAME?", "#REF!"})

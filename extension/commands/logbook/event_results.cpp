@@ -13,6 +13,7 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 
 namespace pacecells {
 
@@ -26,9 +27,9 @@ struct Columns {
     explicit Columns(const EventCells& event)
         : names(event.texts("results_name")), divisions(event.texts("results_division")),
           results(event.texts("results_result")), withdrew(event.texts("results_out")),
-          scores(event.values("results_score")), finishes(event.values("results_finish")),
-          left(event.values("results_left")), places(event.values("results_place")),
-          clocks(event.values("results_clocks")) {
+          partials(event.texts("results_partial")), scores(event.values("results_score")),
+          finishes(event.values("results_finish")), left(event.values("results_left")),
+          places(event.values("results_place")), clocks(event.values("results_clocks")) {
         erg_times.resize(names.size());
         const auto all = event.at("results");
         const auto where = address(all);
@@ -44,7 +45,7 @@ struct Columns {
         }
     }
 
-    std::vector<std::string> names, divisions, results, withdrew, erg_times;
+    std::vector<std::string> names, divisions, results, withdrew, partials, erg_times;
     Rows scores, finishes, left, places, clocks;
 };
 
@@ -113,6 +114,9 @@ class Reader {
         const auto lanes = event.texts("roster_lane");
         const auto teams = event.texts("roster_team");
         const auto starts = event.texts("roster_starts");
+        for (const auto& lane : lanes)
+            if (!lane.empty())
+                lanes_.insert(fold_name(lane));
         for (std::size_t first = 0; first < lanes.size(); ++first)
             if (!lanes[first].empty() && !teams[first].empty())
                 for (std::size_t row = 0; row < teams.size(); ++row)
@@ -135,7 +139,7 @@ class Reader {
                 throw Refusal{tr("%1 is on the sheet Results twice. Give one of them another name first.", name)};
         }
         for (sal_Int32 row = 0; row < columns_.clocks.getLength(); ++row)
-            if (has_result(row))
+            if (is_sound(row) && has_result(row))
                 add_people(row, all);
         if (all.people.empty())
             throw Refusal{tr("Nobody has a result yet.")};
@@ -158,6 +162,27 @@ class Reader {
         const auto place = static_cast<std::size_t>(row);
         return !columns_.names[place].empty() &&
                (!columns_.results[place].empty() || number_in(columns_.clocks, row, 0).has_value());
+    }
+
+    // True, or a sentence: no result is lost in silence, or kept of nobody, or in a text that is none.
+    bool is_sound(sal_Int32 row) const {
+        const auto place = static_cast<std::size_t>(row);
+        const auto& name = columns_.names[place];
+        const auto key = fold_name(name);
+        const bool typed = has_result(row) || !columns_.partials[place].empty() || number_in(columns_.finishes, row) ||
+                           number_in(columns_.left, row);
+        if (name.empty() || !typed)
+            return true;
+        const bool known = lanes_.empty() ? on_roster_.contains(key) : lanes_.contains(key);
+        if (!known && (workout_.settings.team > 1 || !has_result(row)))
+            throw Refusal{tr("%1 has a result on the sheet Results, and is neither a person nor a team on the roster. "
+                             "Correct the roster or that name first.",
+                             name)};
+        const bool withdrew = !columns_.withdrew[place].empty();
+        if (known && !columns_.results[place].empty() && !withdrew && !number_in(columns_.scores, row))
+            throw Refusal{tr("Sheet Results, %1: the result %2 cannot be read. Correct or clear it first.", name,
+                             columns_.partials[place])};
+        return true;
     }
 
     // The result of a team is that of each of its people; what one of them can hold it does not say.
@@ -268,6 +293,7 @@ class Reader {
     Table keys_;
     Rows people_;
     NamedRows on_roster_;
+    std::set<std::string> lanes_;                         // of a workout for teams: what may stand on Results
     std::map<std::string, std::vector<sal_Int32>> teams_; // by what stands in the lane: rows of those who start
     std::vector<std::string> names_, plans_, groups_, answers_;
     Workout workout_;
