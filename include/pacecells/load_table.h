@@ -21,7 +21,7 @@ struct Bar {
 };
 
 // Whole reps unbroken, fresh. Two formulas are published, and they differ: 90 % of the maximum is 3 reps by Epley, 4 by
-// Brzycki, 60 % is 20 and 15. Beyond 10 reps neither is well founded; a person may be a quarter off either way (sets.h).
+// Brzycki, 60 % is 20 and 15 (loads.h says where they are from). Beyond 10 reps neither is well founded; a person may be a quarter off either way (sets.h).
 struct RepsExpected {
     int from = 1;
     int to = 1;

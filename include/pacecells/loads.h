@@ -19,7 +19,9 @@ enum class LoadFormula { epley, brzycki };
 //
 // Formula: Epley r = 30 (max / load - 1); Brzycki r = 37 - 36 load / max.
 // Domain: 0 < load <= one_rep_max.
-// Source: Epley 1985; Brzycki 1993. Handbooks disagree beyond 10 reps.
+// Source: Epley 1985; Brzycki 1993, J Phys Educ Recreat Dance 64(1):88. Neither was read: the formulas are as later texts
+// print them, Epley's as max = load (1 + r / 30), Brzycki's as load / (1.0278 - 0.0278 r), which 36 / (37 - r) is to four
+// figures. Handbooks disagree beyond 10 reps.
 // Example: 80 of 100 is 7.5 (Epley), 8.2 (Brzycki).
 [[nodiscard]] Result<Reps> max_reps(double load, double one_rep_max, LoadFormula formula = LoadFormula::epley);
 

@@ -28,7 +28,10 @@ inline constexpr Seconds usual_reserve_time{75};
 //   slower by k = A^2 / (B1 (e + sqrt(e^2 - A^2 c^2))), and T (k - 1) is lost.
 // It is where the mean of max(0, A - B s) over s from 1 - d / 2 to 1 + d / 2 is m again, B = k B1.
 // Domain: T > 0, |drift| <= 1, reserve_time > 0, gain >= 1.
-// Source: critical power (Monod and Scherrer 1965); lost time after Fukuba and Whipp 1999, J Appl Physiol 87:853.
+// Source: critical power (Monod and Scherrer 1965, from memory); that time lost below it cannot be made up, and that the
+// reserve in seconds of critical power says how much pace may differ: Fukuba and Whipp 1999, J Appl Physiol 87:853, whose
+// abstract was read. The formula for a straight drift was worked out here. With a third parameter, of the highest power,
+// every pace but all out loses time (Morton 2009, IMA J Manag Math 20:109, abstract).
 // Example: 17 min, 20 % of fade, 75 s of reserve, effort as pace: 2.1 s; at 12 % nothing.
 [[nodiscard]] Result<Seconds> pacing_cost(Seconds time, double drift, Seconds reserve_time = usual_reserve_time,
                                           double gain = 1);

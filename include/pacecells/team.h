@@ -11,7 +11,8 @@
 // and nobody at two things,
 //   T = max(longest own time, sum of all times / m),   own time = share x seconds of a unit,
 // the longest own time with the pauses between own sets. Source: R. McNaughton, "Scheduling with deadlines and loss
-// functions", Management Science 6 (1959), theorem 3.1, from memory. Changing over takes no time (judgement).
+// functions", Management Science 6 (1959), theorem 3.1, from memory; lecture notes on preemptive scheduling print the same
+// formula. Changing over takes no time (judgement).
 // Example: two people who take 2 s and 4 s a rep, one at a time, half of the reps each: 3 s for each rep of the team.
 #pragma once
 

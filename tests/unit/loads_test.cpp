@@ -22,6 +22,10 @@ TEST(Load, KnownValues) {
     // Epley 1985: 1RM = w (1 + r / 30); Brzycki 1993: 1RM = 36 w / (37 - r). Worked out by hand.
     EXPECT_NEAR(value_of(one_rep_max(100, Reps{5})), 116.6667, 5e-5);
     EXPECT_EQ(value_of(one_rep_max(100, Reps{5}, LoadFormula::brzycki)), 112.5);
+    // Printed by calculators of the formula on the web: 100 kg and 5 reps are 116.67 by Epley and 112.5 by Brzycki; 200 lb
+    // and 8 reps are 200 / (1.0278 - 0.0278 x 8) = 248.32 by Brzycki, whose numbers are rounded to four figures.
+    EXPECT_NEAR(value_of(one_rep_max(100, Reps{5})), 116.67, 0.005);
+    EXPECT_NEAR(value_of(one_rep_max(200, Reps{8}, LoadFormula::brzycki)), 248.32, 248.32 * 2e-4);
     EXPECT_NEAR(value_of(max_reps(80, 100)).value(), 7.5, 1e-12);
     EXPECT_NEAR(value_of(max_reps(80, 100, LoadFormula::brzycki)).value(), 8.2, 1e-12);
     EXPECT_NEAR(value_of(one_rep_max(75, Reps{10})), value_of(one_rep_max(75, Reps{10}, LoadFormula::brzycki)), 1e-12)

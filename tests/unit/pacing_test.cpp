@@ -56,6 +56,28 @@ TEST(Pacing, AgreesWithSteppingThroughTheTask) {
     EXPECT_GT(lost, 150);
 }
 
+// Fukuba and Whipp 1999, abstract: who is below critical speed in any part of the way never makes it up; the reserve over
+// critical speed says how much the pace may differ. Here speed is effort, and the slowest part is at one of the ends.
+TEST(Pacing, IsLostOnlyBelowCriticalSpeed) {
+    Random random;
+    int below = 0;
+    for (int i = 0; i < 2000; ++i) {
+        const double critical = random.between(3, 6);    // m/s
+        const double reserve = random.between(100, 400); // m
+        const double time = random.between(120, 3600);
+        const double even = critical + reserve / time;
+        const double drift = random.between(-0.5, 0.5);
+        const double slowest = even / (1 + std::abs(drift) / 2);
+        if (std::abs(slowest / critical - 1) < 1e-6)
+            continue;
+        EXPECT_EQ(cost(time, drift, reserve / critical) > 0, slowest < critical)
+            << critical << ' ' << reserve << ' ' << time << ' ' << drift;
+        below += slowest < critical ? 1 : 0;
+    }
+    EXPECT_GT(below, 300);
+    EXPECT_LT(below, 1700);
+}
+
 // Even is never worse, and more drift, a longer task, less reserve or a steeper effort never cost less.
 TEST(Pacing, KeepsItsOrder) {
     Random random;
