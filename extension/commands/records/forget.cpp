@@ -172,10 +172,11 @@ void forget_person(Context& context) {
         left.push_back(std::move(backup));
     for (auto& log : forget_in_logs(context, name))
         left.push_back(std::move(log));
-    auto said = tr("%1 is gone from the logbook, its copies and the logs of heats, %2 rows. Other workbooks that you "
-                   "saved, and the office's backups of them, are not touched: events hold names on their sheets, and of "
-                   "teams with a number the first names on Results.",
-                   name, std::to_string(rows));
+    auto said =
+        tr("%1 is gone from the logbook, its copies and the logs of heats, %2 rows. Other workbooks that you "
+           "saved, and the office's backups of them, are not touched: events hold names on their sheets, and of "
+           "teams with a number the first names on Results.",
+           name, std::to_string(rows));
     for (const auto& copy : left)
         said += "\n" + tr("This file could not be changed, so delete it yourself: %1", copy);
     context.say(said);
