@@ -34,7 +34,7 @@ TEST(TieBreak, ARoundAndAStationInEveryLanguage) {
         EXPECT_EQ(tiebreak_of(workout(words), 0), third) << words;
     const TieBreak end{.round = 4};
     for (const std::string words :
-         {"clock after round 4", "Uhr nach Runde 4", "reloj tras la ronda 4", "chrono après le tour 4"})
+         {"clock after round 4", "Uhr nach Runde 4", "reloj tras la ronda 4", "chrono après le tour 4", "round 4"})
         EXPECT_EQ(tiebreak_of(workout(words), 0), end) << words;
 }
 
@@ -92,6 +92,7 @@ TEST(TieBreak, ByAnAmountOfTheScheme) {
 TEST(TieBreak, NoMomentIsNone) {
     EXPECT_FALSE(tiebreak_of(workout("fewer no-reps"), 0));
     EXPECT_FALSE(tiebreak_of(workout("clock after the sandbags"), 0)) << "of which round?";
+    EXPECT_FALSE(tiebreak_of(workout("sandbags of each round"), 0)) << "of which one?";
     EXPECT_FALSE(tiebreak_of(workout("the 6 sandbags"), 0)) << "every round has six";
 }
 
@@ -107,7 +108,8 @@ TEST(TieBreak, ItsClockIsThatOfThePlan) {
     EXPECT_EQ(*clock, *plan.goal->rounds[2].stations[1]);
     EXPECT_GT(*clock, plan.goal->rounds[1].clock);
     EXPECT_LT(*clock, plan.goal->rounds[2].clock);
-    EXPECT_FALSE(clock_of({.round = 40}, *plan.goal)) << "the goal ends before";
+    const int last = static_cast<int>(plan.goal->rounds.size());
+    EXPECT_FALSE(clock_of({.round = last + 1, .station = 1}, *plan.goal)) << "the goal ends before";
 }
 
 } // namespace

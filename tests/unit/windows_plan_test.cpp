@@ -149,6 +149,24 @@ TEST(Windows, TheWallSaysWhatBeingDoneEarlierTakes) {
                    "max", "8"))))));
 }
 
+// Nine rows, a multiple of 5 s apart: the first is a fifth faster than usual or more, as far as there is time. 14 calories
+// at the usual 1000 cal/h are 50.4 s, a fifth less is 40.3 s. No fade, and nothing as many as fit.
+TEST(Windows, TheWallGoesInStepsOfWholeFiveSeconds) {
+    const auto rows = [](int seconds) {
+        return value_of(wall_windows(
+            value_of(read_workout(table(with(with(with(in_turn, "max", "5"), "version | 1", "version | 1\nfade | 0"),
+                                             "every_s | 60", "every_s | " + std::to_string(seconds)))))));
+    };
+    EXPECT_EQ(rows(60).front().done, Seconds{20});
+    EXPECT_NEAR(rows(60).front().pace, 50.4 / 20, 1e-9);
+    EXPECT_EQ(rows(122).front().done, Seconds{2}) << "81.7 s in eight steps: 15 s, not 10";
+    EXPECT_EQ(rows(121).front().done, Seconds{1}) << "80.7 s";
+    EXPECT_EQ(rows(120).front().done, Seconds{40}) << "79.7 s";
+    EXPECT_EQ(rows(41).front().done, Seconds{1});
+    EXPECT_EQ(rows(40).size(), 8u) << "nobody is done in 0 s";
+    EXPECT_EQ(rows(40).front().done, Seconds{5});
+}
+
 TEST(Windows, SaysWhatContradictsItself) {
     EXPECT_NE(refusal(with(in_turn, "windows | 12", "windows |")).find("number of windows"), std::string::npos);
     EXPECT_NE(refusal(with(in_turn, "every_s | 60", "every_s | 60\nrest_s | 70")).find("give either work and rest"),
