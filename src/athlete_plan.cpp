@@ -233,7 +233,7 @@ void Planner::add_stations() {
 
 namespace {
 
-void note_end(Reasons& reasons, const Workout& workout, Seconds end) {
+void note_end(Reasons& reasons, const Workout& workout, const Plan& plan) {
     Step step{.fact = Fact::end, .what = {}, .from = {}, .rule = {}, .value = {}};
     step.what = say("Where an easy plan ends");
     Input cap;
@@ -242,9 +242,9 @@ void note_end(Reasons& reasons, const Workout& workout, Seconds end) {
     cap.value.number = workout.settings.cap.value();
     cap.place = workout.place("cap");
     step.from.push_back(std::move(cap));
-    step.rule = say("half the cap or three rounds, whichever comes first");
+    step.rule = plan.end_rounds ? say("half the cap or three rounds, whichever comes first") : say("half the cap");
     step.value.measure = Measure::seconds;
-    step.value.number = end.value();
+    step.value.number = plan.end->value();
     reasons.add(std::move(step));
 }
 
@@ -263,8 +263,10 @@ Plan plan_for(const Workout& typed, const Athlete& athlete, Reasons* reasons) {
         planner.plan_goal();
     } else if (may && athlete.plan != DayPlan::not_today) {
         plan.end = workout.settings.cap * end_of_easy;
+        if (const auto rounds = workout.rounds(*athlete.division); !rounds || *rounds > easy_rounds)
+            plan.end_rounds = easy_rounds;
         if (reasons)
-            note_end(*reasons, workout, *plan.end);
+            note_end(*reasons, workout, plan);
     }
     planner.add_notes();
     return std::move(plan);

@@ -50,16 +50,22 @@ void Planner::add_notes() {
         return;
     }
     if (plan_.end) {
-        if (athlete_.plan == DayPlan::easy)
+        const auto clock = clock_of(*plan_.end);
+        const bool easy = athlete_.plan == DayPlan::easy;
+        if (!plan_.end_rounds)
+            notes.push_back(
+                easy ? say("Easy: stop at %1, at a pace at which you can talk.", clock)
+                     : say("Technique: stop at %1; every rep clean, at a pace at which you can talk.", clock));
+        else if (easy)
             notes.push_back(
                 say("Easy: stop at %1 or after %2 rounds, whichever comes first, at a pace at which you can "
                     "talk.",
-                    clock_of(*plan_.end), easy_rounds));
+                    clock, *plan_.end_rounds));
         else
             notes.push_back(
                 say("Technique: stop at %1 or after %2 rounds, whichever comes first; every rep clean, at a "
                     "pace at which you can talk.",
-                    clock_of(*plan_.end), easy_rounds));
+                    clock, *plan_.end_rounds));
         return;
     }
     notes.insert(notes.end(), athlete_.notes.begin(), athlete_.notes.end());

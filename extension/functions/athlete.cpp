@@ -85,7 +85,10 @@ Result<Cell> end_of_easy_plan(const AreaPointer& workout, const AreaPointer& tes
         return cell.error();
     if (!cell->planned || !cell->planned->plan.end)
         return nothing();
-    return clock ? to_cell(*cell->planned->plan.end) : to_cell(static_cast<double>(easy_rounds));
+    const auto& plan = cell->planned->plan;
+    if (clock)
+        return to_cell(*plan.end);
+    return plan.end_rounds ? to_cell(static_cast<double>(*plan.end_rounds)) : nothing();
 }
 
 Result<Cell> athlete_goal(AreaPointer workout, AreaPointer tests, RawCells keys, RawCells athlete, Index index) {

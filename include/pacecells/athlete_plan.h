@@ -204,8 +204,9 @@ struct Plan {
     std::optional<int> first_failing = {};       // the first of them that does not hold
     std::optional<Rehearsal> rehearsal = {};
 
-    std::optional<Seconds> end = {}; // easy and technique: stop here, or after easy_rounds rounds
-    std::vector<Said> notes = {};    // what to put right or to know, one sentence each
+    std::optional<Seconds> end = {};    // easy and technique: stop here,
+    std::optional<int> end_rounds = {}; // or after so many rounds, where the workout has more of them
+    std::vector<Said> notes = {};       // what to put right or to know, one sentence each
 };
 
 // Nothing fails: what cannot be planned is left out, and a note says why.

@@ -89,6 +89,7 @@ def make_card(book, sheet, card):
         sheet.put(at, f'=IF({kept["RATE", 1]}="";"";{text})', "working")
         return fixed(at)
 
+    if_rounds = lambda text: f'IF({rounds}="";"";{text})'  # a workout may have fewer than an easy plan
     ending = lambda value, ending: f'=IF({ends}="";IF({goal}="";"";{value});{ending})'
     rate = f'{kept["RATE", 5]}&" "&TEXT({kept["RATE", 1]};{RATE})&" "&{unit}'
     limits = say("{amount} in {time} ({from} makes it; max {most})", amount=kept["RATE", 6], time=f'TEXT({kept["RATE", 4]};{MINUTES})',
@@ -96,7 +97,7 @@ def make_card(book, sheet, card):
     for start, stop, value, style, under, ended, ended_under in (
             (0, 5, goal, "card value", card_line(GOAL_IS, 1, later), f"INDEX(roster_plan;{who})", lit("plan for the day")),
             (6, 11, card_line(TIME, 1, later), "card value time", card_line(TIME_IS), f"{ends}+{later}", lit("stop at this clock")),
-            (12, end, aside(0, rate), "card value", aside(1, limits), say("or after {n} rounds", n=rounds), lit("whichever comes first"))):
+            (12, end, aside(0, rate), "card value", aside(1, limits), if_rounds(say("or after {n} rounds", n=rounds)), if_rounds(lit("whichever comes first")))):
         sheet.merged(across(start, stop, VALUE), ending(value, ended), style)
         sheet.merged(across(start, stop, UNDER), ending(under, ended_under), "card under")
     # the first round or window, station by station

@@ -313,6 +313,20 @@ TEST(AthletePlan, WhoDoesNotFinishHasAScoreAndAGoalByStation) {
     EXPECT_EQ(clock_of(slow.goal->goal.clock), "9:50");
 }
 
+TEST(ForTime, AnEasyPlanOfAFewRoundsEndsByTheClockAlone) {
+    for (const auto& [rounds, clock_alone] : {std::pair{"1", true}, {"3", true}, {"4", false}}) {
+        const auto text = with(with(tide, "| AMRAP", "| for time"), "rounds    | Rounds          |",
+                               std::string("rounds | | ") + rounds);
+        const Plan easy = plan("Mara Lindqvarn | scaled | easy", text, mara_tests);
+        EXPECT_EQ(easy.end_rounds, clock_alone ? std::optional<int>() : 3) << rounds;
+        EXPECT_EQ(notes(easy)[0] == "Easy: stop at 8:30, at a pace at which you can talk.", clock_alone) << rounds;
+        EXPECT_EQ(notes(plan("Mara Lindqvarn | scaled | technique", text, mara_tests))[0] ==
+                      "Technique: stop at 8:30; every rep clean, at a pace at which you can talk.",
+                  clock_alone)
+            << rounds;
+    }
+}
+
 // 21-15-9 of two movements, for time in 9 minutes.
 const std::string three_rounds =
     "pacecells.workout | value\nversion | 1\nlanguage | en\nformat | time\ncap | 9:00\n"
