@@ -135,6 +135,7 @@ def test_the_pages_hold_everybody(office, event):
     for shown in ("25 + 15", "100 (67%)", "60 (67%)", "75", "▲ Deadlifts: the load is 67% of the maximum", "reason to scale", "Slack Water", "Quayside Shed", "Brzycki 1993", "page 1 of 1"):
         check(shown, shown in text)
     check("no swing on a bar", "Kettlebell" in text, False)
+    check("the sentence below is on two lines", [line for line in text.split("\n") if "Bar of 20 kg" in line and "common practice" in line], [])
     check("no error", re.findall(r"###|Err:\d+|#(?:NAME|VALUE|REF|N/A)", text), [])
     check(f"letters of {min(page.smallest for page in pages)} pt", min(page.smallest for page in pages) >= 9)
     check("the page is used", pages[0].wide >= 0.9)

@@ -134,7 +134,7 @@ class Page {
             set_property(need<css::table::XColumnRowRange>(range(row, 0, 0))->getRows(), "OptimalHeight", Any(true));
             ++row;
             if (line.caution)
-                across(row++, "▲ " + spoken(*line.caution, language_), "mark words", sentence_height);
+                across(row++, "▲ " + spoken(*line.caution, language_), "card rule", sentence_height);
         }
         return row;
     }
@@ -187,7 +187,7 @@ void print(const Context& context, const Document& original, const EventCells& e
                    "practice.",
                    bar.weight, std::string(bar.unit == LoadUnit::kilograms ? "kg" : "lb"), load_step(bar.unit)),
                language),
-        "sentence", note_height);
+        "card words", note_height);
     // as the roster prints: paper, margins, caution, date and page
     const auto roster = copy.sheet(address(named_range(copy.document(), "roster_name")).Sheet);
     rtl::OUString style;
@@ -217,7 +217,7 @@ void loads(Context& context) {
     std::vector<Form::Option> options;
     for (const auto& one : bars)
         options.push_back({one.value, one.value});
-    Form form(context, tr("Loads by person"), 260, 80, 120);
+    Form form(context, tr("Loads by person"), 340, 80, 120);
     form.choice("Who", tr("~Loads of"), who);
     form.choice("Bar", tr("~Bar"), options, tr("kg or lb of the bar are those of the page."));
     std::vector<PersonLoads> people;
