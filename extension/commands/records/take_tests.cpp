@@ -189,8 +189,21 @@ bool agreed(Context& context, const Taking& taking) {
     Dialog dialog(context, tr("Take tests into the logbook"), 460);
     dialog.paragraph(summary_of(taking), 2);
     const auto table = dialog.table(tr("~Preview"), {tr("Name"), tr("Test"), tr("New"), tr("Before"), tr("Preview")},
-                                    160, {10, 10, 9, 13, 22});
-    dialog.on_change([&] { dialog.set_rows(table, rows); });
+                                    130, {10, 10, 9, 13, 22});
+    const auto whole = dialog.memo("", "", 30, true); // the cells of the table may be too narrow
+    dialog.watch(table);
+    dialog.on_change([&, filled = false]() mutable {
+        if (!filled) {
+            filled = true;
+            dialog.set_rows(table, rows);
+            dialog.select_row(table, 0);
+        }
+        const auto place = dialog.selected(table);
+        if (place < 0)
+            return;
+        const auto& line = taking.lines[static_cast<std::size_t>(place)];
+        dialog.set_text(whole, line.name + ": " + line.happens);
+    });
     if (taking.rows.empty()) {
         dialog.show();
         return false;
