@@ -8,8 +8,8 @@ REPS = ("whole", 1, 999, "Enter the reps as a whole number.")
 
 
 COLUMNS = (
-    Column("name", "Name", 40, "cell"),
-    Column("what", "Machine or movement", 42, "cell"),
+    Column("name", "Name", 37, "cell text"),
+    Column("what", "Machine or movement", 37, "cell text"),
     Column("time", "Time", 14, "input time", rule=("limit", 20 / 86400, 4 / 24 - 1e-9, "Enter minutes and seconds such as 5:00.")),
     Column("calories", "Calories", 16, "input number", rule=("limit", 1, 5000, "Enter the calories that the monitor showed at the end.")),
     Column("metres", "Metres", 15, "input number", rule=("limit", 50, 50000, "Enter metres, such as 2000.")),
@@ -20,7 +20,7 @@ COLUMNS = (
     Column("rest_s", "Rest before it, s", 18.5, "input number", rule=("limit", 1, 600, "Enter seconds as a plain number, such as 30.")),
     Column("damper", "Damper", 19, "input number", rule=("limit", 0, 20, "Enter the damper setting, such as 5.")),
 )
-MEANING = ("What it says", 88)  # heading and width, behind the columns and the machine's key
+MEANING = ("What it says", 79)  # heading and width, behind the columns and the machine's key
 
 
 def make_day(sheet, title, line, rows, free=()):
@@ -38,17 +38,17 @@ def make_day(sheet, title, line, rows, free=()):
         letter = address(place, 0)[:-1]
         cells = f"{letter}{FIRST}:{letter}{last}"
         sheet.put(f"{letter}{KEYS}", col.key, "working")
-        sheet.text(f"{letter}{HEAD}", col.label, "head")
-        sheet.styled(cells, "input text" if col.key in free else col.style)
+        sheet.text(f"{letter}{HEAD}", col.label, "column head")
+        sheet.styled(cells, "input words" if col.key in free else col.style)
         col.limit(sheet, cells)
     key = len(COLUMNS)
     sheet.put(f"{address(key, 0)[:-1]}{KEYS}", "machine", "working")
     letter = {col.key: address(place, 0)[:-1] for place, col in enumerate(COLUMNS)} | {"machine": address(key, 0)[:-1]}
     row = lambda at: f"$A{at}:${letter['machine']}{at}"
     means = pc("TEST.MEANING", row(f"${KEYS}"), row(FIRST), quoted(sheet.book.texts.language))
-    said = sheet.down(f"{address(key + 1, 0)[:-1]}{FIRST}", f"={means}", rows, "cell words")
-    sheet.mark(said, (f'LEFT({address(key + 1, FIRST - 1)};1)="▲"', "mark words"))
-    sheet.text(f"{address(key + 1, 0)[:-1]}{HEAD}", MEANING[0], "head left")
+    said = sheet.down(f"{address(key + 1, 0)[:-1]}{FIRST}", f"={means}", rows, "cell text")
+    sheet.mark(said, (f'LEFT({address(key + 1, FIRST - 1)};1)="▲"', "mark text"))
+    sheet.text(f"{address(key + 1, 0)[:-1]}{HEAD}", MEANING[0], "column head left")
     end = address(key + 1, 0)[:-1]
     sheet.name("day_tests", f"A{KEYS}:{letter['machine']}{last}")
     hidden = address(key + 2, 0)[:-1]
