@@ -10,19 +10,19 @@ LAST = FIRST + ATHLETES - 1
 
 AHEAD = '=IF(OR(${who}{row}=0;COUNT({clocks})=0);"";' + athlete("FORECAST", "INDEX(roster_people;${who}{row};0)", "{clocks}", "%d") + ")"
 COLUMNS = (
-    Column("name", "Name", 46, "input text", named=True),
-    Column("division", "Division", 46, "cell shrunk",
+    Column("name", "Name", 44, "input text shrunk", named=True),
+    Column("division", "Division", 40, "cell shrunk",
            '=IF(${name}{row}="";"";IF(${who}{row}=0;{lost};INDEX(roster_division;${who}{row})))', named=True),
     Column("heat", "Heat", 13, "input number", named=True),
     Column("lane", "Lane", 13, "input number", named=True),
     Column("offset", "Starts later by", 16, "input time", shown="hidden"),
-    Column("result", "Result", 30, "cell strong",
+    Column("result", "Result", 28, "cell strong",
            '=IF(${score}{row}="";IF(${out}{row}="";${trouble}{row};{withdrew});IF(event_kind=2;' + pc("SCORE.RESULT", "IF(N({left}{row})>0;{cap};{finish}{row})", "{cap}", "N({left}{row})") + ";"
            + "${written}{row}))", named=True),
     Column("place", "Place", 15, "cell strong",
            '=IF(${score}{row}="";"";' + pc("SCORE.PLACE", "${score}{row}", "results_score", 'IF(event_kind=2;"low";"high")', "${division}{row}",
                                           "results_division", 'IF(N(${tiebreak}{row})>0;${tiebreak}{row};"")', "results_tiebreak") + ")", named=True),
-    Column("partial", "Reps in the open round", 34, "input number shrunk", named=True,
+    Column("partial", "Reps in the open round", 44, "input number shrunk", named=True,
            rule=("check", "IF(event_kind=3;ISNUMBER(" + pc("WORKOUT.RESULT", "workout", "${division}{row}", "{partial}{row}")
            + ");AND({partial}{row}>=0;{partial}{row}=INT({partial}{row});{partial}{row}<" + pc("WORKOUT.REPS", "workout", "${division}{row}", "COUNT({clocks})+1")
            + "))", "Enter whole reps, fewer than the round has. Of intervals: those of each window, such as 15 14 13, or the score alone.")),

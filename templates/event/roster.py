@@ -33,7 +33,7 @@ def in_team(index, without):
 
 # What a plan reads, side by side from column B on; their keys are what the functions find them by.
 READ = (
-    Column("name", "Name", 35, "input text", named=True, help="Once only; if two people share a name, add a letter."),
+    Column("name", "Name", 35, "input text shrunk", named=True, help="Once only; if two people share a name, add a letter."),
     Column("division", "Division", 38, "input shrunk", named=True, help="The divisions are named on the sheet Workout.",
            rule=("choose", "list_divisions", "Choose a division; they are named on the sheet Workout.")),
     Column("plan", "Plan for the day", 17, "input shrunk", named=True, help="Empty is full. Easy and technique: no goal, and an end well before the cap.",
