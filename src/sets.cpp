@@ -78,12 +78,10 @@ RoundEnd round_end(std::span<const Run> runs, double kept_over_rest) {
 // Spent at the worst moment: at the end of a set of the last round, which finds all pools as full as they get.
 double most_spent(std::span<const Run> runs, int rounds, const Pools& kept_over_rest, const Pools& kept_over_away) {
     Pools pools{};
-    if (rounds > 1) {
-        for (std::size_t i = 0; i < pool_count; ++i) {
-            const auto one = round_end(runs, kept_over_rest[i]);
-            const double left = share[i] * one.added * kept_over_away[i];
-            pools[i] = left * series(one.kept * kept_over_away[i], rounds - 1).sum;
-        }
+    for (std::size_t i = 0; i < pool_count; ++i) {
+        const auto one = round_end(runs, kept_over_rest[i]);
+        const double left = share[i] * one.added * kept_over_away[i];
+        pools[i] = left * series(one.kept * kept_over_away[i], rounds - 1).sum;
     }
     double most = 0;
     bool rested = false;
@@ -132,9 +130,6 @@ class Schemes {
 
     // The least rest from at_least up that keeps the margin; none where at_most is too short.
     [[nodiscard]] std::optional<double> least_rest(int sets, double at_least, double at_most = infinite) const {
-        const int longest = (reps_ + sets - 1) / sets;
-        if (longest > may_spend_ + margin_slack)
-            return std::nullopt; // not even from fresh
         double enough = at_most;
         double at_enough = excess(sets, enough);
         if (at_enough > margin_slack)

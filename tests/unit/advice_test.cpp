@@ -91,6 +91,11 @@ TEST(Share, RefusesWhatCannotBeMeant) {
         EXPECT_REFUSED(planned_share(other, 1, usual_keep, bad));
     EXPECT_NEAR(value_of(planned_share(other, 1, usual_keep, {.all_work = 0.7, .all_rest = 0.8})), 0.7, 1e-15);
     EXPECT_NEAR(value_of(planned_share({.time = Seconds{0}})), 0.9, 1e-15);
+    // What is just allowed. All of the 90 s is work: 0.75 times the factor.
+    EXPECT_NEAR(value_of(planned_share(other, 0.8)), 0.6, 1e-15);
+    EXPECT_NEAR(value_of(planned_share(other, 1.2)), 0.9, 1e-15);
+    EXPECT_NEAR(value_of(planned_share({.time = Seconds{0}}, 1.2, 0)), 1, 1e-15) << "no more than all of it";
+    EXPECT_NEAR(value_of(planned_share(other, 1, 0, {.all_work = 1, .all_rest = 1})), 1, 1e-15);
 }
 
 // ---- hold, limit, situation, chance ----
@@ -250,6 +255,7 @@ TEST(Advice, RefusesWhatCannotBeMeant) {
     refused(CaloriesPerHour{900}, CaloriesPerHour{300}, ceiling, 0.1);
     refused(CaloriesPerHour{900}, floor, CaloriesPerHour{959}, 0.1);
     EXPECT_REFUSED(advise(CaloriesPerHour{900}, floor, ceiling, 0.1, 0));
+    EXPECT_EQ(value_of(advise(CaloriesPerHour{900}, floor, floor, 0.1)).never_above, floor) << "nothing to stretch";
 }
 
 } // namespace

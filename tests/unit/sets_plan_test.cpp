@@ -249,6 +249,7 @@ TEST(FallBack, IsSinglesWhereNoPlanIs) {
     const auto back = value_of(plan_fall_back(task));
     EXPECT_EQ(back.scheme.text(), "4x1");
     EXPECT_EQ(back.rest, plan(task).rest);
+    EXPECT_EQ(value_of(plan_fall_back(task, Seconds{0})), back) << "a rest of 0 is one left out";
     EXPECT_EQ(value_of(plan_fall_back(work(10, 5, 13.4, 90), Seconds{3})).scheme.text(), "10x1");
     EXPECT_EQ(value_of(plan_fall_back(work(10, 5, 13.4, 90), Seconds{3})).rest.value(), 3);
     EXPECT_UNSOLVABLE(plan_fall_back(work(1, 2, 1, 120)));

@@ -124,7 +124,10 @@ TEST(Rest, AsSimulated) {
     EXPECT_NEAR(rest(100, 1, 50, 0, 7), 18.5794, 5e-5);
     EXPECT_UNSOLVABLE(rest_needed(work(9, 1, 8, 80), 1));
     EXPECT_UNSOLVABLE(rest_needed(work(6, 2, 6, 0), 2));
-    EXPECT_UNSOLVABLE(rest_needed(work(9, 1, 9, 80), 1)) << "8.2 may be spent: one set has no rest to lengthen";
+    const auto unbroken = rest_needed(work(9, 1, 9, 80), 1);
+    EXPECT_UNSOLVABLE(unbroken) << "8.2 may be spent: one set has no rest to lengthen";
+    EXPECT_EQ(unbroken.error().message().find("Unbroken reps have no rest between them"), 0u);
+    EXPECT_EQ(rest_needed(work(6, 2, 6, 0), 2).error().message().find("Even unlimited rest between 2 sets"), 0u);
 }
 
 TEST(Rest, SinglesAtACadence) {
@@ -216,6 +219,8 @@ TEST(Recovery, RefusesWhatCannotBeMeant) {
     for (const double bad : {0.0, -1.0, infinite, not_a_number})
         EXPECT_REFUSED(recovery_from(Reps{20}, Reps{12}, Seconds{bad})) << bad;
     EXPECT_REFUSED(recovery_from(Reps{infinite}, Reps{12}, Seconds{60}));
+    EXPECT_EQ(recovery_from(Reps{20}, Reps{20}, Seconds{60}).error().message(),
+              "The reps of the first set must be above those of the second; got 20.");
     EXPECT_REFUSED(recovery_from(Reps{1e300}, Reps{1}, Seconds{60})) << "nothing can be told from no recovery";
 }
 
