@@ -15,9 +15,9 @@ MOMENTS = [(re.compile(rb"<(dc:date|meta:creation-date|meta:print-date)>[^<]*<")
            (re.compile(rb"<meta:editing-duration>[^<]*<"), b"<meta:editing-duration>PT0S<"),
            (re.compile(rb"<meta:editing-cycles>[^<]*<"), b"<meta:editing-cycles>1<")]
 
-# Pictures of charts, which are drawn anew, empty folders, and what says nothing: when a chart was made, and that the parts
-# of the file are its parts.
-LEFT_OUT = re.compile(r"ObjectReplacements/|Configurations2/|\w+/meta\.xml$|manifest\.rdf$")
+# Pictures of charts, which are drawn anew, empty folders, and what says nothing: when a chart was made, that it has no
+# styles of its own, and that the parts of the file are its parts.
+LEFT_OUT = re.compile(r"ObjectReplacements/|Configurations2/|\w+/(meta|styles)\.xml$|manifest\.rdf$")
 ENTRY = re.compile(rb'\s*<manifest:file-entry manifest:full-path="([^"]*)"[^>]*/>')
 STYLE = re.compile(rb'<(style:style|number:[a-z]+-style) style:name="([^"]+)"[^>]*?(?:/>|>.*?</\1>)', re.S)
 LATER = {b"pace_20_not_20_used"}  # a command gives it to cells

@@ -258,20 +258,28 @@ std::string decoded(std::string_view text) {
     return utf8(rtl::Uri::decode(utf16(text), rtl_UriDecodeWithCharset, RTL_TEXTENCODING_UTF8));
 }
 
-std::string package_url(const Context& context) {
+bool exists(const std::string& url) {
+    osl::DirectoryItem item;
+    return osl::DirectoryItem::get(utf16(url), item) == osl::FileBase::E_None;
+}
+
+std::optional<std::string> find_package(const Reference<css::uno::XComponentContext>& component) {
     const auto location =
-        css::deployment::PackageInformationProvider::get(context.component())->getPackageLocation("org.pacecells");
-    if (location.isEmpty())
-        throw Refusal{tr("The extension's files were not found. Please reinstall it.")};
-    return utf8(location);
+        css::deployment::PackageInformationProvider::get(component)->getPackageLocation("org.pacecells");
+    return location.isEmpty() ? std::nullopt : std::optional(utf8(location));
+}
+
+std::string package_url(const Context& context) {
+    if (auto url = find_package(context.component()))
+        return *url;
+    throw Refusal{tr("The extension's files were not found. Please reinstall it.")};
 }
 
 std::string template_url(const Context& context, std::string_view file) {
     const std::string language(interface_language());
     auto url = package_url(context) + "/templates/" + language + "/Pacecells" +
                (language == "en" ? "" : "%20(" + language + ")") + "/" + std::string(file);
-    osl::DirectoryItem item;
-    if (osl::DirectoryItem::get(utf16(url), item) != osl::FileBase::E_None)
+    if (!exists(url))
         throw Refusal{tr("The extension's files were not found. Please reinstall it.")};
     return url;
 }

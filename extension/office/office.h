@@ -127,7 +127,12 @@ class Undo {
 // A URL for people: with spaces instead of %20.
 [[nodiscard]] std::string decoded(std::string_view text);
 
-// file:///…, no slash at the end.
+// Whether there is a file or folder.
+[[nodiscard]] bool exists(const std::string& url);
+
+// file:///…, no slash at the end; nothing, or refused, where the office does not know the package.
+[[nodiscard]] std::optional<std::string>
+find_package(const css::uno::Reference<css::uno::XComponentContext>& component);
 [[nodiscard]] std::string package_url(const Context& context);
 // A workbook of the package in the interface's language: template_url(context, "event.ots"); refused where it is gone.
 [[nodiscard]] std::string template_url(const Context& context, std::string_view file);

@@ -75,10 +75,19 @@ std::string_view in_workbook(std::string_view english, Language wanted) {
 } // namespace
 
 void read_interface_language(const css::uno::Reference<css::uno::XComponentContext>& component) {
-    const auto locale = setting(component, "/org.openoffice.Setup/L10N", "ooLocale");
-    for (std::size_t i = 0; i < std::size(text_languages); ++i)
-        if (utf8(locale).substr(0, 2) == text_languages[i].code)
-            language = i;
+    const auto locale = utf8(setting(component, "/org.openoffice.Setup/L10N", "ooLocale"));
+    const auto package = find_package(component);
+    const auto spoken_by_office = [&](const auto& one) { return locale.starts_with(one.code); };
+    const auto in_package = [&](const auto& one) {
+        return package && exists(*package + "/templates/" + std::string(one.code));
+    };
+    auto chosen = std::ranges::find_if(text_languages, spoken_by_office);
+    if (chosen == std::end(text_languages))
+        chosen = std::begin(text_languages);
+    if (!in_package(*chosen))
+        if (const auto other = std::ranges::find_if(text_languages, in_package); other != std::end(text_languages))
+            chosen = other;
+    language = static_cast<std::size_t>(chosen - std::begin(text_languages));
 }
 
 std::string_view interface_language() { return text_languages[language].code; }

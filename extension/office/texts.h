@@ -56,7 +56,8 @@ class ShownText {
 // lower case, longer ones first so that none is cut off by a shorter one.
 [[nodiscard]] std::vector<std::vector<std::string>> headings(std::initializer_list<std::string_view> keys);
 
-// The code of the interface's language where we have it, else of English.
+// The code of the office's language where the package has workbooks in it, else of English, else of the one language that
+// the package was made for.
 [[nodiscard]] std::string_view interface_language();
 void read_interface_language(const com::sun::star::uno::Reference<com::sun::star::uno::XComponentContext>& component);
 

@@ -60,11 +60,6 @@ std::string proposed_name(const Document& document, const std::string& what) {
     return (name.empty() ? tr("Workbook") : decoded(name)) + " " + what;
 }
 
-bool exists(const std::string& url) {
-    osl::DirectoryItem item;
-    return osl::DirectoryItem::get(utf16(url), item) == osl::FileBase::E_None;
-}
-
 // Whether the file may be written; refused where it is the workbook itself.
 bool may_write(Context& context, const Document& document, const std::string& url) {
     if (utf8(need<css::frame::XModel>(document)->getURL()) == url)
