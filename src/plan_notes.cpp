@@ -110,7 +110,7 @@ void Planner::add_notes() {
     if (plan_.no_room) {
         notes.push_back(say("No ergometer is fast enough: the other stations alone take longer than the goal allows."));
     } else if (plan_.card && plan_.card->advice.situation == Situation::out_of_reach && plan_.card->needed) {
-        const double find = std::ceil(plan_.card->to_find.value_or(Seconds{0}).value() - course_slack);
+        const double find = std::ceil(plan_.card->to_find->value() - course_slack);
         if (plan_.next_down)
             notes.push_back(say("The goal needs %1 cal/h: take the next lower goal, %2, or find %3 s per round at the "
                                 "other stations.",

@@ -17,45 +17,39 @@ struct UnitRow {
     Unit unit;
     const char* name;
     RateKind rate;
-    double per; // a rate is for so many units of amount
-    double credit;
+    double credit = 0;
+    double per = 1; // a rate is for so many units of amount
 };
 
 constexpr UnitRow unit_rows[] = {
-    {Unit::blank, "", RateKind::none, 1, 0},
-    {Unit::rep, "rep", RateKind::seconds_each, 1, 1},
-    {Unit::row_cal, "row cal", RateKind::calories_per_hour, 1, 1},
-    {Unit::ski_cal, "ski cal", RateKind::calories_per_hour, 1, 1},
-    {Unit::bike_cal, "bike cal", RateKind::calories_per_hour, 1, 1},
-    {Unit::armbike_cal, "armbike cal", RateKind::calories_per_hour, 1, 1},
-    {Unit::row_m, "row m", RateKind::split, 500, 0},
-    {Unit::ski_m, "ski m", RateKind::split, 500, 0},
-    {Unit::bike_m, "bike m", RateKind::split, 1000, 0},
-    {Unit::run_m, "run m", RateKind::split, 1000, 0},
-    {Unit::carry_m, "carry m", RateKind::seconds_each, 1, 0},
-    {Unit::hold, "hold", RateKind::none, 1, 0},
-    {Unit::rest, "rest", RateKind::none, 1, 0},
+    {Unit::blank, "", RateKind::none},
+    {Unit::rep, "rep", RateKind::seconds_each, 1},
+    {Unit::row_cal, "row cal", RateKind::calories_per_hour, 1},
+    {Unit::ski_cal, "ski cal", RateKind::calories_per_hour, 1},
+    {Unit::bike_cal, "bike cal", RateKind::calories_per_hour, 1},
+    {Unit::armbike_cal, "armbike cal", RateKind::calories_per_hour, 1},
+    {Unit::row_m, "row m", RateKind::split, 0, 500},
+    {Unit::ski_m, "ski m", RateKind::split, 0, 500},
+    {Unit::bike_m, "bike m", RateKind::split, 0, 1000},
+    {Unit::run_m, "run m", RateKind::split, 0, 1000},
+    {Unit::carry_m, "carry m", RateKind::seconds_each},
+    {Unit::hold, "hold", RateKind::none},
+    {Unit::rest, "rest", RateKind::none},
 };
 
 constexpr const UnitRow& row_of(Unit unit) { return unit_rows[static_cast<std::size_t>(unit)]; }
 
-constexpr bool rows_in_order() {
-    for (std::size_t i = 0; i < std::size(unit_rows); ++i)
-        if (unit_rows[i].unit != static_cast<Unit>(i))
-            return false;
-    return true;
-}
-static_assert(rows_in_order());
+static_assert(std::ranges::all_of(unit_rows, [](const UnitRow& row) { return &row == &row_of(row.unit); }));
 
 bool whole_from_one(double value) { return std::isfinite(value) && value >= 1 && value == std::floor(value); }
 
 // One station in one round. An amount of 0 means that there is nothing to do, the rest is 0 then too.
 struct Station {
-    double amount = 0;
-    double seconds_each = 0;
-    double extra = 0;
-    double points_each = 0;
-    bool calories = false;
+    double amount;
+    double seconds_each;
+    double extra;
+    double points_each;
+    bool calories;
 
     [[nodiscard]] double time() const { return amount * seconds_each + extra; }
     [[nodiscard]] double points() const { return std::floor(amount + slack) * points_each; }
@@ -91,7 +85,7 @@ double cell(const Cells& part, std::size_t row, double k) {
 // Domain: has_round(block, k).
 Result<Station> station(const Block& block, std::size_t row, double k) {
     const UnitRow& unit = row_of(block.units[row]);
-    Station made;
+    Station made{};
     if (unit.unit == Unit::blank)
         return made;
     const double amount = cell(block.amounts, row, k);
@@ -111,7 +105,7 @@ Result<Station> station(const Block& block, std::size_t row, double k) {
     if (unit.rate != RateKind::none) {
         const double rate = cell(block.rates, row, k);
         made.seconds_each = made.calories ? 3600 / rate : rate / unit.per;
-        if (!(rate > 0) || !(made.seconds_each > 0) || !std::isfinite(made.time()))
+        if (!(made.seconds_each > 0) || !std::isfinite(made.time()))
             return out_of_domain("Row %1: the rate must be above 0; got %2.", row + 1, rate);
     }
     return made;
@@ -296,7 +290,7 @@ Result<CaloriesPerHour> erg_need(Seconds cap, double goal, const Block& block, s
     if (!(goal > slack) || !std::isfinite(goal))
         return out_of_domain("The goal in rounds must be above 0; got %1.", goal);
     const double whole = std::floor(goal + slack);
-    const double part = std::max(0.0, goal - whole) > slack ? goal - whole : 0;
+    const double part = goal - whole > slack ? goal - whole : 0;
     const double last = part > 0 ? whole + 1 : whole;
 
     const auto is_calories = [&](std::size_t row) {
@@ -341,9 +335,9 @@ Result<CaloriesPerHour> erg_need(Seconds cap, double goal, const Block& block, s
     if (!(needed.calories > 0))
         return no_solution("No calories are to be done on the way to this goal.");
     double first = 1; // round in which this station has work
-    while (first <= last && !one_column(block) && cell(block.amounts, row, first) == 0)
+    while (first < last && !one_column(block) && cell(block.amounts, row, first) == 0)
         ++first;
-    if (first > last || cell(block.amounts, row, first) == 0)
+    if (cell(block.amounts, row, first) == 0)
         return no_solution("Row %1 has no calories on the way to this goal.", row + 1);
     const double rate = cell(block.rates, row, first) * (needed.calories / room);
     if (!(rate > 0) || !std::isfinite(rate))

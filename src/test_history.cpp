@@ -20,7 +20,6 @@ using Places = std::vector<std::size_t>;
 
 constexpr Seconds honest_from{120}; // where the line through the tests is honest, as fit_critical_power says
 constexpr Seconds honest_to{1200};
-constexpr double exponent_error = 0.04; // as held_by_one_test
 
 Places places_where(Tests tests, auto&& wanted) {
     Places places;
@@ -39,14 +38,14 @@ bool comparable(const TestEntry& a, const TestEntry& b) {
 
 // The value of a test that is compared, and its own error in logarithms.
 struct Value {
-    double log = 0;
+    double log;
     double error = tests_error;
 };
 
 std::optional<Value> value_of(const TestEntry& test) {
     if (test.machine) {
         const auto watts = power_of(test);
-        if (!watts || !(watts->value() > 0))
+        if (!watts)
             return {};
         return Value{.log = std::log(watts->value())};
     }
@@ -61,8 +60,8 @@ std::optional<Value> value_of(const TestEntry& test) {
 }
 
 struct Distance { // of a test from what the others promise
-    double log = 0;
-    double errors = 0; // so many standard errors
+    double log;
+    double errors; // so many standard errors
 };
 
 // What the others promise for a test, and how far it is off. None where no other can say.
@@ -125,10 +124,7 @@ Result<CriticalPowerFit> fitted(Tests tests, const Places& places) {
 bool no_line_fits(Tests tests, const Places& counting) {
     if (counting.empty() || !tests[counting.front()].machine || tests[counting.front()].machine == Machine::armbike)
         return false;
-    const auto places = by_length(tests, counting);
-    if (places.size() < 2)
-        return false;
-    const auto fit = fitted(tests, places);
+    const auto fit = fitted(tests, by_length(tests, counting));
     return !fit && fit.error().kind == ErrorKind::no_solution;
 }
 
@@ -183,20 +179,19 @@ Places counting_of_machine(Tests tests, Machine machine, double today, double we
 }
 
 // What makes two tests one kind, for records.
-using RecordKey = std::tuple<int, std::string, int, double>;
+using RecordKey = std::tuple<std::optional<Machine>, std::string, TestKind, std::optional<double>>;
 
 RecordKey record_key(const TestEntry& test) {
     constexpr double whole_metres = 500;
     constexpr double half_minute = 30;
     const auto is_whole = [](double value, double step) { return std::remainder(value, step) == 0; };
     if (!test.machine)
-        return {-1, fold_name(test.movement), static_cast<int>(test.kind), 0};
-    const int machine = static_cast<int>(*test.machine);
+        return {{}, fold_name(test.movement), test.kind, {}};
     if (test.kind == TestKind::metres && is_whole(test.amount, whole_metres))
-        return {machine, {}, 1, test.amount};
+        return {test.machine, {}, TestKind::metres, test.amount};
     if (is_whole(test.time.value(), half_minute) || test.kind != TestKind::calories)
-        return {machine, {}, 2, test.time.value()};
-    return {machine, {}, 3, test.amount};
+        return {test.machine, {}, TestKind::watts, test.time.value()};
+    return {test.machine, {}, TestKind::calories, test.amount};
 }
 
 bool better(const TestEntry& a, const TestEntry& b) {
@@ -230,7 +225,7 @@ std::vector<Misfit> misfits(std::span<const TestEntry> tests, double today, doub
     std::vector<Misfit> found;
     for (std::size_t i = 0; i < tests.size(); ++i) {
         const auto group = places_where(tests, [&](const TestEntry& other) { return comparable(tests[i], other); });
-        if (group.front() == i && group.size() > 1)
+        if (group.front() == i)
             find_misfits(tests, group, today, weeks, found);
     }
     return found;
@@ -254,13 +249,11 @@ MachineTests machine_tests(std::span<const TestEntry> tests, Machine machine, do
     }
     if (machine == Machine::armbike)
         return made;
-    if (places.size() > 1) {
-        if (const auto fit = fitted(tests, places)) {
-            made.values = fit->values;
-            for (const auto i : places)
-                made.date = std::min(made.date.value_or(tests[i].date), tests[i].date);
-            return made;
-        }
+    if (const auto fit = fitted(tests, places)) {
+        made.values = fit->values;
+        for (const auto i : places)
+            made.date = std::min(made.date.value_or(tests[i].date), tests[i].date);
+        return made;
     }
     const TestEntry* known = nullptr;
     for (const auto& test : tests)

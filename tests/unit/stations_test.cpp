@@ -168,6 +168,7 @@ TEST(Stations, ARoundWithoutTimeHasNoScore) {
     const Stations none{};
     EXPECT_UNSOLVABLE(score_at(Seconds{100}, none.block()));
     EXPECT_UNSOLVABLE(erg_need(Seconds{100}, 1, none.block()));
+    EXPECT_UNSOLVABLE(score_at(Seconds{0}, none.block()));
 }
 
 // The second way: unit by unit, in longer arithmetic.
@@ -320,6 +321,59 @@ TEST(Stations, ADecimalGoalIsAShareOfTheLastRoundsPoints) {
     // A trace beside a whole goal is that goal.
     EXPECT_NEAR(value_of(erg_need(Seconds{900}, 10 - 1e-12, three().block())).value(), 12 * 3600 / 44.0, 1e-9);
     EXPECT_NEAR(value_of(erg_need(Seconds{900}, 10 + 1e-12, three().block())).value(), 12 * 3600 / 44.0, 1e-9);
+}
+
+TEST(Stations, AShareEndsWithItsLastUnit) {
+    Stations two{
+        .units = {Unit::row_cal, Unit::rep}, .amounts = {10, 10}, .rates = {900, 2.5}, .extras = {6, 5}, .counts = {}};
+    EXPECT_NEAR(value_of(erg_need(Seconds{40}, 0.5, two.block())).value(), 900, 1e-9) << "no walk after it";
+    two.counts = {0.01, 0};
+    EXPECT_NEAR(value_of(erg_need(Seconds{20}, 0.5, two.block())).value(), 900, 1e-9) << "5 calories";
+    // 10 calories and 20 m of which nothing counts: half of the 30 are 10 calories, the walk and 5 m of half a second.
+    Stations uncounted{.units = {Unit::row_cal, Unit::blank, Unit::carry_m},
+                       .amounts = {10, 0, 20},
+                       .rates = {900, 0, 0.5},
+                       .extras = {6, 0, 0},
+                       .counts = {0, 0, 0}};
+    EXPECT_NEAR(value_of(erg_need(Seconds{48.5}, 0.5, uncounted.block())).value(), 900, 1e-9);
+    EXPECT_NEAR(value_of(erg_need(Seconds{20}, 1.0 / 6, uncounted.block())).value(), 900, 1e-9) << "5 calories";
+}
+
+std::string refusal(double cap, double goal, const Stations& stations, double row = 1) {
+    return erg_need(Seconds{cap}, goal, stations.block(), row).error().message();
+}
+
+TEST(Stations, TheNeededRateWithFewCaloriesAndLittleTime) {
+    EXPECT_NEAR(value_of(erg_need(Seconds{460.5}, 10, three().block())).value(), 120 * 3600 / 0.5, 1e-6);
+    EXPECT_EQ(refusal(460, 10, three()).find("Everything else takes 460 s of the 460 s"), 0u);
+    const Stations one{.units = {Unit::row_cal}, .amounts = {1}, .rates = {3600}, .extras = {0}, .counts = {}};
+    EXPECT_NEAR(value_of(erg_need(Seconds{2}, 1, one.block())).value(), 1800, 1e-9);
+    EXPECT_NEAR(value_of(erg_need(Seconds{1}, 0.5, one.block())).value(), 1800, 1e-9);
+}
+
+// Two ergometers in two rounds; the first has no work in the first round.
+TEST(Stations, TheNeededRateIsOfTheFirstRoundWithWork) {
+    Stations two{.units = {Unit::row_cal, Unit::bike_cal},
+                 .amounts = {0, 10, 10, 0},
+                 .rates = {900, 1000, 1200, 1300},
+                 .extras = {0, 0},
+                 .counts = {},
+                 .amount_columns = 2,
+                 .rate_columns = 2};
+    // 36 s of rowing and 30 s of cycling in 132 s: half of the rates.
+    EXPECT_NEAR(value_of(erg_need(Seconds{132}, 2, two.block(), 1)).value(), 500, 1e-9);
+    EXPECT_NEAR(value_of(erg_need(Seconds{132}, 2, two.block(), 2)).value(), 600, 1e-9);
+    EXPECT_NEAR(value_of(erg_need(Seconds{132}, 2 + 1e-10, two.block(), 1)).value(), 500, 1e-9) << "of two columns";
+    EXPECT_NEAR(value_of(erg_need(Seconds{96}, 1.5, two.block(), 1)).value(), 500, 1e-9) << "48 s: 30 and half of 36";
+    EXPECT_EQ(refusal(60, 1, two), "Row 1 has no calories on the way to this goal.");
+    two.amounts = {10, 0, 10, 0};
+    EXPECT_EQ(refusal(132, 1.5, two), "Round 2 takes no time: nothing is to be done in it.");
+    two.units = {Unit::row_cal, Unit::rep};
+    two.amounts = {0, 10, 10, 0};
+    two.rates = {900, 1000, 2, 2};
+    EXPECT_EQ(refusal(132, 1, two), "No calories are to be done on the way to this goal.");
+    two.rates[1] = -1;
+    EXPECT_EQ(refusal(132, 2, two), "Row 1: the rate must be above 0; got -1.");
 }
 
 TEST(Stations, TheNeededRateFinishesOnTheCap) {
