@@ -77,8 +77,7 @@ void read_clauses(Draft& draft) {
             if (!separates(tokens, at, depth) && !joins(tokens, at))
                 continue;
         }
-        if (from < at)
-            read_clause(draft, from, at);
+        read_clause(draft, from, at);
         if (at < tokens.size()) {
             line_starts = tokens[at].is("\n");
             draft.sentence_ended =

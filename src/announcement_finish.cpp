@@ -44,7 +44,7 @@ struct Kind {
 Kind kind_of(const std::string& movement) {
     Kind kind;
     const auto tokens = tokens_of(movement);
-    std::size_t others = 0;
+    bool only = true;
     for (std::size_t at = 0; at < tokens.size();) {
         const auto machine = phrase_at(tokens, at, tokens.size(), "machine");
         const auto what = phrase_at(tokens, at, tokens.size(), "kind");
@@ -57,10 +57,10 @@ Kind kind_of(const std::string& movement) {
         kind.carry = kind.carry || (what && what->key == "carry");
         kind.hold = kind.hold || (what && what->key == "hold");
         const auto filler = phrase_at(tokens, at, tokens.size(), "filler");
-        others += machine || filler ? 0 : 1;
+        only = only && (machine || filler);
         at = machine ? machine->end : what ? what->end : filler ? filler->end : at + 1;
     }
-    kind.machine_only = kind.machine && others == 0;
+    kind.machine_only = kind.machine && only;
     return kind;
 }
 
@@ -93,9 +93,8 @@ class Finisher {
             return;
         }
         const auto place = draft_.window_range.value_or(whole(draft_));
-        const double each = result_.every ? result_.every->value() : 0;
-        if (each > 0 && draft_.total) {
-            const double count = draft_.total->value() / each;
+        if (result_.every && draft_.total) {
+            const double count = *draft_.total / *result_.every;
             if (count >= 1 && count == std::floor(count) && count <= most_plan_rounds)
                 result_.windows = static_cast<int>(count);
             else

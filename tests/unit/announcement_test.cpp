@@ -77,8 +77,8 @@ struct Example {
 };
 
 // "en> text", "> " for its further lines, then what is expected; blank lines between.
-std::vector<Example> examples() {
-    std::ifstream file{std::string{PACECELLS_TEST_DATA} + "/announcements.txt"};
+std::vector<Example> examples(const std::string& name = "announcements") {
+    std::ifstream file{std::string{PACECELLS_TEST_DATA} + "/" + name + ".txt"};
     std::vector<Example> all;
     int number = 0;
     for (std::string line; std::getline(file, line);) {
@@ -94,6 +94,36 @@ std::vector<Example> examples() {
             all.back().expected += (all.back().expected.empty() ? "" : "\n") + line;
     }
     return all;
+}
+
+// As what each piece was read, and why there is a mark.
+std::string read_as(const Announcement& read, std::string_view text) {
+    static constexpr const char* names[] = {"?",      "mark", "filler",   "title",    "format", "time",
+                                            "rounds", "team", "scoring",  "tiebreak", "when",   "division",
+                                            "amount", "unit", "movement", "load"};
+    std::string all;
+    std::optional<ReadAs> before;
+    for (const auto& piece : read.pieces) {
+        if (piece.as == ReadAs::punctuation)
+            continue;
+        if (before != piece.as)
+            all += (before ? "; " : "\n: ") + std::string(names[static_cast<std::size_t>(piece.as)]);
+        before = piece.as;
+        all += " " + std::string(text.substr(piece.range.from, piece.range.to - piece.range.from));
+    }
+    for (const auto& mark : read.marks)
+        all += "\n? " + mark.reason.message();
+    return all;
+}
+
+// Just inside and just outside of what can be read.
+TEST(Announcement, AtTheEdges) {
+    const auto all = examples("announcement_edges");
+    for (const auto& [language, text, expected, line] : all) {
+        const auto read = read_announcement(text, language);
+        EXPECT_EQ(described(read, text) + read_as(read, text), expected) << "line " << line << ": " << text;
+    }
+    EXPECT_GE(all.size(), 50u);
 }
 
 TEST(Announcement, AHundredInFourLanguages) {
