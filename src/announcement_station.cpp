@@ -62,7 +62,7 @@ class StationReader {
     std::size_t read_one(std::size_t at) {
         if (tokens()[at].kind == Token::Kind::mark) {
             wants_load_ = wants_load_ || tokens()[at].is("@");
-            parts_ += tokens()[at].is("(") ? 1 : 0;
+            bracketed_ = bracketed_ || tokens()[at].is("(");
             draft_.take(at, at + 1, ReadAs::punctuation);
             return at + 1;
         }
@@ -164,7 +164,7 @@ class StationReader {
             return add_amount(*group, at, next, end, key);
         if (first && !wants_load_)
             return add_amount(*group, at, next, end, key);
-        const bool apart = (wants_load_ || parts_ > 0) && (station_.unit.empty() || station_.unit == "rep");
+        const bool apart = (wants_load_ || bracketed_) && (station_.unit.empty() || station_.unit == "rep");
         if (!unit && apart && station_.loads.empty() && !group->listed) {
             draft_.mark(draft_.range(at, end), MarkKind::taken, say("It does not say kg or lb: kg is taken."));
             return add_load(*group, at, end, false);
@@ -293,7 +293,7 @@ class StationReader {
     std::string_view next_division_;
     std::size_t division_at_ = 0;
     bool wants_load_ = false; // after @
-    int parts_ = 0;           // brackets so far
+    bool bracketed_ = false;  // after (
 };
 
 } // namespace
