@@ -1,16 +1,19 @@
 #!/usr/bin/python3
-"""Compares the plans of the model with a second, naive implementation: naive_plan.py PATH_TO_plan_reference [SEED].
+"""Compares the plans of the model with a second, naive implementation: naive_plan.py PATH_TO_plan_reference [SEED [FILE]].
 
 PACECELLS_CASES random workouts and athletes (300 unless told) of each form of workout (FORMS in naive_cases.py). In the
 naive plan (naive_athlete.py) the workout is a list of single units with the time at which each is done; a score is how
 many of them are done by then. Sets are simulated set by set, rests found by halving. Nothing is shared with the model
 but the meaning of the numbers; defaults and constants are written a second time, as include/pacecells says.
+A file named takes the cases and what the naive plan says of them, which tests/unit/plan_naive_test.cpp compares again:
+PACECELLS_CASES=6 naive_plan.py PATH_TO_plan_reference 1 tests/data/plans.txt
 """
 import math
 import os
 import random
 import subprocess
 import sys
+from pathlib import Path
 
 from naive_athlete import naive
 from naive_cases import FORMS, random_members, random_of, random_person, rng, written
@@ -25,11 +28,20 @@ print(f"seed {seed}")
 rng.seed(seed)
 
 
+class Word(str):
+    """A word of the driver; the naive plan's is kept beside it."""
+    naive = "*"
+
+    def keep(self, expected):
+        self.naive = "-" if expected is None else f"{expected:.10g}" if isinstance(expected, (int, float)) else expected
+
+
 def complaints(answer, want):
     """What differs between the lines of the driver and the naive plan."""
     wrong = []
 
     def same(what, got, expected, tolerance=1e-7):
+        got.keep(expected)
         if got == "-" or expected is None:
             good = got == "-" and expected is None
         else:
@@ -38,10 +50,11 @@ def complaints(answer, want):
             wrong.append(f"{what}: got {got}, expected {expected}")
 
     seen, order = set(), []
-    for text_line in answer:
-        name, *words = text_line.split()
+    for name, *words in answer:
         seen.add(name)
         order.append(name)
+        if name in ("rate", "each", "sets", "goal_clock", "down_clock"):
+            words[0].keep(str(words[0]))  # which machine, station or round
         if name == "rate":
             one = want["rate"][MACHINES[int(words[0])]]
             same("source", words[1], one["source"])
@@ -54,6 +67,8 @@ def complaints(answer, want):
             if one is None:
                 wrong.append("sets where none are expected")
                 continue
+            words[1].keep(text(one["scheme"]))
+            words[3].keep(text(one["back"]))
             if (words[1], words[3]) != (text(one["scheme"]), text(one["back"])):
                 wrong.append(f"schemes {words[1]}, {words[3]}: expected {text(one['scheme'])}, {text(one['back'])}")
             for what, word in zip(("rest", "back_rest", "left", "away", "rounds", "most", "hard"), [words[2], *words[4:]]):
@@ -83,6 +98,9 @@ def complaints(answer, want):
         elif name in ("goal_quarter", "down_quarter"):
             line = want["line" if name == "goal_quarter" else "down_line"] if want[name[:4]] else {}
             quarter = sum(one == name for one in order[:-1])
+            if "quarters" in line:
+                for word in words:
+                    word.keep(str(word))
             if "quarters" in line and tuple(map(float, words)) not in line["quarters"][quarter]:
                 wrong.append(f"{name} {quarter + 1}: got {words}, expected {line['quarters'][quarter]}")
         elif name == "check":
@@ -122,6 +140,7 @@ answers = subprocess.run([driver], input="".join(map(written, cases)), text=True
                          stdout=subprocess.PIPE).stdout.split("==\n")[:-1]
 if len(answers) != len(cases):
     sys.exit(f"{len(cases)} cases, but {len(answers)} answers")
+kept = ["# Cases, and the lines of their plans as tests/reference/naive_plan.py says; * is what it does not say.\n"]
 bad, refused, compared = 0, 0, dict.fromkeys(FORMS, 0)
 for form, case, answer in zip(forms, cases, answers):
     if answer.startswith("refused"):
@@ -131,17 +150,23 @@ for form, case, answer in zip(forms, cases, answers):
     compared[form] += 1
     wants = naive_team(case) if len(case) > 1 else [naive(*case[0])]
     people = answer.split("person\n")[1:]
+    naive_lines = []
     wrong = [f"{len(people)} plans"] if len(people) != len(wants) else []
     for plan, want in zip(people, wants):
-        wrong += complaints(plan.splitlines(), want)
+        lines = [[Word(word) for word in line.split()] for line in plan.splitlines()]
+        wrong += complaints(lines, want)
+        naive_lines += ["person", *(" ".join([line[0], *(word.naive for word in line[1:])]).rstrip(" *") for line in lines)]
     lines = [[line for line in plan.splitlines() if line.startswith(("low", "expected", "high", "goal", "down"))] for plan in people]
     if any(not alike(one, lines[0]) for one in lines[1:]):
         wrong.append("people of one team have other clocks, goals or ranges")
+    kept.append(written(case).replace("==\n", "\n".join(["--", *naive_lines, "==", ""])))
     if wrong:
         bad += 1
         if bad <= 5:
             print(f"MISMATCH, {form}", *wrong[:8], "in", written(case), answer, sep="\n  ")
 print(", ".join(f"{number} {form}" for form, number in compared.items()))
+if len(sys.argv) > 3:
+    Path(sys.argv[3]).write_text("".join(kept), encoding="utf-8")
 print(f"{len(cases)} plans, {refused} refused, {bad} mismatches")
 if refused > len(cases) / 20:
     sys.exit("too many refused")
