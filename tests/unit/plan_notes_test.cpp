@@ -17,7 +17,7 @@ const std::string tide{block::tide_table};
 
 Plan plan(const std::string& text, const std::string& row, const std::string& tests) {
     const Workout on = value_of(read_workout(table(text)));
-    const Table keys = table("name | division | plan | group | goal | answer\n");
+    const Table keys = table("name | division | plan | group | goal | answer | pacing\n");
     Table cells = table(row + "\n");
     cells.cells.resize(keys.columns);
     cells.columns = keys.columns;
@@ -95,6 +95,28 @@ TEST(Notes, ATestOfBeforeTheWeeksThatCount) {
     EXPECT_EQ(said("46269"), "The test on the ski ergometer is older than 12 weeks: it is not used.");
 }
 
+TEST(Notes, IntervalsHaveNoPacing) {
+    const auto said = [](const std::string& text, const std::string& pacing) {
+        return note(plan(text, "Ilka Moor | scaled | | middle | | | " + pacing, "name\nName\n"), "Intervals have");
+    };
+    const auto intervals = with(with(tide, "| AMRAP", "| intervals"), "cap       | Cap             | 17:00\n",
+                                "every_s | Every | 240\nwindows | Windows | 4\n");
+    EXPECT_EQ(said(intervals, "fade"), "Intervals have no pacing: each window has clocks of its own.");
+    EXPECT_EQ(said(intervals, ""), "");
+    EXPECT_EQ(said(tide, "fade"), "");
+}
+
+TEST(Notes, SayTheShareOfWhoIsInATeam) {
+    const auto said = [](const std::string& team) {
+        return note(plan(with(tide, "steps     |", "team | Team | " + team + "\nsteps     |"),
+                         "Ilka Moor | scaled | | middle", "name\nName\n"),
+                    "In a team");
+    };
+    EXPECT_EQ(said("1"), "");
+    EXPECT_EQ(said("2"), "In a team: planned as if the partners work at the same pace; 50% of the work is yours.");
+    EXPECT_EQ(said("3"), "In a team: planned as if the partners work at the same pace; 33% of the work is yours.");
+}
+
 TEST(Notes, SayTheAnswerAfterThePractice) {
     const auto said = [](const std::string& answer) {
         return plan(tide, "Ilka Moor | scaled | | middle | | " + answer, "name\nName\n").notes.back().message();
@@ -112,7 +134,9 @@ TEST(Notes, AGoalAboveThePredictionWithoutAnErgometer) {
     };
     const Plan own = plan(text, "Ilka Moor | scaled | | middle", "name\nName\n");
     EXPECT_EQ(said(own.goal->goal.score.rounds), "");
-    EXPECT_EQ(said(own.expected.rounds * 1.1), "The goal is above the predicted score, " + own.expected.text + ".");
+    // 3 % beyond the 1010 s of a goal are 1040 s, 2 % beyond the cap of 1020 s.
+    EXPECT_EQ(said(own.expected.rounds * 1.01), "");
+    EXPECT_EQ(said(own.expected.rounds * 1.03), "The goal is above the predicted score, " + own.expected.text + ".");
 }
 
 } // namespace
