@@ -285,6 +285,22 @@ TEST(Announcement, IntervalsAndTeamsHaveCellsToo) {
     EXPECT_EQ(found["workout.stations.unit"], TableCell{"Rudern cal"});
 }
 
+TEST(Announcement, WhatIsNotSaidHasNoCell) {
+    const auto read = read_announcement("AMRAP 10: 200 m run, 10 cal row, 8 burpees");
+    std::vector<std::string> keys;
+    for (const auto& cell : announcement_cells(read, Language{}))
+        keys.push_back(cell.key);
+    EXPECT_EQ(joined(keys, " "), "workout.format workout.cap workout.divisions.amount.1 workout.stations.movement "
+                                 "workout.stations.unit workout.stations.amount.1 workout.stations.movement "
+                                 "workout.stations.unit workout.stations.amount.1 workout.stations.movement "
+                                 "workout.stations.unit workout.stations.amount.1");
+    keys.clear();
+    for (const auto& cell : pace_cells(read))
+        keys.push_back(cell.key + " " + std::to_string(cell.row));
+    EXPECT_EQ(joined(keys, ", "), "workout.paces.pace 0, workout.paces.calh 1, workout.paces.handling_s 1, "
+                                  "workout.paces.rep_s 2");
+}
+
 // The texts under [announcement] and [announcement in de] of an example event, by language.
 std::map<std::string, std::string> texts_of_example(const std::string& name) {
     std::ifstream file{std::string{PACECELLS_TEST_DATA} + "/../../templates/examples/" + name + ".txt"};
@@ -423,62 +439,6 @@ TEST(Announcement, NothingIsLost) {
         }
         EXPECT_EQ(trim(std::string_view(example.text).substr(at)), "");
     }
-}
-
-std::string described(const AnnouncedNames& names, std::string_view text) {
-    std::string all;
-    for (const auto& person : names.people)
-        all += person.name + (person.division.empty() ? "" : " = " + person.division) + "\n";
-    for (const auto& mark : names.marks)
-        all += "! " + std::string(kinds[static_cast<std::size_t>(mark.kind)]) + ": " +
-               std::string(text.substr(mark.range.from, mark.range.to - mark.range.from)) + "\n";
-    return all;
-}
-
-TEST(AnnouncedNames, LinesCommasAndDivisions) {
-    const auto read = [](std::string_view text, std::vector<std::string> divisions = {}) {
-        return described(read_names(text, divisions), text);
-    };
-    EXPECT_EQ(read("Ada Brunn\nOlle Tarvik (scaled)\n3. Mira Quist\tFrauen\n- Jon Wexel, men\n"),
-              "Ada Brunn\nOlle Tarvik = scaled\nMira Quist = Frauen\nJon Wexel = men\n");
-    EXPECT_EQ(read("Ada Brunn, Olle Tarvik; Mira Quist [women], Jon Wexel"),
-              "Ada Brunn\nOlle Tarvik\nMira Quist = women\nJon Wexel\n");
-    EXPECT_EQ(read("Ada Brunn (blue)"), "Ada Brunn = blue\n! asked: blue\n");
-    EXPECT_EQ(read("Ada Brunn (Blue)", {"blue", "red"}), "Ada Brunn = Blue\n");
-    EXPECT_EQ(read("Ada Brunn\nOlle\nADA  BRUNN"), "Ada Brunn\nOlle\nADA  BRUNN\n! asked: ADA  BRUNN\n");
-    EXPECT_EQ(read("Ada Brunn\nTarvik, Olle"), "Ada Brunn\nTarvik\nOlle\n! taken: Tarvik, Olle\n");
-    EXPECT_EQ(read("Ada\n12345, Olle"), "Ada\nOlle\n! taken: 12345, Olle\n! not understood: 12345\n");
-    EXPECT_EQ(read(" \n,;\n"), "");
-    EXPECT_EQ(read("10. Ada Brunn\n9) Olle Tarvik\n* Mira Quist\n\u2022 Jon Wexel\n\u2013 Nele Harp"),
-              "Ada Brunn\nOlle Tarvik\nMira Quist\nJon Wexel\nNele Harp\n");
-    EXPECT_EQ(read("Ada Brunn, men, Olle Tarvik, women, Mira Quist"),
-              "Ada Brunn = men\nOlle Tarvik = women\nMira Quist\n");
-    EXPECT_EQ(read("7 Ada Brunn\n8\tOlle Tarvik"), "Ada Brunn\nOlle Tarvik\n");
-}
-
-TEST(AnnouncedNames, InAWorkoutForTeamsPeopleBesideEachOtherAreOne) {
-    const auto read = [](std::string_view text, bool teams = true) {
-        std::string all;
-        for (const auto& person : read_names(text, {}, teams).people)
-            all += person.name + (person.division.empty() ? "" : " = " + person.division) + " / " + person.team + "\n";
-        return all;
-    };
-    EXPECT_EQ(read("Bela Ostrevan + Goran W.\nKestrels: Ivo & Hedda (scaled)\nOdo + Runa+Cora"),
-              "Bela Ostrevan / 1\nGoran W. / 1\nIvo = scaled / Kestrels\nHedda = scaled / Kestrels\n"
-              "Odo / 2\nRuna / 2\nCora / 2\n");
-    EXPECT_EQ(read("Ada Brunn\nTwo Herons:\n+ Jon"), "Ada Brunn / \nJon / 1\n");
-    EXPECT_EQ(read("Bela + Goran", false), "Bela + Goran / \n");
-}
-
-TEST(AnnouncedNames, AnotherWordForADivision) {
-    const std::vector<std::string> divisions{"M\u00e4nner", "Frauen", "as prescribed, men", ""};
-    EXPECT_EQ(meant_division("frauen", divisions), "Frauen");
-    EXPECT_EQ(meant_division("w", divisions), "Frauen");
-    EXPECT_EQ(meant_division("men", divisions), "M\u00e4nner");
-    EXPECT_EQ(meant_division("rx", divisions), std::nullopt) << "only a part of a name";
-    EXPECT_EQ(meant_division("", divisions), std::nullopt);
-    EXPECT_EQ(meant_division("blue", divisions), std::nullopt);
-    EXPECT_EQ(meant_division("rx", std::vector<std::string>{"prescribed", "as prescribed"}), std::nullopt) << "two";
 }
 
 } // namespace
