@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <string>
 
 #include "pacecells/text.h"
@@ -39,7 +40,9 @@ constexpr UnitRow unit_rows[] = {
 
 constexpr const UnitRow& row_of(Unit unit) { return unit_rows[static_cast<std::size_t>(unit)]; }
 
-static_assert(std::ranges::all_of(unit_rows, [](const UnitRow& row) { return &row == &row_of(row.unit); }));
+// In the order of Unit: rising from row to row, and the last one in its place.
+static_assert(std::ranges::is_sorted(unit_rows, std::ranges::less_equal{}, &UnitRow::unit) &&
+              row_of(Unit::rest).unit == Unit::rest);
 
 bool whole_from_one(double value) { return std::isfinite(value) && value >= 1 && value == std::floor(value); }
 
