@@ -153,7 +153,7 @@ std::optional<Watts> Planner::watts_with_rests(Machine machine) const {
 
 double Planner::amount_of(const Leg& leg) const {
     const bool most = station(leg.station).divisions[division_].amounts.most;
-    return most && leg.station < most_.size() && most_[leg.station] > 0 ? most_[leg.station] : leg.amount;
+    return most && !most_.empty() ? most_[leg.station] : leg.amount;
 }
 
 // At the fresh pace slowed by the fade as the windows go by, and by the factor.
@@ -189,16 +189,16 @@ std::vector<WindowPlan> Planner::windows_at(double slower) const {
 
 Score Planner::score_of(const std::vector<WindowPlan>& windows) const {
     Score score;
-    double lowest = -1;
+    std::optional<double> lowest;
     double sum = 0;
     for (const auto& one : windows) {
         score.rounds += one.holds() ? 1 : 0;
         if (!one.work)
             continue;
         sum += one.reps;
-        lowest = lowest < 0 ? one.reps : std::min(lowest, one.reps);
+        lowest = std::min(lowest.value_or(one.reps), one.reps);
     }
-    score.reps = workout_.settings.scoring == Scoring::lowest ? std::max(0.0, lowest) : sum;
+    score.reps = workout_.settings.scoring == Scoring::lowest ? lowest.value_or(0) : sum;
     score.point = {.rounds = static_cast<int>(score.rounds)};
     score.text = number_text(score.reps);
     return score;

@@ -52,6 +52,7 @@ TEST(Windows, EachStationHasItsTurn) {
     EXPECT_LT(rows.clock.value(), 240);
     // 14 calories at the rate to hold, from the start of the minute on.
     EXPECT_NEAR(rows.stations[0]->value(), 180 + 14 * 3600 / made.card->advice.hold.value(), 1e-9);
+    EXPECT_NEAR(made.windows[1].needed.value(), 24 * (1 + 0.06 * 1.5 / 12), 1e-9) << "12 presses in the second of 12";
 }
 
 TEST(Windows, AsManyAsFitIsHeldFromFirstToLast) {
@@ -69,6 +70,33 @@ TEST(Windows, AsManyAsFitIsHeldFromFirstToLast) {
     EXPECT_EQ(made.goal->goal.score.reps, 4 * (14 + 12 + reps));
     EXPECT_EQ(made.next_down->goal.score.text, "12 x " + std::to_string(static_cast<int>(reps) - 1));
     EXPECT_EQ(plan(in_turn, "9").goal->goal.score.text, "12 x 9") << "the coach's own";
+}
+
+// A rep of 2 s takes 2 (1 + 0.3 (k - 1/2) / n) in window k of n: 2.525 s in the last of four, where 23 fit in 60 s, and 11
+// after twelve others; 2.3 s in the only one of one.
+TEST(Windows, AsManyAsFitInTheLastAtItsPace) {
+    const auto plan_of = [](const std::string& turn, int windows, const std::string& before, int rep_s = 2) {
+        return plan("pacecells.workout | value\nversion | 1\nlanguage | en\nformat | intervals\nfade | 0.3\nsteps | 0\n"
+                    "every_s | 60\nwindows | " +
+                    std::to_string(windows) + "\nin_turn | " + turn +
+                    "\nstations | no | movement | unit | when | amount.1\ndivisions | | | | | open\n" + before +
+                    "station | 3 | Ring rows | rep | | max\n"
+                    "paces | no | rep_s | calh | pace | handling_s | steps | grip | away_share | longest | counts\n"
+                    "pace | 2 | 2 | | | | | | | |\npace | 3 | " +
+                    std::to_string(rep_s) + " | | | | | | | |\nend |\n");
+    };
+    const Plan four = plan_of("yes", 4, "");
+    EXPECT_EQ(four.goal->goal.score.text, "4 x 23");
+    EXPECT_EQ(four.windows[3].start, Seconds{180});
+    EXPECT_NEAR(four.windows[3].needed.value(), 23 * 2.525, 1e-9);
+    EXPECT_EQ(plan_of("yes", 1, "").goal->goal.score.text, "1 x 26");
+    const Plan mixed = plan_of("", 4, "station | 2 | Floor presses | rep | | 12\n");
+    EXPECT_EQ(mixed.goal->goal.score.text, "4 x 11");
+    EXPECT_EQ(mixed.goal->goal.score.reps, 4 * 23);
+    const Plan slow = plan_of("yes", 4, "", 40);
+    EXPECT_EQ(slow.goal->goal.score.text, "4 x 1") << "of 50.5 s";
+    EXPECT_NEAR(slow.windows[3].needed.value(), 50.5, 1e-9);
+    EXPECT_FALSE(slow.next_down) << "none is no goal";
 }
 
 TEST(Windows, TheFirstWindowThatDoesNotHoldIsTold) {
