@@ -447,6 +447,7 @@ TEST(Forecast, WildRoundsStillGiveThreeNumbers) {
 TEST(Forecast, FadeAndSteadiness) {
     EXPECT_NEAR(value_of(fade(clocks_of({90, 100, 110}))), 0.1, 1e-15);
     EXPECT_NEAR(value_of(steadiness(clocks_of({90, 100, 110}))), 0.1, 1e-15);
+    EXPECT_NEAR(value_of(steadiness(clocks_of({90, 110}))), std::sqrt(200) / 100, 1e-15) << "10 each from the mean";
     EXPECT_NEAR(value_of(fade(clocks_of({110, 90}))), -0.2, 1e-15);
     EXPECT_NEAR(value_of(fade(clocks_of({100, 100, 100}))), 0, 1e-15);
     EXPECT_NEAR(value_of(steadiness(clocks_of({100, 100, 100}))), 0, 1e-15);

@@ -203,10 +203,14 @@ TEST(Team, ATextThatIsNoPartIsRefused) {
     for (const auto* bad :
          {"", "x", "1", "-1 -1", "0 0 3 -1 0 0 0 0 0 1 1 0 1 1", "0 0 -1 4 0 0 0 0 0 1 1 0 1 1",
           "0 0 -1 -1 0 0 0 0 0 1.1 1 0 1 1", "0 0 -1 -1 0 0 0 0 0 0 1 0 1 1", "0 0 -1 0 0 0 0 0 0 1 1 0 1 1",
-          "0 0 -1 2 1 0 7 0 0 1 1 0 1 1", "0 0 -1 3 0 0 0 0 0 1 1 0 1 1", "0 0 -1 0 999 0 0 0 0 1 1 0 1 1",
-          "nan 0 -1 -1 0 0 0 0 0 1 1 0 1 1", "0 0 -1 -1 0 0 -1 0 0 1 1 0 1 1"})
+          "0 0 -1 2 1 0 7 0 0 1 1 0 1 1", "0 0 -1 2 1 0 2 0 0 1 1 0 1 1", "0 0 -1 0 200 0 0 0 0 1 1 0 1 1",
+          "0 0 -1 3 0 0 0 0 0 1 1 0 1 1", "0 0 -1 0 999 0 0 0 0 1 1 0 1 1", "nan 0 -1 -1 0 0 0 0 0 1 1 0 1 1",
+          "0 0 -1 -1 0 0 -1 0 0 1 1 0 1 1"})
         EXPECT_FALSE(parse_team_part(bad, 2)) << bad;
     EXPECT_TRUE(parse_team_part("0 0 -1 -1 0 0 0 0 0 1 1 0 1 1", 2));
+    EXPECT_TRUE(parse_team_part("0 0 -1 0 199.5 0 0 0 0 1 1 0 1 1", 2));
+    EXPECT_EQ(parse_team_part("0 0 0 2 1 0 1 0 0 1 1 0 1 1", 2)->answer, PracticeAnswer::more_left);
+    EXPECT_FALSE(parse_team_part("0 0 -1 -1 0 0 0 0 0 1 1 0 1 1", 2)->answer);
     const auto refused =
         read_athlete(on, table(tests), table("name | division | team_plan\n"), table("Ida Quellmann | open | mine\n"));
     ASSERT_FALSE(refused);
@@ -240,10 +244,19 @@ TEST(Team, TurnsAreSetsOrAMinute) {
     EXPECT_FALSE(turns_of(both, plans_of(both, people_of(both, two))[0])[0].scheme) << "nobody waits for a turn";
 }
 
+TEST(Team, OneRepEachIsATurn) {
+    const Workout on = workout(with(pairs, "Kettle swings | rep | | 12", "Kettle swings | rep | | 2"));
+    const auto turns = turns_of(on, plans_of(on, people_of(on, two))[1]);
+    ASSERT_EQ(turns.size(), 2u);
+    EXPECT_EQ(turns[0].part, 1);
+    EXPECT_EQ(turns[0].longest, Seconds{4});
+    EXPECT_FALSE(turns[0].scheme) << "in one go";
+}
+
 TEST(Team, SharesAsTyped) {
     EXPECT_EQ(typed_shares("60/40"), (std::vector{0.6, 0.4}));
     EXPECT_EQ(typed_shares("50 / 25/25"), (std::vector{0.5, 0.25, 0.25}));
-    for (const auto* bad : {"", "any", "60/-40", "60/x"})
+    for (const auto* bad : {"", "any", "60/-40", "60/0", "60/x"})
         EXPECT_TRUE(typed_shares(bad).empty()) << bad;
 }
 

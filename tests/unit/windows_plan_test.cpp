@@ -5,6 +5,7 @@
 #include "expect.h"
 
 #include <algorithm>
+#include <cmath>
 #include <string>
 
 namespace pacecells {
@@ -97,6 +98,25 @@ TEST(Windows, AsManyAsFitInTheLastAtItsPace) {
     EXPECT_EQ(slow.goal->goal.score.text, "4 x 1") << "of 50.5 s";
     EXPECT_NEAR(slow.windows[3].needed.value(), 50.5, 1e-9);
     EXPECT_FALSE(slow.next_down) << "none is no goal";
+}
+
+// Never more than a fifth of the work: of four windows 0.8 of one; of twelve 2.4, an easy one and one as planned; of 25
+// no more than three.
+TEST(Windows, AreRehearsedByAFifthAtMost) {
+    const auto rehearsed = [](int windows) {
+        return *plan(with(with(in_turn, "windows | 12", "windows | " + std::to_string(windows)), "max", "4")).rehearsal;
+    };
+    EXPECT_EQ(rehearsed(4).easy_rounds, 0);
+    EXPECT_NEAR(rehearsed(4).planned, 0.8, 1e-12);
+    EXPECT_EQ(rehearsed(5).easy_rounds, 0);
+    EXPECT_EQ(rehearsed(5).planned, 1);
+    EXPECT_EQ(rehearsed(12).easy_rounds, 1);
+    EXPECT_EQ(rehearsed(12).planned, 1);
+    EXPECT_EQ(rehearsed(25).easy_rounds, 2);
+    const Rehearsal easy = rehearsed(12);
+    EXPECT_EQ(std::fmod(easy.easy_rate->value(), 5), 0);
+    EXPECT_LE(*easy.easy_rate, *easy.planned_rate * 0.825);
+    EXPECT_GT(*easy.easy_rate, *easy.planned_rate * 0.825 - CaloriesPerHour{5}) << "82.5 %, down to 5 cal/h";
 }
 
 TEST(Windows, TheFirstWindowThatDoesNotHoldIsTold) {
