@@ -27,9 +27,32 @@ TEST(Score, ReadsRoundsAndReps) {
     EXPECT_EQ(score.reps, 21);
     EXPECT_EQ(value_of(parse_score(" 7 + 21 ")).reps, 21);
     EXPECT_EQ(value_of(parse_score("0+0")).rounds, 0);
+    EXPECT_EQ(value_of(parse_score("999999999+21")).rounds, 999'999'999);
     for (const char* bad : {"", "7", "231", "+", "7+", "+21", "7+21+3", "7.5+2", "-7+2", "7+-2", "7 2+1", "a+b",
                             "7+1e2", "9999999999+1", "7\xC2\xB2+1"})
         EXPECT_REFUSED(parse_score(bad)) << bad;
+}
+
+TEST(Score, TwoRoundsOfAListAreAList) {
+    const Numbers list{10, 12};
+    const auto two = value_of(RepsPerRound::by_round(list));
+    EXPECT_EQ(two.of_rounds(2), 22);
+    EXPECT_NEAR(two.of_rounds(1.5).value(), 16, 1e-12);
+    EXPECT_EQ(two.of_rounds(2 + 1e-10), 22) << "a trace beyond the last is the last";
+    EXPECT_FALSE(two.of_rounds(2.001));
+}
+
+// Beyond 10^15 a double leaves out numbers soon; nobody does so many.
+TEST(Score, AtTheEdges) {
+    const Seconds cap{600};
+    EXPECT_EQ(value_of(project(cap, Seconds{0.5}, Reps{1})), Reps{1200});
+    EXPECT_EQ(project(cap, Seconds{0}, Reps{1}).error().message().find("The time so far is 0:00"), 0u);
+    EXPECT_EQ(value_of(project(cap, cap, Reps{1e15})), Reps{1e15});
+    EXPECT_REFUSED(project(cap, cap, Reps{1.05e15}));
+    EXPECT_EQ(value_of(capped(Reps{1e15}, cap)), cap + Seconds{1e15});
+    EXPECT_REFUSED(capped(Reps{1e15 + 1}, cap));
+    EXPECT_EQ(value_of(result_text(cap, cap, Reps{1})), "CAP+1");
+    EXPECT_EQ(value_of(result_text(Seconds{1}, cap)), "0:01");
 }
 
 TEST(Score, TotalRepsWhereRoundsAreAlike) {
@@ -190,6 +213,14 @@ TEST(Place, GroupsAreComparedWithoutCaseAndSpaces) {
     EXPECT_EQ(value_of(both({.score = 40, .group = " Masters A"}, field)), 2);
     EXPECT_REFUSED(both({.score = 44, .group = "masters a"}, field));
     EXPECT_REFUSED(both({.score = 44, .group = "youth"}, field));
+}
+
+// A tie-break of 0 is one left out, but only beside the own score.
+TEST(Place, NobodyWithThisScoreHasABlankTieBreak) {
+    const Column scores{12, 10};
+    const Column tiebreaks{std::nullopt, 5};
+    EXPECT_REFUSED(both({.score = 10, .tiebreak = 0}, {.scores = scores, .tiebreaks = tiebreaks}));
+    EXPECT_EQ(value_of(both({.score = 12, .tiebreak = 0}, {.scores = scores, .tiebreaks = tiebreaks})), 1);
 }
 
 TEST(Place, TheLowerTieBreakWinsAndABlankOneIsLast) {

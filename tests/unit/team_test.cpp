@@ -138,6 +138,13 @@ TEST(Team, PartsAddUpToTheAmount) {
     }
 }
 
+TEST(Team, ARepThatIsHalfDoneIsWhole) {
+    EXPECT_EQ((TeamPart::Station{0, 0.49, 1}.units(1)), 0);
+    EXPECT_EQ((TeamPart::Station{0.49, 0.51, 1}.units(1)), 1);
+    EXPECT_EQ((TeamPart::Station{0, 0.5, 1}.units(5)), 3);
+    EXPECT_EQ((TeamPart::Station{0, 0.46, 1}.units(1)), 0);
+}
+
 // A partner who gets faster never makes the team slower, whatever the split; split any way is never slower than halves.
 TEST(Team, MoreInAPartnerNeverMakesTheTeamSlower) {
     for (const auto* split : {"split |", "split | 60/40", "split | any"})
@@ -204,11 +211,15 @@ TEST(Team, ATextThatIsNoPartIsRefused) {
          {"", "x", "1", "-1 -1", "0 0 3 -1 0 0 0 0 0 1 1 0 1 1", "0 0 -1 4 0 0 0 0 0 1 1 0 1 1",
           "0 0 -1 -1 0 0 0 0 0 1.1 1 0 1 1", "0 0 -1 -1 0 0 0 0 0 0 1 0 1 1", "0 0 -1 0 0 0 0 0 0 1 1 0 1 1",
           "0 0 -1 2 1 0 7 0 0 1 1 0 1 1", "0 0 -1 2 1 0 2 0 0 1 1 0 1 1", "0 0 -1 0 200 0 0 0 0 1 1 0 1 1",
-          "0 0 -1 3 0 0 0 0 0 1 1 0 1 1", "0 0 -1 0 999 0 0 0 0 1 1 0 1 1", "nan 0 -1 -1 0 0 0 0 0 1 1 0 1 1",
-          "0 0 -1 -1 0 0 -1 0 0 1 1 0 1 1"})
+          "0 0 -1 4 5 0 0 0 0 1 1 0 1 1", "0 0 -1 2 1 0 0.5 0 0 1 1 0 1 1", "0 0 -1 3 0 0 0 0 0 1 1 0 1 1",
+          "0 0 -1 0 999 0 0 0 0 1 1 0 1 1", "nan 0 -1 -1 0 0 0 0 0 1 1 0 1 1", "0 0 -1 -1 0 0 -1 0 0 1 1 0 1 1"})
         EXPECT_FALSE(parse_team_part(bad, 2)) << bad;
     EXPECT_TRUE(parse_team_part("0 0 -1 -1 0 0 0 0 0 1 1 0 1 1", 2));
-    EXPECT_TRUE(parse_team_part("0 0 -1 0 199.5 0 0 0 0 1 1 0 1 1", 2));
+    for (const auto* goal : {"0 199.5 0 0 0", "0 1 0 0 0", "1 0 1 0 0", "3 0 0 0 1"})
+        EXPECT_TRUE(parse_team_part("0 0 -1 " + std::string(goal) + " 0 1 1 0 1 1", 2)) << goal;
+    const auto spread = parse_team_part("0.25 0.5 -1 -1 0 0 0 0 0 1 1 0 1 1", 2);
+    EXPECT_EQ(spread->spread, 0.25);
+    EXPECT_EQ(spread->spread_below, 0.5);
     EXPECT_EQ(parse_team_part("0 0 0 2 1 0 1 0 0 1 1 0 1 1", 2)->answer, PracticeAnswer::more_left);
     EXPECT_FALSE(parse_team_part("0 0 -1 -1 0 0 0 0 0 1 1 0 1 1", 2)->answer);
     const auto refused =
@@ -255,6 +266,7 @@ TEST(Team, OneRepEachIsATurn) {
 
 TEST(Team, SharesAsTyped) {
     EXPECT_EQ(typed_shares("60/40"), (std::vector{0.6, 0.4}));
+    EXPECT_EQ(typed_shares("0.75/0.25"), (std::vector{0.75, 0.25}));
     EXPECT_EQ(typed_shares("50 / 25/25"), (std::vector{0.5, 0.25, 0.25}));
     for (const auto* bad : {"", "any", "60/-40", "60/0", "60/x"})
         EXPECT_TRUE(typed_shares(bad).empty()) << bad;
