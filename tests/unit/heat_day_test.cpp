@@ -363,6 +363,8 @@ TEST(KeyGuard, AHeldKeyCountsOnce) {
         EXPECT_FALSE(guard.accept(1, at(now)));
     EXPECT_TRUE(guard.accept(2, at(now)));
     EXPECT_TRUE(guard.accept(1, at(now + 1)));
+    EXPECT_FALSE(guard.accept(3, at(10)) && guard.accept(3, at(10.999)));
+    EXPECT_TRUE(guard.accept(4, at(10)) && guard.accept(4, at(11))) << "quiet for just a second";
 }
 
 TEST(HeatLog, ReadsBackWhatWasWritten) {

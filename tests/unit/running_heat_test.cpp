@@ -1,0 +1,112 @@
+// The running heat at its edges: the last of what counts, and the first that does not.
+#include "pacecells/running_heat.h"
+
+#include "block.h"
+#include "expect.h"
+
+#include <string>
+#include <vector>
+
+namespace pacecells {
+namespace {
+
+constexpr Seconds at(double value) { return Seconds{value}; }
+
+std::vector<Seconds> every(double time, int rounds) {
+    std::vector<Seconds> clocks;
+    for (int k = 1; k <= rounds; ++k)
+        clocks.push_back(at(time * k));
+    return clocks;
+}
+
+// One lane of 20 minutes, planned in rounds of 150 s and 30 reps.
+RunningHeat one_lane(HeatFormat format = HeatFormat::rounds, int rounds = 0) {
+    RunningHeat heat({format, at(1200), rounds});
+    heat.add_lane({every(150, 8), at(150), {}, {30}});
+    heat.start_at(at(0));
+    return heat;
+}
+
+TEST(HeatEdges, FortyPercentOfARoundIsNotTooSoon) {
+    auto heat = one_lane();
+    heat.stamp(0, at(140));
+    EXPECT_FALSE(heat.too_soon(0, at(140))) << "the key that was just read";
+    EXPECT_TRUE(heat.too_soon(0, at(140.5)));
+    EXPECT_TRUE(heat.too_soon(0, at(199.999)));
+    EXPECT_FALSE(heat.too_soon(0, at(200)));
+}
+
+TEST(HeatEdges, ARoundThatIsPutInIsWithinTheCap) {
+    auto heat = one_lane();
+    EXPECT_EQ(heat.insert(0, at(0)).verdict, Verdict::over);
+    EXPECT_EQ(heat.insert(0, at(0.5)).verdict, Verdict::taken);
+    EXPECT_EQ(heat.insert(0, at(1200)).verdict, Verdict::taken);
+    EXPECT_EQ(heat.insert(0, at(1200.001)).verdict, Verdict::over);
+    heat.set_record(0, {every(20, 40), {}, {}, {}, {}, false});
+    EXPECT_EQ(heat.insert(0, at(810)).verdict, Verdict::full);
+    heat.set_record(0, {every(20, 39), {}, {}, {}, {}, false});
+    EXPECT_EQ(heat.insert(0, at(810)).round, 40);
+}
+
+TEST(HeatEdges, AllRoundsAreAFinishEvenIfNobodySaidSo) {
+    auto heat = one_lane(HeatFormat::for_time, 3);
+    heat.set_record(0, {every(150, 3), {}, {}, {}, {}, false});
+    EXPECT_EQ(heat.stamp(0, at(700)).verdict, Verdict::finished);
+    heat.set_record(0, {every(150, 2), {}, {}, {}, {}, false});
+    EXPECT_TRUE(heat.stamp(0, at(700)).finishes);
+}
+
+TEST(HeatEdges, RepsOfAnOpenRound) {
+    auto heat = one_lane();
+    EXPECT_TRUE(heat.running(0, at(0.001)));
+    EXPECT_FALSE(heat.running(0, at(0)));
+    RunningHeat unknown({HeatFormat::rounds, at(1200), 0});
+    unknown.add_lane({});
+    EXPECT_TRUE(unknown.fits_open_round(0, 99'999)) << "as many as a sheet takes";
+    EXPECT_FALSE(unknown.fits_open_round(0, 100'000));
+    EXPECT_FALSE(unknown.total(0));
+    EXPECT_EQ(heat.total(0), 0);
+    EXPECT_EQ(one_lane(HeatFormat::for_time, 3).left(0, 0), 90);
+    EXPECT_EQ(one_lane(HeatFormat::for_time, 3).left(0, 89), 1);
+    EXPECT_EQ(one_lane(HeatFormat::for_time, 3).left(0, 91), 0);
+}
+
+Workout timed(const std::string& rounds) {
+    return value_of(
+        read_workout(block::table(block::with(block::with(std::string{block::tide_table}, "| AMRAP", "| for time"),
+                                              "rounds    | Rounds          |", "rounds | | " + rounds))));
+}
+
+TEST(HeatEdges, ATaskForTimeHasItsRounds) {
+    const auto task = value_of(heat_task(timed("3")));
+    EXPECT_EQ(task.format, HeatFormat::for_time);
+    EXPECT_EQ(task.rounds, 3);
+    EXPECT_EQ(value_of(heat_task(timed("1"))).rounds, 1);
+    auto capless = timed("3");
+    capless.settings.cap = Seconds{0};
+    EXPECT_EQ(heat_task(capless).error().message(), "Enter the cap on the sheet Workout first.");
+    Plan stranger;
+    stranger.division = 2; // of two
+    EXPECT_TRUE(lane_plan(timed("3"), stranger).reps.empty());
+}
+
+// A ladder: its rounds have their own reps, and a first one of a single rep counts too.
+TEST(HeatEdges, ALadderHasRepsAndWorkOfEachRound) {
+    const auto ladder = value_of(read_workout(
+        block::table("pacecells.workout | value\nversion | 1\nlanguage | en\nformat | AMRAP\ncap | 20:00\nsteps | 0\n"
+                     "stations | no | movement | unit | when | amount.1\ndivisions | | | | | open\n"
+                     "station | 1 | Kettle swings | rep | | 1-2-3-…\n"
+                     "paces | no | rep_s | calh | pace | handling_s | steps | grip | away_share | longest | counts\n"
+                     "pace | 1 | 0.5 | | | | | | | |\nend |\n")));
+    Plan plan;
+    plan.division = 0;
+    const auto lane = lane_plan(ladder, plan);
+    ASSERT_EQ(lane.reps.size(), 40u);
+    EXPECT_EQ(lane.reps[0], 1);
+    EXPECT_EQ(lane.reps[39], 40);
+    EXPECT_NEAR(lane.work[2], 0.5 + 1 + 1.5, 1e-9);
+    EXPECT_FALSE(lane.planned);
+}
+
+} // namespace
+} // namespace pacecells
