@@ -11,11 +11,7 @@ namespace pacecells {
 
 namespace {
 
-bool has_letter(std::string_view text) {
-    return std::ranges::any_of(text, [](char c) {
-        return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80;
-    });
-}
+bool has_letter(std::string_view text) { return std::ranges::any_of(text, is_letter); }
 
 // The key of a usual division, where the text is nothing but a word for it.
 std::optional<std::string_view> usual_division(std::string_view text) {
@@ -58,7 +54,7 @@ class NameReader {
     TextRange without_numbering(TextRange range) const {
         auto text = at(range);
         std::size_t n = 0;
-        while (n < text.size() && text[n] >= '0' && text[n] <= '9')
+        while (n < text.size() && is_digit(text[n]))
             ++n;
         if (n > 0 && n < text.size() && (text[n] == '.' || text[n] == ')' || text[n] == ' ' || text[n] == '\t'))
             ++n;

@@ -10,12 +10,12 @@
 
 namespace pacecells {
 
-namespace {
-
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
 bool is_letter(char c) {
     return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80;
 }
+
+namespace {
 
 // Characters beyond ASCII that count as others.
 struct Other {

@@ -24,6 +24,8 @@ struct Token {
 };
 using Tokens = std::vector<Token>;
 
+[[nodiscard]] bool is_digit(char c);
+[[nodiscard]] bool is_letter(char c); // or a part of one that is not of ASCII
 [[nodiscard]] Tokens tokens_of(std::string_view text);
 
 // The longest phrase of a list of announcement.json that begins there.

@@ -36,6 +36,14 @@ TEST(AnnouncedNames, LinesCommasAndDivisions) {
     EXPECT_EQ(read("Ada Brunn\nTarvik, Olle"), "Ada Brunn\nTarvik\nOlle\n! taken: Tarvik, Olle\n");
     EXPECT_EQ(read("Ada\n12345, Olle"), "Ada\nOlle\n! taken: 12345, Olle\n! not understood: 12345\n");
     EXPECT_EQ(read(" \n,;\n"), "");
+    EXPECT_EQ(read("a1\nz2\nA3\nZ4\n\u00e9\n12345"), "a1\nz2\nA3\nZ4\n\u00e9\n! not understood: 12345\n");
+    EXPECT_EQ(read("-Ada Brunn\n*Olle\n\u2022Jon\n. Mira"), "Ada Brunn\nOlle\nJon\n. Mira\n");
+    EXPECT_EQ(read("Ada Brunn\t\nOlle"), "Ada Brunn\nOlle\n");
+    EXPECT_EQ(read("Ada (blue, dark), Olle [red; light]"),
+              "Ada = blue, dark\nOlle = red; light\n! asked: blue, dark\n! asked: red; light\n");
+    EXPECT_EQ(read("Tarvik, Olle\n \n"), "Tarvik\nOlle\n") << "one line alone is a list";
+    EXPECT_EQ(read("Tarvik, Olle\nAda"), "Tarvik\nOlle\nAda\n! taken: Tarvik, Olle\n");
+    EXPECT_EQ(read("(Ada)"), "(Ada)\n");
     EXPECT_EQ(read("10. Ada Brunn\n9) Olle Tarvik\n* Mira Quist\n\u2022 Jon Wexel\n\u2013 Nele Harp"),
               "Ada Brunn\nOlle Tarvik\nMira Quist\nJon Wexel\nNele Harp\n");
     EXPECT_EQ(read("Ada Brunn, men, Olle Tarvik, women, Mira Quist"),
@@ -55,6 +63,8 @@ TEST(AnnouncedNames, InAWorkoutForTeamsPeopleBesideEachOtherAreOne) {
               "Odo / 2\nRuna / 2\nCora / 2\n");
     EXPECT_EQ(read("Ada Brunn\nTwo Herons:\n+ Jon"), "Ada Brunn / \nJon / 1\n");
     EXPECT_EQ(read("Bela + Goran", false), "Bela + Goran / \n");
+    EXPECT_EQ(read("Ada +\nBela ++ Goran"), "Ada / 1\nBela / 2\nGoran / 2\n");
+    EXPECT_TRUE(read_names("Bela ++ Goran", {}, true).marks.empty());
 }
 
 TEST(AnnouncedNames, AnotherWordForADivision) {
