@@ -183,5 +183,57 @@ TEST(Athlete, SaysWhatIsWrongInTheTests) {
     EXPECT_EQ(other.notes[0].message(), "Tests: \"Sacks\" is not a movement of this workout.");
 }
 
+TypedGoal goal_of(const std::string& goal, const Workout& workout) {
+    return *value_of(read("Mara Lindqvarn | scaled | | | " + goal, workout)).goal;
+}
+
+// In a workout for time a number below four hours, as part of a day, is a time; any other is rounds.
+TEST(Athlete, AGoalForTimeAtTheEdges) {
+    const auto five = timed();
+    EXPECT_EQ(goal_of("0.0069444444444444", five).kind, TypedGoal::Kind::time);
+    EXPECT_NEAR(goal_of("0.0069444444444444", five).time.value(), 600, 1e-6);
+    EXPECT_EQ(goal_of("0.17", five).kind, TypedGoal::Kind::rounds);
+    EXPECT_NE(refusal("Mara Lindqvarn | scaled | | | 0.165", five).find("a time up to the cap"), std::string::npos);
+    EXPECT_NE(refusal("Mara Lindqvarn | scaled | | | 0", five).find("0.1 to 200 rounds"), std::string::npos);
+    EXPECT_EQ(goal_of("17:00", five).time, Seconds{1020});
+    EXPECT_EQ(goal_of("0:01", five).time, Seconds{1});
+    for (const auto* bad : {"17:01", "0:00", "5.01", "5+1", "5 + Sandbags"})
+        EXPECT_NE(refusal(std::string("Mara Lindqvarn | scaled | | | ") + bad, five), "read") << bad;
+    EXPECT_EQ(goal_of("5+0", five).rounds, 5) << "all of it";
+    EXPECT_EQ(goal_of("5", five).rounds, 5);
+    EXPECT_EQ(goal_of("4 + Sandbags", five).kind, TypedGoal::Kind::station);
+    EXPECT_EQ(goal_of("Sandbags", five).station, 1u) << "of the first round";
+    EXPECT_EQ(goal_of("4+31", five).reps, 31);
+    EXPECT_NE(refusal("Mara Lindqvarn | scaled | | | 4+32", five), "read") << "12 + 6 + 8 + 6";
+}
+
+TEST(Athlete, AShareOfTheTeamsWork) {
+    const std::string keys = "name | division | share | team_plan\n";
+    const auto pair = value_of(
+        read_workout(table(with(std::string{block::tide_table}, "steps     |", "team | Team | 2\nsteps     |"))));
+    const auto share = [&](const std::string& typed) {
+        const auto result = read("Mara Lindqvarn | scaled | " + typed, pair, tests_text, keys);
+        return result ? result->share.value_or(-1) : 0;
+    };
+    EXPECT_EQ(share("0.4"), 0.4);
+    EXPECT_EQ(share("40"), 0.4) << "per cent";
+    EXPECT_EQ(share("1.5"), 0.015);
+    EXPECT_EQ(share(""), -1);
+    for (const auto* bad : {"0", "-0.1", "100", "150", "half"})
+        EXPECT_EQ(share(bad), 0) << bad;
+    const auto alone = value_of(read("Mara Lindqvarn | scaled | 0.4 | not a plan", tide(), tests_text, keys));
+    EXPECT_FALSE(alone.share) << "nobody shares";
+    EXPECT_FALSE(alone.team);
+}
+
+TEST(Athlete, AConsentIsADate) {
+    const std::string keys = "name | division | minor | consent\n";
+    EXPECT_TRUE(read("Mara Lindqvarn | scaled | yes | 46300", tide(), tests_text, keys));
+    EXPECT_NE(refusal("Mara Lindqvarn | scaled | yes | 0", tide(), tests_text, keys).find("is the date of it"),
+              std::string::npos);
+    EXPECT_NE(refusal("Mara Lindqvarn | scaled | yes | given", tide(), tests_text, keys).find("is the date of it"),
+              std::string::npos);
+}
+
 } // namespace
 } // namespace pacecells

@@ -71,6 +71,7 @@ TEST(Windows, AsManyAsFitIsHeldFromFirstToLast) {
     EXPECT_EQ(made.goal->goal.score.reps, 4 * (14 + 12 + reps));
     EXPECT_EQ(made.next_down->goal.score.text, "12 x " + std::to_string(static_cast<int>(reps) - 1));
     EXPECT_EQ(plan(in_turn, "9").goal->goal.score.text, "12 x 9") << "the coach's own";
+    EXPECT_EQ(plan(in_turn, "13").goal->goal.score.text, "12 x 13") << "reps, not windows";
 }
 
 // A rep of 2 s takes 2 (1 + 0.3 (k - 1/2) / n) in window k of n: 2.525 s in the last of four, where 23 fit in 60 s, and 11
