@@ -201,7 +201,7 @@ class Finisher {
             draft_.divisions = {"men", "women"};
             name("men");
             name("women");
-            mark(where, MarkKind::taken, say("It does not say for whom the numbers are: men, then women is taken."));
+            mark(where, MarkKind::taken, say("It does not say for whom the numbers are: taken as men, then women."));
             return;
         }
         ask(where, say("It does not say for whom the numbers are."));

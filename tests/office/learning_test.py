@@ -115,7 +115,7 @@ def test_two_events_teach(office, place):
     done, said = to_logbook(office, first)
     assert done, said
     mara, teo = contents(office, place, "results")
-    check("said beside the score", f"watts held : promised {mara['ratio']:.2f}" in said, True)
+    check("said beside the score", f"watts held / promised {mara['ratio']:.2f}" in said, True)
     check("what was held beside what was promised", mara["ratio"], watts(mara["held"]) / (mara["share"] * ALONE))
     on_machine = 12 * 3600 / mara["held"]
     check("from the total alone it is unsure: 10 s a round where the others are the group's", mara["ratio_sd"],
@@ -151,7 +151,7 @@ def test_two_events_teach(office, place):
     by_key(second, "results_partial").getCellByPosition(0, 0).Value = 20
     second.calculateAll()
     done, said = to_logbook(office, second, Write="false")
-    check("old beside new", f"watts held : promised {results[1]['ratio']:.2f} → " in said, True)
+    check("old beside new", f"watts held / promised {results[1]['ratio']:.2f} → " in said, True)
 
 
 def test_times_at_the_ergometer(office, place):

@@ -410,7 +410,7 @@ def test_import_of_a_tests_workbook(office, place):
         {"name": "Bo Berg", "date": day, "what": "Fan bike", "time": fan[1], "calories": 120},
         {**ida, "what": movement, "reps": 13},
         {**ida, "what": movement, "reps": 5, "load": 80}])
-    check("one without its date is left out in words", "A test of Bo Berg is left out: This test has no date." in said, True)
+    check("one without its date is left out in words", "Tests of Bo Berg left out: 1. This test has no date." in said, True)
 
 
 def test_what_cannot_be_imported(office, place, example):

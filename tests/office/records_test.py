@@ -211,7 +211,7 @@ def test_a_test_day_and_back(office, logbook):
 
     done, said = run(office, office.new(), "take-tests", File=str(file), Write="false")
     check("shown first", said.split("\n"), [
-        "2 tests are new, 1 stay out.", f"{MARA}; Rower; 52 cal, 3:00; ; new",
+        "New tests: 2. Left out: 1.", f"{MARA}; Rower; 52 cal, 3:00; ; new",
         f"{JOS}; Rower; ; ; left out: 2237 W for 3:00 is more than the best in the world hold, about 711 W. Is the unit right?",
         f"{JOS}; Ring row; 30; ; new"])
     before = read(office, logbook, "tests")
@@ -225,7 +225,7 @@ def test_a_test_day_and_back(office, logbook):
     check("a copy from before", len(list((logbook.parent / "Logbook.copies").glob("*.ods"))), 1)
     done, said = run(office, office.new(), "take-tests", File=str(file))
     check("twice is harmless", (said.split("\n")[0], len(read(office, logbook, "tests"))),
-          ("0 tests are new, 3 stay out.", len(after)))
+          ("New tests: 0. Left out: 3.", len(after)))
 
 
 def test_a_test_day_where_the_extension_is_missing(office, logbook):
@@ -243,7 +243,7 @@ def test_a_test_day_where_the_extension_is_missing(office, logbook):
         day.store()
     with shared([OXT]) as again:
         check("here it says what to do again", line(again.open(file)).startswith("Type what the monitor showed"), True)
-        check("taken in", run(again, again.new(), "take-tests", File=str(file))[1].split("\n")[0], "1 tests are new, 0 stay out.")
+        check("taken in", run(again, again.new(), "take-tests", File=str(file))[1].split("\n")[0], "New tests: 1. Left out: 0.")
 
 
 def test_old_and_new_side_by_side(office, logbook):

@@ -219,7 +219,7 @@ void loads(Context& context) {
         options.push_back({one.value, one.value});
     Form form(context, tr("Loads by person"), 340, 80, 120);
     form.choice("Who", tr("~Loads of"), who);
-    form.choice("Bar", tr("~Bar"), options, tr("kg or lb of the bar are those of the page."));
+    form.choice("Bar", tr("~Bar"), options, tr("The page uses the unit of the bar."));
     std::vector<PersonLoads> people;
     Bar bar;
     if (!form.fill(tr("~Save"), [&](const Form& typed) {

@@ -35,13 +35,13 @@ Dialog::Rows preview(const RosterPlan& plan) {
 
 // The list in a window; false where nothing is to be done.
 bool plan_in_window(Context& context, const Roster& roster, RosterPlan& plan) {
-    Dialog dialog(context, tr("Add athletes"), 320);
+    Dialog dialog(context, tr("Add athletes"), 400);
     dialog.paragraph(
         tr("Paste a list: one athlete per line. With a heading (name, division, plan, group, goal, team) the "
            "columns may be in any order."),
         2);
     const auto list = dialog.memo(tr("~List"), "", 80, false);
-    const auto table = dialog.table(tr("Preview"), {tr("Name"), tr("Division"), tr("Preview")}, 90, {4, 3, 8});
+    const auto table = dialog.table(tr("Preview"), {tr("Name"), tr("Division"), tr("Preview")}, 90, {4, 3, 12});
     const auto summary = dialog.line();
     Meanings meanings;
     dialog.button(tr("~From a file…"), [&] {

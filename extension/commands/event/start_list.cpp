@@ -107,10 +107,11 @@ class StartList {
             else if (later.is())
                 put_blank(later, 0, *row);
         }
-        return tr(
-            "Starting: %1. On the sheet Results: new %2, taken off %3, kept with a result though not starting %4.",
-            std::to_string(starters.size()), std::to_string(added), std::to_string(freed_.size()),
-            std::to_string(kept));
+        auto text = tr("Starting: %1. On the sheet Results: %2 new, %3 taken off.", std::to_string(starters.size()),
+                       std::to_string(added), std::to_string(freed_.size()));
+        if (kept > 0)
+            text += " " + tr("Not starting, but kept for their results: %1.", std::to_string(kept));
+        return text;
     }
 
   private:

@@ -53,7 +53,7 @@ class Walk {
         if (index >= recorded_.reasons.steps().size() || seen_.size() >= most_steps || !seen_.insert(index).second)
             return;
         const auto& one = recorded_.reasons.steps()[index];
-        lines.push_back(ReasonLine{titled(one) + ": " + shown(one.value), {}});
+        lines.push_back(ReasonLine{tr("%1: %2", titled(one), shown(one.value)), {}});
         if (!one.rule.sentence.empty())
             lines.push_back({"  " + tr("Rule: %1", said(one.rule)), {}});
         for (const auto& input : one.from)
@@ -67,7 +67,7 @@ class Walk {
 
   private:
     ReasonLine line(const Input& input) const {
-        ReasonLine made{"  " + said(input.what) + ": " + shown(input.value), {}};
+        ReasonLine made{"  " + tr("%1: %2", said(input.what), shown(input.value)), {}};
         if (input.place)
             made.cell = cell_of_(*input.place);
         if (made.cell)

@@ -61,7 +61,7 @@ std::string shown(const Range& range, bool time) {
 
 std::string size_of(sal_Int32 rows, sal_Int32 columns) {
     return rows == 1 && columns == 1 ? std::string()
-                                     : " (" + tr("%1 rows by %2", std::to_string(rows), std::to_string(columns)) + ")";
+                                     : " (" + tr("%1 × %2 cells", std::to_string(rows), std::to_string(columns)) + ")";
 }
 
 std::string reason(const Row& row, const Error& error) {

@@ -21,7 +21,7 @@ inline constexpr std::size_t most_shown_cells = 8; // of a range
 
 [[nodiscard]] std::string shown(const Cell& cell, bool time);
 [[nodiscard]] std::string shown(const Range& range, bool time);
-// " (3 rows by 2)"; nothing of one cell.
+// " (3 × 2 cells)"; nothing of one cell.
 [[nodiscard]] std::string size_of(sal_Int32 rows, sal_Int32 columns);
 
 // Where one argument is refused, the sentence begins with its name.

@@ -17,7 +17,7 @@ using css::uno::Reference;
 std::string report(const TestPlan& plan) {
     auto text = plan.summary;
     for (const auto& line : plan.lines) {
-        text += "\n" + line.name + ": " + line.happens;
+        text += "\n" + tr("%1: %2", line.name, line.happens);
         for (const auto& detail : line.details)
             text += "; " + detail;
     }

@@ -192,7 +192,7 @@ class Planner {
     }
     static void add_problem(const Results& results, const std::string& title, TestLine& line) {
         if (!results.unreadable.empty())
-            line.details.push_back(title + ": " + results.unreadable);
+            line.details.push_back(tr("%1: %2", title, results.unreadable));
     }
 
     static std::string machine_title(std::size_t machine) {
@@ -245,7 +245,7 @@ class Planner {
         }
         if (words.empty())
             return;
-        line.details.push_back(title + ": " + words + (older ? " (" + tr("older than what is there") + ")" : ""));
+        line.details.push_back(tr("%1: %2", title, words) + (older ? " (" + tr("older than what is there") + ")" : ""));
         plan_.writes.push_back(
             {place.range,
              place.row,

@@ -75,12 +75,13 @@ Import plan_import(const Logbook& logbook, const ResultTables& tables, const Old
     const double today = today_number();
     auto there = tests_in(logbook, today);
     const auto machines = machine_names(logbook);
+    std::vector<std::pair<std::string, std::string>> left_out; // whose, and why
     for (const auto& row : old.tests) {
         if (!sure.contains(fold_name(name_in(row))))
             continue;
         const auto test = read_test(cells_of(row), today, machines);
         if (!test) {
-            plan.remarks += "\n" + tr("A test of %1 is left out: %2", name_in(row), tr(test.error()));
+            left_out.push_back({name_in(row), tr(test.error())});
             continue;
         }
         auto& own = there.people[fold_name(test->name)];
@@ -91,6 +92,12 @@ Import plan_import(const Logbook& logbook, const ResultTables& tables, const Old
         own.push_back(*test);
         plan.tests.push_back(&row);
         ++plan.tests_of[name_in(row)];
+    }
+    for (auto first = left_out.begin(); first != left_out.end();) {
+        const auto last = std::find_if(first, left_out.end(), [&](const auto& one) { return one != *first; });
+        plan.remarks += "\n" + tr("Tests of %1 left out: %2. %3", first->first, std::to_string(last - first),
+                                  first->second);
+        first = last;
     }
     if (old.results)
         plan.results = plan_results(tables, *old.results);

@@ -33,7 +33,7 @@ constexpr Label labels[] = {{"division", "division"},
                             {"erg_times", "ergometer times"},
                             {"held", "held on the ergometer"},
                             {"share", "share of the watts alone"},
-                            {"ratio", "watts held : promised"},
+                            {"ratio", "watts held / promised"},
                             {"ratio_sd", "how sure: ±"}};
 
 std::string shown(const LogbookValue& value) {
@@ -138,12 +138,12 @@ ResultsPlan plan_results(const ResultTables& tables, const EventResults& event) 
         } else {
             line.differs = true;
             line.new_person = match.same.empty();
-            line.happens = line.new_person ? tr("new, and new in the logbook") : tr("new");
+            line.happens = line.new_person ? tr("new, new person") : tr("new");
             for (const auto& [key, value] : person.row)
                 if (key == "result" || key == "clocks")
                     line.differences += (line.differences.empty() ? "" : ", ") + shown(value);
                 else if (key == "ratio" && value.number)
-                    line.differences += ", " + tr("watts held : promised") + " " + shown(value);
+                    line.differences += ", " + tr("watts held / promised") + " " + shown(value);
         }
         plan.lines.push_back(std::move(line));
     }

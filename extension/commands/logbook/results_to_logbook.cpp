@@ -18,10 +18,10 @@ std::vector<std::string> row_of(const ResultLine& line) {
 class Window {
   public:
     Window(Context& context, ResultsPlan& plan)
-        : plan_(plan), dialog_(context, tr("Results to the logbook"), 440, 100, 150), summary_(dialog_.line()),
+        : plan_(plan), dialog_(context, tr("Results to the logbook"), 500, 100, 150), summary_(dialog_.line()),
           table_(dialog_.table(tr("~Preview"),
                                {tr("Name"), tr("Take over"), tr("What"), tr("In the logbook → in the event")}, 150,
-                               {10, 5, 9, 22})),
+                               {10, 5, 9, 32})),
           whole_(dialog_.memo("", "", 30, true)) {
         dialog_.watch(table_);
         if (!plan.movements.empty()) {

@@ -87,8 +87,14 @@ DayTest read_day_test(const std::string& text, const std::vector<MachineName>& m
     else if (number && test.machine && of == "cal")
         test.calories = *number;
     else
-        throw Refusal{tr("%1 cannot be read. Write such as: %2", pacecells::quoted(text), "Rower 10:00; Rower 2000 m")};
+        throw Refusal{tr("%1 cannot be read. Write such as: %2", pacecells::quoted(text),
+                         day_tests_example(machines))};
     return test;
+}
+
+std::string day_tests_example(const std::vector<MachineName>& machines) {
+    const auto name = machines.empty() ? std::string("Rower") : machines.front().name;
+    return name + " 10:00; " + name + " 2000 m";
 }
 
 DayTable::DayTable(const Document& document)

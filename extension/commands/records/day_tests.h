@@ -25,6 +25,9 @@ struct DayTest {
 [[nodiscard]] DayTest read_day_test(const std::string& text, const std::vector<MachineName>& machines,
                                     const std::vector<std::string>& movements);
 
+// How tests are written, with a machine of the logbook.
+[[nodiscard]] std::string day_tests_example(const std::vector<MachineName>& machines);
+
 [[nodiscard]] std::vector<std::string> movements_in(const Logbook& logbook);
 
 // The rows of day_tests by key, from the first row on; keys are in the first row of the range.

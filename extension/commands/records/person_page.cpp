@@ -83,7 +83,7 @@ std::string next_of(const Page& page) {
     auto text = tr(next.sentence);
     if (next.any()) {
         const TestEntry subject{.name = {}, .machine = next.machine, .movement = next.movement};
-        text = what_of(subject, page.machines) + ": " + text;
+        text = tr("%1: %2", what_of(subject, page.machines), text);
     }
     if (const auto damper = last_damper(page, next.machine); !damper.empty())
         text += " " + tr("Damper %1, as last time.", damper);
@@ -98,7 +98,7 @@ std::vector<std::string> sentences_of(const Page& page) {
         if (const auto learnt = learnt_from(page.observations))
             all.push_back(tr(learnt->sentence));
     for (const auto& misfit : misfits(page.tests, page.today))
-        all.push_back(what_of(page.tests[misfit.test], page.machines) + ": " + tr(misfit.sentence));
+        all.push_back(tr("%1: %2", what_of(page.tests[misfit.test], page.machines), tr(misfit.sentence)));
     std::string old;
     for (const auto i : out_of_date(page.tests, page.today))
         old += (old.empty() ? "" : ", ") + what_of(page.tests[i], page.machines);

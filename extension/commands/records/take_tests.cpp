@@ -171,7 +171,7 @@ class Taker {
 };
 
 std::string summary_of(const Taking& taking) {
-    return tr("%1 tests are new, %2 stay out.", std::to_string(taking.rows.size()),
+    return tr("New tests: %1. Left out: %2.", std::to_string(taking.rows.size()),
               std::to_string(taking.lines.size() - taking.rows.size()));
 }
 
@@ -202,7 +202,7 @@ bool agreed(Context& context, const Taking& taking) {
         if (place < 0)
             return;
         const auto& line = taking.lines[static_cast<std::size_t>(place)];
-        dialog.set_text(whole, line.name + ": " + line.happens);
+        dialog.set_text(whole, tr("%1: %2", line.name, line.happens));
     });
     if (taking.rows.empty()) {
         dialog.show();

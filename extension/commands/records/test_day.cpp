@@ -67,7 +67,7 @@ std::vector<DayTest> read_tests(const std::string& text, const Known& known) {
     for (const auto& part : parts_of(text, ";\n"))
         tests.push_back(read_day_test(part, known.machines, known.movements));
     if (tests.empty())
-        throw Refusal{tr("Say what is tested, such as: %1", "Rower 10:00; Rower 2000 m")};
+        throw Refusal{tr("Say what is tested, such as: %1", day_tests_example(known.machines))};
     return tests;
 }
 
@@ -92,9 +92,9 @@ std::optional<TestDay> asked(Context& context, const Known& known) {
         day.names = read_names(context.argument("Names", usual_names(known.people)), known);
         return day;
     }
-    Dialog dialog(context, tr("Test day"), 320);
+    Dialog dialog(context, tr("Test day"), 460, 40, 180);
     const auto date = dialog.entry(tr("~Day"), with_date_order(today));
-    const auto tests = dialog.entry(tr("~Tests"), "", tr("such as %1", "Rower 10:00; Rower 2000 m"));
+    const auto tests = dialog.entry(tr("~Tests"), "", tr("such as %1", day_tests_example(known.machines)));
     const auto names = dialog.memo(tr("~Names, one per line; minors and people on another plan are left out"),
                                    usual_names(known.people), 120, false);
     const auto read = [&](const Dialog::Field& field, const auto& reader) {
