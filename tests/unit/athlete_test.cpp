@@ -151,6 +151,8 @@ TEST(Athlete, ATestIsTakenUpToItsBoundsAndRefusedBeyond) {
                           {"recovery", "0.29", "0.3", "3", "3.01"},
                           {"factor", "0.79", "0.8", "1.2", "1.21"},
                           {"factor_sd", "0.0009", "0.001", "1", "1.01"},
+                          {"result.share", "0.09", "0.1", "1", "1.01"},
+                          {"result.sd", "0.0009", "0.001", "1", "1.01"},
                           {"result.calh", "300", "301", "5000", "5001"},
                           {"result.time", "0:19", "0:20", "4:00:00", "4:00:01"}};
     for (const auto& one : all) {

@@ -136,6 +136,8 @@ TEST(Bounds, Amounts) {
     EXPECT_EQ(value_of(parse_amounts("0.5")).list, std::vector<double>{0.5});
     EXPECT_EQ(value_of(parse_amounts("99999")).list, std::vector<double>{99'999});
     EXPECT_REFUSED(parse_amounts("100000"));
+    EXPECT_EQ(value_of(parse_amounts("21\u201315\u20149")).list, (std::vector<double>{21, 15, 9})) << "any dash";
+    EXPECT_EQ(value_of(parse_amounts("max")).of_round(1), 0) << "nothing is fixed";
     std::string hundred = "1";
     for (int i = 2; i <= 100; ++i)
         hundred += "-" + std::to_string(i);

@@ -255,6 +255,16 @@ TEST(Team, TurnsAreSetsOrAMinute) {
     EXPECT_FALSE(turns_of(both, plans_of(both, people_of(both, two))[0])[0].scheme) << "nobody waits for a turn";
 }
 
+TEST(Team, ARoundIsTheSecondWhereTheFirstIsLonger) {
+    const Workout alone =
+        workout(with(with(pairs, "team | 2", "team | 1"), "swings | rep | | 12", "swings | rep | first | 12"));
+    const Plan plan = plan_for(alone, people_of(alone, {two[0]})[0]);
+    EXPECT_NEAR(plan.fresh_rounds[0].value(), 12 * 2 + 8 * 3, 1e-9);
+    EXPECT_NEAR(plan.round_time.value(), 8 * 3, 1e-9);
+    EXPECT_EQ(plan.stations[0].part, 12) << "where it is done";
+    EXPECT_EQ(plan.stations[1].part, 8);
+}
+
 TEST(Team, OneRepEachIsATurn) {
     const Workout on = workout(with(pairs, "Kettle swings | rep | | 12", "Kettle swings | rep | | 2"));
     const auto turns = turns_of(on, plans_of(on, people_of(on, two))[1]);
