@@ -96,7 +96,7 @@ std::vector<Example> examples(const std::string& name = "announcements") {
     return all;
 }
 
-// As what each piece was read, and why there is a mark.
+// As what each piece was read.
 std::string read_as(const Announcement& read, std::string_view text) {
     static constexpr const char* names[] = {"?",      "mark", "filler",   "title",    "format", "time",
                                             "rounds", "team", "scoring",  "tiebreak", "when",   "division",
@@ -111,8 +111,6 @@ std::string read_as(const Announcement& read, std::string_view text) {
         before = piece.as;
         all += " " + std::string(text.substr(piece.range.from, piece.range.to - piece.range.from));
     }
-    for (const auto& mark : read.marks)
-        all += "\n? " + mark.reason.message();
     return all;
 }
 
