@@ -44,6 +44,9 @@ TEST(CriticalPower, TwoTestsGiveTheExactLineAndNoErrors) {
     EXPECT_NEAR(got.values.critical.value(), 230, 1e-9);
     EXPECT_NEAR(got.values.reserve.value(), 27000, 1e-6);
     EXPECT_FALSE(got.critical_error);
+    const std::vector<Seconds> times{Seconds{180}, Seconds{300}, Seconds{900}};
+    const std::vector<Watts> watts{Watts{350}, Watts{320}, Watts{260}};
+    EXPECT_TRUE(value_of(fit_critical_power(times, watts)).critical_error) << "three have an error";
     EXPECT_FALSE(got.reserve_error);
     EXPECT_FALSE(got.r_squared);
 }

@@ -20,6 +20,8 @@ TEST(Delimited, TheSeparatorIsTheOneTheFirstLineHasMostOf) {
     EXPECT_EQ(delimited_rows("a,b\nc,d"), (TextRows{{"a", "b"}, {"c", "d"}}));
     EXPECT_EQ(delimited_rows("a\tb, c"), (TextRows{{"a", "b, c"}}));
     EXPECT_EQ(delimited_rows("title\na,b"), (TextRows{{"title"}, {"a", "b"}}));
+    EXPECT_EQ(delimited_rows("a, b;c;d"), (TextRows{{"a, b", "c", "d"}}));
+    EXPECT_EQ(delimited_rows("a;b\nc,d,e,f"), (TextRows{{"a", "b"}, {"c,d,e,f"}}));
 }
 
 TEST(Delimited, QuotedFieldsHoldSeparatorsQuotesAndLineEnds) {
@@ -42,6 +44,9 @@ TEST(Columns, AHeadingPutsThemInOrder) {
     EXPECT_TRUE(table.heading);
     EXPECT_EQ(table.rows, (TextRows{{"Ida", "", "8"}, {"Bo", "", ""}}));
     EXPECT_EQ(table.unknown, std::vector<std::string>{"Shoe size"});
+    const auto first = columns_of({{"Shoe size", "Name"}, {"42", "Ida", "more", "and more"}}, people);
+    EXPECT_EQ(first.unknown, std::vector<std::string>{"Shoe size"});
+    EXPECT_EQ(first.rows, (TextRows{{"Ida", "", ""}})) << "beyond the heading is nothing";
 }
 
 TEST(Columns, WithoutOneTheyComeInTheUsualOrder) {
@@ -58,6 +63,8 @@ TEST(Dates, AreReadWhereTheyCanBeButOneDay) {
     EXPECT_EQ(typed_date("30.11.2026"), november);
     EXPECT_EQ(typed_date("30.11.26"), november);
     EXPECT_EQ(typed_date("11/30/2026"), november);
+    EXPECT_EQ(typed_date("12/11/2026"), std::nullopt);
+    EXPECT_EQ(typed_date("11/12/2026"), std::nullopt);
     EXPECT_EQ(typed_date("30/11/2026"), november);
     EXPECT_EQ(typed_date("2/2/2026"), 46055);
     EXPECT_FALSE(typed_date("2/3/2026"));
