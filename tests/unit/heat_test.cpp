@@ -198,6 +198,9 @@ TEST(Heat, MachinesAreSharedByTheTimesOfAllTogether) {
     EXPECT_EQ(value_of(share_machines(Column{179}, Column{80.2}, Seconds{10})).later, Seconds{91});
     EXPECT_EQ(value_of(share_machines(Column{30}, Column{80}, Seconds{10})).people, 1)
         << "nobody has less than a machine";
+    EXPECT_EQ(value_of(share_machines(Column{149.5}, Column{50}, Seconds{0})).people, 2);
+    EXPECT_EQ(value_of(share_machines(Column{150}, Column{50}, Seconds{0})).people, 3);
+    EXPECT_EQ(value_of(share_machines(Column{100, 100}, Column{50, 50}, Seconds{0})).later, Seconds{50});
     EXPECT_EQ(value_of(share_machines({}, {})).people, 1);
     EXPECT_REFUSED(share_machines(Column{1}, Column{}));
     EXPECT_REFUSED(share_machines(Column{-1}, Column{1}));

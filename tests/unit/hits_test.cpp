@@ -30,6 +30,9 @@ TEST(Hits, SayWhetherTheRangesAreRight) {
     EXPECT_EQ(said(19, 1), "19 of 20 results lay in the range, where 16 should: that is within luck.");
     EXPECT_EQ(said(20, 0),
               "20 of 20 results lay in the range, where 16 should: the ranges are wider than they need to be.");
+    // At most 9 of 16 come in 2.67 %, 24 or more of 25 in 2.74 %, by scipy: 2.5 % on each side is luck.
+    EXPECT_EQ(said(9, 7), "9 of 16 results lay in the range, where 13 should: that is within luck.");
+    EXPECT_EQ(said(24, 1), "24 of 25 results lay in the range, where 20 should: that is within luck.");
     EXPECT_EQ(said(0, 0), "No forecast has a result yet.");
     EXPECT_EQ(said(0, 1), "0 of 1 results lay in the range, where 1 should: that is within luck.");
     EXPECT_EQ(said(0, 3), "0 of 3 results lay in the range, where 2 should: the ranges are too narrow.");
