@@ -91,8 +91,9 @@ NextTest next_test(std::span<const TestEntry> tests, const ToTest& who) {
                 return other.date > test.date && same_subject(other, test) &&
                        (test.machine ? one_length(other, test) : other.kind == test.kind);
             });
+            const double over = test.date + 7 * who.weeks + 1; // the first day on which it does not
             if (!replaced)
-                runs_out = std::min(runs_out.value_or(test.date + 7 * who.weeks + 1), test.date + 7 * who.weeks + 1);
+                runs_out = std::min(runs_out.value_or(over), over);
         }
     return none(runs_out ? say("No test is due before %1.", date_text(*runs_out)) : say("No test is due."));
 }

@@ -64,6 +64,11 @@ TEST(Load, RefusesWhatCannotBeMeant) {
     }
     EXPECT_REFUSED(one_rep_max(100, Reps{0.99}));
     EXPECT_REFUSED(one_rep_max(100, Reps{37}, LoadFormula::brzycki));
+    for (const double reps : {37.0, 37.5})
+        EXPECT_EQ(
+            one_rep_max(100, Reps{reps}, LoadFormula::brzycki).error().message().find("The reps must be below 37"), 0u);
+    EXPECT_EQ(usual_bar(LoadUnit::kilograms), 20) << "common practice, no source";
+    EXPECT_EQ(usual_bar(LoadUnit::pounds), 45);
     EXPECT_REFUSED(one_rep_max(1e308, Reps{1000}));
     EXPECT_REFUSED(max_reps(5e-324, 1e308));
     EXPECT_TRUE(one_rep_max(100, Reps{36.9}, LoadFormula::brzycki));

@@ -35,6 +35,9 @@ TEST(Names, NearlyTheSameAreAskedAbout) {
         EXPECT_EQ(match.nearly, Places{0}) << typed;
     }
     EXPECT_EQ(list.find("Juergen Weissmoor").nearly, Places{1});
+    EXPECT_TRUE(nearly_same_name("Mueller Baecker-Oehm", "Müller Bäcker Öhm"));
+    EXPECT_TRUE(nearly_same_name("Jo Lis", "Jo Lus")) << "five letters";
+    EXPECT_TRUE(nearly_same_name("Quellmann Al", "Quellmann Ab")) << "a word of two";
     EXPECT_EQ(list.find("Jurgen Weissmoor").nearly, Places{1});
     EXPECT_EQ(list.find("Ana Lena Tiefental").nearly, Places{2});
     EXPECT_EQ(list.find("Analena Tiefental").nearly, Places{2});

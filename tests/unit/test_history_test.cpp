@@ -276,6 +276,10 @@ TEST(NextTest, InTheOrderOfWhatHelpsMost) {
               "row: Test 12:00: a second test of another length makes the rate surer.");
     EXPECT_EQ(next({metres("2026-05-04", 2000, "7:45")}),
               "row: Test 20:00: a second test of another length makes the rate surer.");
+    // Three times as long in whole minutes, from 12 to 20; from nine minutes on a short one.
+    EXPECT_EQ(next({watts("2026-05-04", 300, "4:50")}).substr(0, 16), "row: Test 15:00:");
+    EXPECT_EQ(next({watts("2026-05-04", 300, "8:59")}).substr(0, 16), "row: Test 20:00:");
+    EXPECT_EQ(next({watts("2026-05-04", 300, "9:00")}).substr(0, 15), "row: Test 3:00:");
     EXPECT_EQ(next({calories("2025-05-04", 150, "10:00")}), "row: Test 10:00 again: the last test is 56 weeks old.");
     EXPECT_EQ(next({metres("2025-05-04", 2000, "7:45")}), "row: Test 2000 m again: the last test is 56 weeks old.");
     EXPECT_EQ(next({watts("2026-05-04", 230, "3:00"), watts("2026-05-11", 250, "12:00")}),
@@ -299,6 +303,7 @@ TEST(NextTest, NoneForWhomItIsNotMeant) {
     EXPECT_EQ(next(old, {.minor = true}), "No maximal test: minors train in a pace group.");
     for (const auto plan : {DayPlan::easy, DayPlan::technique, DayPlan::not_today})
         EXPECT_EQ(next(old, {.plan = plan}), "No maximal test at the moment.") << "no reason is told";
+    EXPECT_EQ(next(old, {.event = today}), "No maximal test in the three days before an event.");
     EXPECT_EQ(next(old, {.event = today + 3}), "No maximal test in the three days before an event.");
     EXPECT_EQ(next(old, {.event = today + 4}).substr(0, 9), "row: Test");
     EXPECT_EQ(next(old, {.event = today - 1}).substr(0, 9), "row: Test") << "an event that is over";
