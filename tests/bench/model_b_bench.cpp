@@ -8,6 +8,8 @@
 #include "pacecells/score.h"
 #include "pacecells/stations.h"
 
+#include "measure.h"
+
 #include <benchmark/benchmark.h>
 
 #include <array>
@@ -19,19 +21,6 @@
 
 namespace pacecells {
 namespace {
-
-// Keeps the compiler from computing a call with constant arguments beforehand.
-template <class T>
-T opaque(T value) {
-    benchmark::DoNotOptimize(value);
-    return value;
-}
-
-template <class Call>
-void measure(benchmark::State& state, Call call) {
-    for (auto _ : state)
-        benchmark::DoNotOptimize(call());
-}
 
 constexpr CriticalPower athlete{.critical = Watts{251}, .reserve = Joules{20100}};
 
