@@ -38,8 +38,8 @@ ANNOUNCED = {
          ("sandbag cleans", "reps", "20", "20", "45", "30"), ("run", "run m", "600", "600", "", "")),
         r"\d+:\d\d|\d+( \+ .*)?|[a-z ]+"),
     "every two minutes": (
-        "E2MOM 20: 14/11 cal bike", NAMES,
-        {"format": "intervals", "every_s": "120", "windows": "10", "in_turn": ""}, (("bike", "bike cal", "14", "11", "", ""),),
+        "E2MOM 18: 13/10 cal bike", NAMES,
+        {"format": "intervals", "every_s": "120", "windows": "9", "in_turn": ""}, (("bike", "bike cal", "13", "10", "", ""),),
         r"\d+.*"),
     "in turn": (
         "EMOM 12, in turn: 12 cal row, 14 wall balls 9 kg, 10 burpees", ALIKE,
