@@ -89,7 +89,7 @@ TEST(Plan, WithARestAgreesWithTryingEveryNumberOfSets) {
     Random random;
     int planned = 0;
     int refused = 0;
-    for (int i = 0; i < 2000; ++i) {
+    for (int i = 0; i < 10'000; ++i) {
         const auto task = random_work(random, 20, 6);
         const double rest = random.between(0.1, 30);
         int expected = 1;

@@ -72,7 +72,7 @@ std::string random_scheme(Random& random) {
 
 TEST(Sets, RepsInHandAgreeWithRememberingEveryRep) {
     Random random;
-    for (int i = 0; i < 2000; ++i) {
+    for (int i = 0; i < 10'000; ++i) {
         const auto written = random_scheme(random);
         const int rounds = random.whole(1, 12);
         const double max_unbroken = random.between(1, 80);
