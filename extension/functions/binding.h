@@ -174,6 +174,12 @@ template <int most>
 inline constexpr int bound<NumberUpTo<most>> = most;
 template <int most>
 inline constexpr int bound<WholeUpTo<most>> = most;
+template <int most>
+inline constexpr int bound<NumberUpToOrText<most>> = most;
+template <int most>
+inline constexpr int bound<NumbersUpTo<most>> = most;
+template <>
+inline constexpr int bound<PlainSeconds> = most_plain_seconds;
 template <class T>
 inline constexpr int bound<std::optional<T>> = bound<T>;
 

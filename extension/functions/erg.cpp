@@ -13,6 +13,12 @@ namespace {
 
 using UnitOption = Option<&parse_erg_unit>;
 
+template <class T>
+Result<double> bounded(const NumberOrText& given) {
+    const auto number = Read<T>::from(Cell{*std::get_if<double>(&given.value)});
+    return number ? Result<double>{number->value} : number.error();
+}
+
 Result<double> erg_convert(NumberOrText value, UnitOption from, UnitOption to, std::optional<MachineOption> machine) {
     double given = 0;
     if (from.value == ErgUnit::split) {
@@ -20,7 +26,14 @@ Result<double> erg_convert(NumberOrText value, UnitOption from, UnitOption to, s
         if (!split)
             return detail::about(0, split.error());
         given = split->value.value();
-    } else if (const auto* number = std::get_if<double>(&value.value)) {
+        const auto watts = convert(given, ErgUnit::split, ErgUnit::watts);
+        if (watts && *watts > PowerNumber::bound)
+            return out_of_domain("A split of %1 s is %2 W: nobody can mean more than %3 W.", given, std::round(*watts),
+                                 PowerNumber::bound);
+    } else if (std::holds_alternative<double>(value.value)) {
+        const auto number = from.value == ErgUnit::watts ? bounded<PowerNumber>(value) : bounded<RateNumber>(value);
+        if (!number)
+            return detail::about(0, number.error());
         given = *number;
     } else {
         return out_of_domain("A text is understood for a split only; other values are numbers.");
@@ -57,8 +70,8 @@ constexpr Row rows[] = {
                        {"from", "Its unit: \"cal/h\", \"W\" or \"split\"."},
                        {"to", "Unit wanted: \"cal/h\", \"W\" or \"split\"."},
                        {"machine", machine_text, "row"}},
-                      "At least 300 cal/h; exactly 300 is 0 W and has no split. A split is above 0 and below 10 min. "
-                      "\"armbike\" is refused: its calories do not follow this formula.",
+                      "300 to 5000 cal/h; exactly 300 is 0 W and has no split. 0 to 3000 W. A split is at least 0:48.9 "
+                      "(3000 W) and below 10 min. \"armbike\" is refused: its calories do not follow this formula.",
                       "Power and split: A. Dudhia, The Physics of Ergometers. Calories: 300 + 4 x 0.8604 W, from "
                       "memory; within 0.4% of Dudhia's formula. Air-braked monitors of this formula only: check yours.",
                       {"1000;\"cal/h\";\"W\"", "203.394"}),

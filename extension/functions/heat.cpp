@@ -14,10 +14,10 @@ namespace {
 // The rows read the kind of a parameter from its type, so parameters are values.
 // NOLINTBEGIN(performance-unnecessary-value-param)
 
-Result<Answer> heat_list_cells(RawCells names, Numbers projected, Number lanes, std::optional<DayTime> first_start,
+Result<Answer> heat_list_cells(RawCells names, Numbers projected, CountNumber lanes, std::optional<DayTime> first_start,
                                std::optional<Duration> every, std::optional<RawCells> groups,
                                std::optional<Whole> row_wanted, std::optional<Whole> column_wanted,
-                               std::optional<RawCells> judges, std::optional<Number> machines,
+                               std::optional<RawCells> judges, std::optional<CountNumber> machines,
                                std::optional<AnyTime> later, std::optional<RawCells> teams) {
     if (names.rows > 1 && names.columns > 1)
         return out_of_domain("Names are one column or one row of cells.");

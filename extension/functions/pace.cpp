@@ -12,7 +12,7 @@ namespace {
 // The rows read the kind of a parameter from its type, so parameters are values.
 // NOLINTBEGIN(performance-unnecessary-value-param)
 
-Result<Seconds> pace_round(Duration cap, NumberOrText goal, std::optional<Numbers> reps_per_round) {
+Result<Seconds> pace_round(Duration cap, CountOrText goal, std::optional<Counts> reps_per_round) {
     if (const auto* rounds = std::get_if<double>(&goal.value))
         return round_time(cap.value, *rounds);
     const auto score = parse_score(*std::get_if<std::string>(&goal.value));
@@ -57,7 +57,7 @@ Result<CaloriesPerHour> pace_ergneed(ShortTime time, CalorieNumber calories, Pla
     return erg_need(time.value, Kilocalories{calories.value}, other.value, value_or(spin_up, Seconds{0}));
 }
 
-Result<Range> pace_table(Duration cap, CountNumber from, CountNumber to, std::optional<Number> step,
+Result<Range> pace_table(Duration cap, CountNumber from, CountNumber to, std::optional<CountNumber> step,
                          std::optional<CalorieNumber> calories, std::optional<PlainSeconds> other) {
     const auto rows =
         goal_table(cap.value, from.value, to.value, value_or(step, 1.0),
@@ -75,7 +75,7 @@ Result<Range> pace_table(Duration cap, CountNumber from, CountNumber to, std::op
 }
 
 Result<Seconds> pace_cost(Duration cap, Number drift, std::optional<PowerNumber> critical,
-                          std::optional<ReserveNumber> reserve, std::optional<Number> gain) {
+                          std::optional<ReserveNumber> reserve, std::optional<FactorNumber> gain) {
     if (critical.has_value() != reserve.has_value())
         return out_of_domain("Critical power and reserve go together: give both, or neither.");
     Seconds lasting = usual_reserve_time;

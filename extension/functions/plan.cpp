@@ -33,7 +33,9 @@ class Stations {
                 return unit.error();
             result.units_.push_back(*unit);
         }
-        result.amounts_ = numbers(amounts, [](int, const Cell& cell) { return plain(cell); });
+        result.amounts_ = numbers(amounts, [&](int row, const Cell& cell) {
+            return amount(result.units_[static_cast<std::size_t>(row)], cell);
+        });
         result.extras_ = numbers(extras, [](int, const Cell& cell) { return seconds(cell); });
         result.rates_ = numbers(
             rates, [&](int row, const Cell& cell) { return rate(result.units_[static_cast<std::size_t>(row)], cell); });
@@ -42,7 +44,7 @@ class Stations {
             for (int row = 0; row < counts->rows; ++row) {
                 const auto& cell = counts->at(row, 0);
                 result.counts_.push_back(is_blank(cell) ? credit(result.units_[static_cast<std::size_t>(row)])
-                                                        : plain(cell));
+                                                        : plain<CountNumber>(cell));
             }
         return result;
     }
@@ -63,9 +65,24 @@ class Stations {
         const auto* text = std::get_if<std::string>(&cell);
         return parse_unit(text ? *text : number_text(*std::get_if<double>(&cell)));
     }
+    template <class T>
     static double plain(const Cell& cell) {
-        const auto number = Read<Number>::from(is_blank(cell) ? Cell{Blank{}} : cell);
+        const auto number = Read<T>::from(is_blank(cell) ? Cell{Blank{}} : cell);
         return number ? number->value : unreadable;
+    }
+    static double amount(Unit unit, const Cell& cell) {
+        if (unit == Unit::rep)
+            return plain<CountNumber>(cell);
+        switch (rate_kind(unit)) {
+        case RateKind::none:
+            return plain<NumberUpTo<most_plain_seconds>>(cell); // a hold or a rest
+        case RateKind::calories_per_hour:
+            return plain<CalorieNumber>(cell);
+        case RateKind::seconds_each:
+        case RateKind::split:
+            break;
+        }
+        return plain<DistanceNumber>(cell);
     }
     static double seconds(const Cell& cell) {
         const auto number = Read<PlainSeconds>::from(is_blank(cell) ? Cell{Blank{}} : cell);
@@ -78,7 +95,7 @@ class Stations {
         case RateKind::seconds_each:
             return seconds(cell);
         case RateKind::calories_per_hour:
-            return plain(cell);
+            return plain<RateNumber>(cell);
         case RateKind::split:
             break;
         }
@@ -100,7 +117,7 @@ class Stations {
 };
 
 Result<Seconds> plan_roundtime(RawCells units, RawCells amounts, RawCells rates, RawCells extras,
-                               std::optional<Number> k) {
+                               std::optional<CountNumber> k) {
     const auto stations = Stations::from(units, amounts, rates, extras);
     if (!stations)
         return stations.error();
@@ -123,7 +140,7 @@ Result<Seconds> plan_finish(CountNumber rounds, RawCells units, RawCells amounts
 }
 
 Result<CaloriesPerHour> plan_ergneed(Duration cap, CountNumber goal, RawCells units, RawCells amounts, RawCells rates,
-                                     RawCells extras, std::optional<Number> station) {
+                                     RawCells extras, std::optional<CountNumber> station) {
     const auto stations = Stations::from(units, amounts, rates, extras);
     if (!stations)
         return stations.error();
@@ -157,7 +174,8 @@ Result<double> plan_reserve(Duration cap, CalorieNumber calories, PlainSeconds o
     return reserve_left(task, CaloriesPerHour{rate.value}, round ? std::optional{round->value} : std::nullopt);
 }
 
-Result<Answer> plan_factor(Numbers ratios, Numbers errors, std::optional<Number> spread, std::optional<Whole> index) {
+Result<Answer> plan_factor(Numbers ratios, Numbers errors, std::optional<ErrorNumber> spread,
+                           std::optional<Whole> index) {
     if (ratios.values.size() != errors.values.size())
         return out_of_domain("Every result needs a ratio and its error: there are %1 ratios and %2 errors.",
                              ratios.values.size(), errors.values.size());
@@ -174,7 +192,7 @@ Result<Answer> plan_factor(Numbers ratios, Numbers errors, std::optional<Number>
     return pick(Range{1, 2, {to_cell(factor->value), to_cell(factor->error)}}, {}, index);
 }
 
-Result<Answer> plan_advice(RateNumber needed, RateNumber floor, RateNumber ceiling, Number doubt,
+Result<Answer> plan_advice(RateNumber needed, RateNumber floor, RateNumber ceiling, ErrorNumber doubt,
                            std::optional<Whole> index) {
     const auto advice = advise(CaloriesPerHour{needed.value}, CaloriesPerHour{floor.value},
                                CaloriesPerHour{ceiling.value}, doubt.value);

@@ -142,6 +142,8 @@ Result<PlainSeconds> Read<PlainSeconds>::from(const Cell& cell) {
         return PlainSeconds{Seconds{*number * seconds_a_day}};
     if (*number >= hour && *number < shortest_rep)
         return out_of_domain("needs a plain number of seconds such as 2.5, but this looks like a time of day.");
+    if (*number > most_plain_seconds)
+        return detail::above_bound(most_plain_seconds, *number);
     return PlainSeconds{Seconds{*number}};
 }
 

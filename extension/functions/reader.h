@@ -36,7 +36,8 @@ struct DayTime {
     double days;
 };
 
-// A plain number of seconds, at least 0; a Calc time in the wrong place is caught.
+// A plain number of seconds, at least 0 and at most 4 h; a Calc time in the wrong place is caught.
+inline constexpr int most_plain_seconds = 14'400;
 struct PlainSeconds {
     Seconds value;
 };
@@ -53,6 +54,7 @@ struct Whole {
 // are judgement, far above what people do.
 template <int most>
 struct NumberUpTo {
+    static constexpr int bound = most;
     double value;
 };
 template <int most>
@@ -67,6 +69,8 @@ using CountNumber = NumberUpTo<9'999>;     // reps and rounds, decimal
 using Count = WholeUpTo<9'999>;            // reps and rounds, whole
 using LoadNumber = NumberUpTo<1'000>;
 using DistanceNumber = NumberUpTo<100'000>; // m
+using FactorNumber = NumberUpTo<100>;       // what something is multiplied by
+using ErrorNumber = NumberUpTo<1>;          // a standard deviation, as a share
 
 struct Text {
     std::string value;
@@ -83,12 +87,24 @@ struct NumberOrText {
     std::variant<double, std::string> value;
 };
 
+// The same where a number has a bound: reps or rounds, or a score in text.
+template <int most>
+struct NumberUpToOrText : NumberOrText {};
+using CountOrText = NumberUpToOrText<9'999>;
+using CaloriesOrText = NumberUpToOrText<10'000>;
+
 // --- ranges ------------------------------------------------------------------------------------------------------
 
 // One column or row of numbers, blanks kept.
 struct Numbers {
     std::vector<std::optional<double>> values;
 };
+
+// The same where each has a bound.
+template <int most>
+struct NumbersUpTo : Numbers {};
+using Counts = NumbersUpTo<9'999>;
+using Powers = NumbersUpTo<3'000>;
 
 // One column or row of Calc times or time texts in seconds, blanks kept.
 struct Times {
@@ -110,6 +126,8 @@ struct RawCells {
 template <class T>
 inline constexpr bool takes_range =
     std::is_same_v<T, Numbers> || std::is_same_v<T, Times> || std::is_same_v<T, RawCells>;
+template <int most>
+inline constexpr bool takes_range<NumbersUpTo<most>> = true;
 
 // A parameter of type AreaPointer takes a range as an object; the office refuses everything else.
 template <class T>
@@ -198,9 +216,32 @@ template <>
 struct Read<NumberOrText> {
     static Result<NumberOrText> from(const Cell& cell);
 };
+template <int most>
+struct Read<NumberUpToOrText<most>> {
+    static Result<NumberUpToOrText<most>> from(const Cell& cell) {
+        auto given = Read<NumberOrText>::from(cell);
+        if (!given)
+            return given.error();
+        if (const auto* number = std::get_if<double>(&given->value); number && *number > most)
+            return detail::above_bound(most, *number);
+        return NumberUpToOrText<most>{*std::move(given)};
+    }
+};
 template <>
 struct Read<Numbers> {
     static Result<Numbers> from(const RawCells& range);
+};
+template <int most>
+struct Read<NumbersUpTo<most>> {
+    static Result<NumbersUpTo<most>> from(const RawCells& range) {
+        auto numbers = Read<Numbers>::from(range);
+        if (!numbers)
+            return numbers.error();
+        for (const auto& number : numbers->values)
+            if (number && *number > most)
+                return detail::above_bound(most, *number);
+        return NumbersUpTo<most>{*std::move(numbers)};
+    }
 };
 template <>
 struct Read<Times> {

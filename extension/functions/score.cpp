@@ -12,7 +12,7 @@ namespace {
 // NOLINTBEGIN(performance-unnecessary-value-param)
 
 // Total reps of a score: a number, or text such as "7+21" together with the reps per round.
-Result<Reps> score_in(const NumberOrText& score, const std::optional<Numbers>& reps_per_round) {
+Result<Reps> score_in(const NumberOrText& score, const std::optional<Counts>& reps_per_round) {
     if (const auto* reps = std::get_if<double>(&score.value)) {
         if (!(*reps >= 0))
             return out_of_domain("A score is at least 0, got %1.", *reps);
@@ -29,20 +29,20 @@ Result<Reps> score_in(const NumberOrText& score, const std::optional<Numbers>& r
     return reps_of(*parsed, *reps->view());
 }
 
-Result<Reps> score_reps(NumberOrText score, Numbers reps_per_round) {
+Result<Reps> score_reps(CountOrText score, Counts reps_per_round) {
     if (const auto reps = RoundReps::from(reps_per_round); !reps)
         return reps.error();
     return score_in(score, reps_per_round);
 }
 
-Result<std::string> score_text_cell(Number reps, Numbers reps_per_round) {
+Result<std::string> score_text_cell(CountNumber reps, Counts reps_per_round) {
     const auto rounds = RoundReps::from(reps_per_round);
     if (!rounds)
         return rounds.error();
     return score_text(Reps{reps.value}, *rounds->view());
 }
 
-Result<Reps> score_project(Duration cap, Duration elapsed, NumberOrText score, std::optional<Numbers> reps_per_round) {
+Result<Reps> score_project(Duration cap, Duration elapsed, CountOrText score, std::optional<Counts> reps_per_round) {
     const auto reps = score_in(score, reps_per_round);
     if (!reps)
         return reps.error();
@@ -65,7 +65,7 @@ Result<std::vector<Seconds>> clocks_in(const Times& times) {
     return clocks;
 }
 
-Result<Answer> score_forecast(Duration cap, Times clocks, Numbers reps_per_round, std::optional<Number> confidence,
+Result<Answer> score_forecast(Duration cap, Times clocks, Counts reps_per_round, std::optional<Number> confidence,
                               std::optional<Whole> index, std::optional<ShortTime> planned) {
     const auto done = clocks_in(clocks);
     if (!done)
@@ -96,9 +96,9 @@ Result<double> score_steadiness(Times clocks) {
     return steadiness(*done);
 }
 
-Result<Seconds> score_capped(Number reps_left, Duration cap) { return capped(Reps{reps_left.value}, cap.value); }
+Result<Seconds> score_capped(CountNumber reps_left, Duration cap) { return capped(Reps{reps_left.value}, cap.value); }
 
-Result<std::string> score_result(AnyTime time, Duration cap, std::optional<Number> reps_left) {
+Result<std::string> score_result(AnyTime time, Duration cap, std::optional<CountNumber> reps_left) {
     return result_text(time.value, cap.value, Reps{value_or(reps_left, 0.0)});
 }
 

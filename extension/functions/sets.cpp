@@ -44,7 +44,7 @@ Result<Seconds> sets_time(NumberOrText scheme, PlainSeconds rep, PlainSeconds re
 }
 
 SetWork work_in(Count reps, CountNumber rounds, CountNumber max_unbroken, PlainSeconds away,
-                const std::optional<Number>& margin, const std::optional<Number>& recovery) {
+                const std::optional<CountNumber>& margin, const std::optional<FactorNumber>& recovery) {
     return {.reps = reps.value,
             .rounds = rounds.value,
             .max_unbroken = Reps{max_unbroken.value},
@@ -54,8 +54,8 @@ SetWork work_in(Count reps, CountNumber rounds, CountNumber max_unbroken, PlainS
 }
 
 Result<std::string> sets_plan(Count reps, CountNumber rounds, CountNumber max_unbroken, PlainSeconds away,
-                              std::optional<PlainSeconds> rest, std::optional<Number> margin,
-                              std::optional<Number> recovery) {
+                              std::optional<PlainSeconds> rest, std::optional<CountNumber> margin,
+                              std::optional<FactorNumber> recovery) {
     const auto plan = plan_sets(work_in(reps, rounds, max_unbroken, away, margin, recovery),
                                 rest ? std::optional{rest->value} : std::nullopt);
     if (!plan)
@@ -65,7 +65,8 @@ Result<std::string> sets_plan(Count reps, CountNumber rounds, CountNumber max_un
 
 // Plain seconds, as the functions that take a rest read them.
 Result<double> sets_rest(Count reps, CountNumber rounds, CountNumber max_unbroken, PlainSeconds away,
-                         std::optional<Count> sets, std::optional<Number> margin, std::optional<Number> recovery) {
+                         std::optional<Count> sets, std::optional<CountNumber> margin,
+                         std::optional<FactorNumber> recovery) {
     const auto rest = rest_needed(work_in(reps, rounds, max_unbroken, away, margin, recovery),
                                   sets ? std::optional{sets->value} : std::nullopt);
     if (!rest)
@@ -74,7 +75,7 @@ Result<double> sets_rest(Count reps, CountNumber rounds, CountNumber max_unbroke
 }
 
 Result<Reps> sets_left(NumberOrText scheme, CountNumber rounds, CountNumber max_unbroken, PlainSeconds away,
-                       std::optional<PlainSeconds> rest, std::optional<Number> recovery) {
+                       std::optional<PlainSeconds> rest, std::optional<FactorNumber> recovery) {
     const auto parsed = scheme_in(scheme);
     if (!parsed)
         return parsed.error();
@@ -118,7 +119,7 @@ Result<double> sets_load(LoadNumber one_rep_max_load, Number share, std::optiona
     return share_of_maximum(one_rep_max_load.value, share.value, *which);
 }
 
-Result<std::string> sets_plates(LoadNumber load, std::optional<Number> bar, std::optional<Text> unit) {
+Result<std::string> sets_plates(LoadNumber load, std::optional<LoadNumber> bar, std::optional<Text> unit) {
     const auto which = load_unit_in(unit);
     if (!which)
         return which.error();

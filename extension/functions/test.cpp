@@ -19,7 +19,7 @@ namespace {
 // The rows read the kind of a parameter from its type, so parameters are values.
 // NOLINTBEGIN(performance-unnecessary-value-param)
 
-Result<Answer> test_critical(RawCells times, Numbers watts, std::optional<Whole> index) {
+Result<Answer> test_critical(RawCells times, Powers watts, std::optional<Whole> index) {
     if (times.cells.size() != watts.values.size())
         return out_of_domain("Every test needs a time and its watts: there are %1 times and %2 watts.",
                              times.cells.size(), watts.values.size());
@@ -62,7 +62,8 @@ Result<CaloriesPerHour> test_floor(Duration cap, PowerNumber critical, ReserveNu
     return rate_floor(cap.value, values_in(critical, reserve), value_or(share, usual_share));
 }
 
-Result<Seconds> test_predict(ShortTime time, Number known, Number distance, std::optional<Number> exponent) {
+Result<Seconds> test_predict(ShortTime time, DistanceNumber known, DistanceNumber distance,
+                             std::optional<Number> exponent) {
     return predict_time(time.value, Metres{known.value}, Metres{distance.value}, value_or(exponent, riegel_exponent));
 }
 
@@ -89,7 +90,7 @@ Result<Watts> power_of_test(const ShortTime& time, const NumberOrText& done, Mac
                          quoted(typed));
 }
 
-Result<CaloriesPerHour> test_rate(ShortTime time, NumberOrText done, Duration cap, std::optional<Number> share,
+Result<CaloriesPerHour> test_rate(ShortTime time, CaloriesOrText done, Duration cap, std::optional<Number> share,
                                   std::optional<MachineOption> machine) {
     auto watts = power_of_test(time, done, value_or(machine, Machine::row));
     if (watts)

@@ -3,6 +3,8 @@
 //
 // Inputs are formulas in text (formula.h), so that a finding can be read. Changes are made to formulas, not to bytes:
 // an example of the catalog, some of its arguments exchanged.
+#include "reader.h"
+
 #include "pacecells/sets.h"
 
 #include "changer.h"
@@ -232,6 +234,8 @@ void plan_keeps_the_margin(const Arguments& given, const Answer& answer) {
         const auto planned =
             number(ask("setsRest", {given[0], given[1], given[2], given[3], Omitted{}, given[5], given[6]}));
         claim(planned.has_value(), "a plan has a rest");
+        if (*planned > most_plain_seconds)
+            return; // no cell may hold it
         rest = cell(*planned);
     }
     const auto left = number(ask("setsLeft", {Cell{*scheme}, given[1], given[2], given[3], rest, given[6]}));
@@ -240,7 +244,7 @@ void plan_keeps_the_margin(const Arguments& given, const Answer& answer) {
 
 void rest_is_enough(const Arguments& given, const Answer& answer) {
     const auto rest = number(answer), most = number(given[2]);
-    if (!rest || !most)
+    if (!rest || !most || *rest > most_plain_seconds) // no cell may hold it
         return;
     const auto scheme =
         std::holds_alternative<Omitted>(given[4])

@@ -161,6 +161,34 @@ TEST(Catalog, ALeftOutParameterIsTakenAsItsDefault) {
     EXPECT_GT(compared, 25);
 }
 
+// Every parameter in turn, the others as in the example. Functions of a range as an object read cells by their own rules.
+TEST(Catalog, NoParameterTakesANumberThatNobodyCanMean) {
+    const double date = 46351; // a day of 2026 as Calc counts
+    // A date is a number that may be meant: joules, metres, the day of a start, whoever is called by a number.
+    const std::set<std::string_view> may_be_a_date{"reserve_J", "distance", "known_distance", "first_start", "judges"};
+    int asked = 0;
+    for (const auto& row : catalog()) {
+        const auto parameters = row.parameters();
+        if (std::ranges::any_of(parameters, &Parameter::area))
+            continue;
+        for (std::size_t i = 0; i < parameters.size(); ++i) {
+            auto arguments = arguments_of(row.example.arguments);
+            arguments.resize(row.arity, Omitted{});
+            for (const double value : {1e308, -1e308, date}) {
+                if (parameters[i].name == "judges" || (value == date && may_be_a_date.contains(parameters[i].name)))
+                    continue;
+                // Read only beside a goal or a score in text.
+                if (parameters[i].name == "reps_per_round" && value < 0)
+                    continue;
+                arguments[i] = cell(value);
+                EXPECT_TRUE(refused(row.evaluate(arguments))) << row.name << " " << parameters[i].name << " " << value;
+                ++asked;
+            }
+        }
+    }
+    EXPECT_GT(asked, 500);
+}
+
 TEST(Cells, ATimeIsAShareOfADayOrText) {
     EXPECT_NEAR(number(evaluate("paceRound", {cell(18.0 / 1440), cell(8)})) * 86400, 135, 1e-9);
     EXPECT_NEAR(number(evaluate("paceRound", {cell("18:00"), cell(8)})) * 86400, 135, 1e-9);
@@ -191,6 +219,41 @@ TEST(Cells, WhatNobodyCanMeanIsRefused) {
     EXPECT_TRUE(refused(evaluate("testFloor", {cell("18:00"), cell(240), cell(100001)})));
     EXPECT_TRUE(refused(evaluate("setsMaxreps", {cell(1001), cell(2000)})));
     EXPECT_FALSE(refused(evaluate("setsMaxreps", {cell(999), cell(1000)})));
+    EXPECT_TRUE(refused(evaluate("paceErgneed", {cell("2:00"), cell(10), cell(14'401)})));
+    EXPECT_EQ(message(evaluate("setsPlan", {cell(9), cell(9), cell(18), cell(14'401)})),
+              "needs a number up to 14400, got 14401: nobody can mean more.");
+    EXPECT_FALSE(refused(evaluate("setsPlan", {cell(9), cell(9), cell(18), cell(14'400)})));
+    EXPECT_TRUE(refused(evaluate("setsPlan", {cell(9), cell(9), cell(18), cell(80), cell(3), cell(1), cell(101)})));
+    EXPECT_TRUE(refused(evaluate("scoreForecast", {cell("20:00"), cell("2:10"), column({30.0, 46351.0})})));
+    EXPECT_TRUE(refused(evaluate("testCritical", {column({2.0 / 1440, 12.0 / 1440}), column({400.0, 3001.0})})));
+    EXPECT_TRUE(refused(evaluate("paceRound", {cell("20:00"), cell(10'000)})));
+    EXPECT_TRUE(refused(evaluate("scoreReps", {cell(10'000), cell(30)})));
+}
+
+TEST(Cells, AConversionHasTheBoundOfItsUnit) {
+    const auto from = [](auto value, const char* unit, const char* to) {
+        return evaluate("ergConvert", {cell(value), cell(unit), cell(to)});
+    };
+    EXPECT_TRUE(refused(from(5001.0, "cal/h", "W")));
+    EXPECT_FALSE(refused(from(5000.0, "cal/h", "W")));
+    EXPECT_TRUE(refused(from(3001.0, "W", "cal/h")));
+    EXPECT_FALSE(refused(from(3000.0, "W", "cal/h")));
+    // 500 m at 3000 W: 500 (2.80 / 3000)^(1/3) = 48.86 s.
+    EXPECT_FALSE(refused(from("0:48.9", "split", "W")));
+    EXPECT_EQ(message(from("0:48", "split", "W")), "A split of 48 s is 3165 W: nobody can mean more than 3000 W.");
+}
+
+TEST(StationsBlock, AnAmountNobodyCanMeanIsRefused) {
+    const auto time = [](const char* unit, double amount, Cell rate) {
+        return evaluate("planRoundtime", {cell(unit), cell(amount), column({std::move(rate)}), cell(0.0)});
+    };
+    EXPECT_TRUE(refused(time("rep", 10'000, 2.0)));
+    EXPECT_FALSE(refused(time("rep", 9'999, 2.0)));
+    EXPECT_TRUE(refused(time("row cal", 10'001, 1000.0)));
+    EXPECT_TRUE(refused(time("row cal", 15, 5'001.0)));
+    EXPECT_TRUE(refused(time("run m", 100'001, std::string("4:30"))));
+    EXPECT_TRUE(refused(time("hold", 14'401, 0.0)));
+    EXPECT_FALSE(refused(time("hold", 14'400, 0.0)));
 }
 
 TEST(Cells, ATimeOfDayIsNeverNegative) {
