@@ -1,5 +1,9 @@
 #include "athlete_tests.h"
 
+#include "pacecells/clock.h"
+#include "pacecells/ergometer.h"
+
+#include <cmath>
 #include <map>
 
 namespace pacecells {
@@ -149,6 +153,8 @@ class TestsReader {
         if (critical && reserve) {
             tests.values = CriticalPower{Watts{*critical}, Joules{*reserve}};
             tests.values_place = place(key("critical"));
+            if (const auto beyond = beyond_the_best(*tests.values))
+                return above_the_best(*tests.values_place, power_for(*beyond, *tests.values), *beyond);
         }
         if (tests.date)
             tests.date_place = place(key("date"));
@@ -156,8 +162,30 @@ class TestsReader {
             tests.time = Seconds{*time};
             tests.calories = Kilocalories{*calories};
             tests.single_place = place(key("time"));
+            return single_beyond_belief(tests, prefix == "armbike.");
         }
         return {};
+    }
+
+    static Refusal single_beyond_belief(const MachineTests& tests, bool fan_bike) {
+        const auto rate = rate_for(*tests.calories, *tests.time);
+        if (rate && fan_bike && *rate > most_on_fan_bike)
+            return out_of_domain("%1: %2 cal/h on the fan bike is more than anybody holds. Is the unit right?",
+                                 *tests.single_place, std::round(rate->value()));
+        if (!rate || fan_bike)
+            return {};
+        const auto watts = power(*rate);
+        const auto most = most_watts(*tests.time);
+        return watts && most && *watts > *most ? above_the_best(*tests.single_place, watts, *tests.time) : Refusal{};
+    }
+
+    static Refusal above_the_best(const Place& place, const Result<Watts>& watts, Seconds time) {
+        const auto most = most_watts(time);
+        const auto clock = clock_text(time);
+        if (!watts || !most || !clock)
+            return {};
+        return out_of_domain("%1: %2 W for %3 is more than the best in the world hold, about %4 W. Is the unit right?",
+                             place, std::round(watts->value()), *clock, std::round(most->value()));
     }
 
     Refusal read_movement(const std::string& movement, const Columns& columns) {

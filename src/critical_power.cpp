@@ -124,6 +124,16 @@ Result<Watts> most_watts(Seconds time) {
     return finite(Watts{w0 * std::pow(minutes / m0, std::log(w1 / w0) / std::log(m1 / m0))});
 }
 
+std::optional<Seconds> beyond_the_best(const CriticalPower& values) {
+    for (const Seconds time : {Seconds{240}, Seconds{900}}) {
+        const auto watts = power_for(time, values);
+        const auto most = most_watts(time);
+        if (watts && most && *watts > *most)
+            return time;
+    }
+    return std::nullopt;
+}
+
 Result<Watts> believable(Watts power, Seconds time) {
     const auto most = most_watts(time);
     if (!most)

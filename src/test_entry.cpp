@@ -18,8 +18,7 @@ using Refusal = std::optional<Error>;
 constexpr double first_day = 36526; // 2000-01-01
 constexpr Seconds shortest_test{20};
 constexpr Seconds longest_test{4 * 3600};
-constexpr CaloriesPerHour most_on_fan_bike{6000}; // judgement
-constexpr double most_reps_with_load = 10;        // beyond that a load says little about the maximum
+constexpr double most_reps_with_load = 10; // beyond that a load says little about the maximum
 
 std::string clock_of(Seconds time) {
     const auto text = clock_text(time);
@@ -170,8 +169,12 @@ class Reader {
             return error;
         if (critical.has_value() != reserve.has_value())
             return out_of_domain("Critical power and reserve belong together: one of them is missing.");
-        if (critical)
-            test_.critical = CriticalPower{Watts{*critical}, Joules{*reserve}};
+        if (!critical)
+            return {};
+        test_.critical = CriticalPower{Watts{*critical}, Joules{*reserve}};
+        if (const auto beyond = beyond_the_best(*test_.critical))
+            if (const auto watts = power_for(*beyond, *test_.critical))
+                return believable(*watts, *beyond).error();
         return {};
     }
 

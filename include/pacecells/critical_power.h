@@ -73,6 +73,13 @@ Result<Watts> predict_power(Watts known_power, Seconds known_time, Seconds time)
 // Example: 806.2 W for 2 min.
 Result<Watts> most_watts(Seconds time);
 
+// The time of 4 and 15 min for which critical power and reserve say more than the best hold; none where they may be true.
+// Shorter and longer the two say too much of anybody.
+std::optional<Seconds> beyond_the_best(const CriticalPower& values);
+
+// On a fan bike, whose calories tell no watts. Source: judgement.
+inline constexpr CaloriesPerHour most_on_fan_bike{6000};
+
 // The power of a test, or a sentence that asks whether its unit is right where it is above most_watts.
 Result<Watts> believable(Watts power, Seconds time);
 

@@ -64,6 +64,27 @@ TEST(Athlete, ColumnsMayMove) {
     EXPECT_EQ(value_of(read_moved).goal->rounds, 8);
 }
 
+TEST(Athlete, ATestAboveWhatTheBestHoldIsRefused) {
+    const auto one = [](const std::string& keys, const std::string& cells) {
+        return refusal("Mara Lindqvarn | scaled", tide(), "name | " + keys + "\n|\nMara Lindqvarn | " + cells + "\n");
+    };
+    EXPECT_EQ(
+        one("ski.time | ski.calories", "10:00 | 600"),
+        "row 3, column 2: 959 W for 10:00 is more than the best in the world hold, about 530 W. Is the unit right?");
+    EXPECT_EQ(one("ski.time | ski.calories", "10:00 | 200"), "read");
+    EXPECT_EQ(one("armbike.time | armbike.calories", "10:00 | 1001"),
+              "row 3, column 2: 6006 cal/h on the fan bike is more than anybody holds. Is the unit right?");
+    EXPECT_EQ(one("armbike.time | armbike.calories", "10:00 | 1000"), "read");
+    // 480 W for 15 min and 650 W for 4 min are the most.
+    EXPECT_EQ(
+        one("ski.critical | ski.reserve", "455 | 27000"),
+        "row 3, column 2: 485 W for 15:00 is more than the best in the world hold, about 480 W. Is the unit right?");
+    EXPECT_EQ(one("ski.critical | ski.reserve", "445 | 27000"), "read");
+    EXPECT_EQ(
+        one("ski.critical | ski.reserve", "350 | 73000"),
+        "row 3, column 2: 654 W for 4:00 is more than the best in the world hold, about 650 W. Is the unit right?");
+}
+
 TEST(Athlete, AGoalHasOneReading) {
     const auto goal = [](const std::string& typed, const Workout& workout = tide()) {
         return value_of(read("Mara Lindqvarn | scaled | | | " + typed, workout)).goal.value();

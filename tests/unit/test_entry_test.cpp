@@ -131,7 +131,7 @@ TEST(TestRow, IsTakenUpToItsBoundsAndRefusedBeyond) {
     auto fitted = on_machine("2026-05-04", "Rower", "");
     fitted.time = {};
     fitted.reserve = 500.0;
-    for (const auto& [value, good] : {std::pair{19.9, false}, {20.0, true}, {900.0, true}, {900.1, false}})
+    for (const auto& [value, good] : {std::pair{19.9, false}, {20.0, true}, {479.0, true}, {480.0, false}})
         EXPECT_EQ(movement(fitted, &TestCells::critical, value) == "taken", good) << value;
     fitted.critical = 200.0;
     for (const auto& [value, good] : {std::pair{499.0, false}, {80'000.0, true}, {80'001.0, false}})
