@@ -82,8 +82,47 @@ Result<Seconds> read_time(const Cell& cell, int below_minutes, bool zero_allowed
     return time;
 }
 
-Error above_bound(int most, double value) {
+static std::optional<Error> above(int most, double value) {
+    if (!(value > most))
+        return std::nullopt;
     return out_of_domain("needs a number up to %1, got %2: nobody can mean more.", most, value);
+}
+
+Result<double> number_up_to(int most, const Cell& cell) {
+    const auto number = Read<Number>::from(cell);
+    if (!number)
+        return number.error();
+    if (auto error = above(most, number->value))
+        return *std::move(error);
+    return number->value;
+}
+
+Result<int> whole_up_to(int most, const Cell& cell) {
+    const auto number = Read<Whole>::from(cell);
+    if (!number)
+        return number.error();
+    if (auto error = above(most, number->value))
+        return *std::move(error);
+    return number->value;
+}
+
+Result<NumberOrText> number_up_to_or_text(int most, const Cell& cell) {
+    auto given = Read<NumberOrText>::from(cell);
+    if (given)
+        if (const auto* number = std::get_if<double>(&given->value))
+            if (auto error = above(most, *number))
+                return *std::move(error);
+    return given;
+}
+
+Result<Numbers> numbers_up_to(int most, const RawCells& range) {
+    auto numbers = Read<Numbers>::from(range);
+    if (numbers)
+        for (const auto& number : numbers->values)
+            if (number)
+                if (auto error = above(most, *number))
+                    return *std::move(error);
+    return numbers;
 }
 
 } // namespace detail
@@ -142,8 +181,8 @@ Result<PlainSeconds> Read<PlainSeconds>::from(const Cell& cell) {
         return PlainSeconds{Seconds{*number * seconds_a_day}};
     if (*number >= hour && *number < shortest_rep)
         return out_of_domain("needs a plain number of seconds such as 2.5, but this looks like a time of day.");
-    if (*number > most_plain_seconds)
-        return detail::above_bound(most_plain_seconds, *number);
+    if (auto error = detail::above(most_plain_seconds, *number))
+        return *std::move(error);
     return PlainSeconds{Seconds{*number}};
 }
 

@@ -170,30 +170,30 @@ template <>
 struct Read<Whole> {
     static Result<Whole> from(const Cell& cell);
 };
+// One body each for all bounds.
 namespace detail {
-[[nodiscard]] Error above_bound(int most, double value);
+[[nodiscard]] Result<double> number_up_to(int most, const Cell& cell);
+[[nodiscard]] Result<int> whole_up_to(int most, const Cell& cell);
+[[nodiscard]] Result<NumberOrText> number_up_to_or_text(int most, const Cell& cell);
+[[nodiscard]] Result<Numbers> numbers_up_to(int most, const RawCells& range);
 } // namespace detail
 
 template <int most>
 struct Read<NumberUpTo<most>> {
     static Result<NumberUpTo<most>> from(const Cell& cell) {
-        const auto number = Read<Number>::from(cell);
+        const auto number = detail::number_up_to(most, cell);
         if (!number)
             return number.error();
-        if (number->value > most)
-            return detail::above_bound(most, number->value);
-        return NumberUpTo<most>{number->value};
+        return NumberUpTo<most>{*number};
     }
 };
 template <int most>
 struct Read<WholeUpTo<most>> {
     static Result<WholeUpTo<most>> from(const Cell& cell) {
-        const auto number = Read<Whole>::from(cell);
+        const auto number = detail::whole_up_to(most, cell);
         if (!number)
             return number.error();
-        if (number->value > most)
-            return detail::above_bound(most, number->value);
-        return WholeUpTo<most>{number->value};
+        return WholeUpTo<most>{*number};
     }
 };
 template <>
@@ -219,11 +219,9 @@ struct Read<NumberOrText> {
 template <int most>
 struct Read<NumberUpToOrText<most>> {
     static Result<NumberUpToOrText<most>> from(const Cell& cell) {
-        auto given = Read<NumberOrText>::from(cell);
+        auto given = detail::number_up_to_or_text(most, cell);
         if (!given)
             return given.error();
-        if (const auto* number = std::get_if<double>(&given->value); number && *number > most)
-            return detail::above_bound(most, *number);
         return NumberUpToOrText<most>{*std::move(given)};
     }
 };
@@ -234,12 +232,9 @@ struct Read<Numbers> {
 template <int most>
 struct Read<NumbersUpTo<most>> {
     static Result<NumbersUpTo<most>> from(const RawCells& range) {
-        auto numbers = Read<Numbers>::from(range);
+        auto numbers = detail::numbers_up_to(most, range);
         if (!numbers)
             return numbers.error();
-        for (const auto& number : numbers->values)
-            if (number && *number > most)
-                return detail::above_bound(most, *number);
         return NumbersUpTo<most>{*std::move(numbers)};
     }
 };
