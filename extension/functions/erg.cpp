@@ -13,12 +13,6 @@ namespace {
 
 using UnitOption = Option<&parse_erg_unit>;
 
-template <class T>
-Result<double> bounded(const NumberOrText& given) {
-    const auto number = Read<T>::from(Cell{*std::get_if<double>(&given.value)});
-    return number ? Result<double>{number->value} : number.error();
-}
-
 Result<double> erg_convert(NumberOrText value, UnitOption from, UnitOption to, std::optional<MachineOption> machine) {
     double given = 0;
     if (from.value == ErgUnit::split) {
@@ -30,10 +24,10 @@ Result<double> erg_convert(NumberOrText value, UnitOption from, UnitOption to, s
         if (watts && *watts > PowerNumber::bound)
             return out_of_domain("A split of %1 s is %2 W: nobody can mean more than %3 W.", given, std::round(*watts),
                                  PowerNumber::bound);
-    } else if (std::holds_alternative<double>(value.value)) {
-        const auto number = from.value == ErgUnit::watts ? bounded<PowerNumber>(value) : bounded<RateNumber>(value);
-        if (!number)
-            return detail::about(0, number.error());
+    } else if (const auto* number = std::get_if<double>(&value.value)) {
+        const int most = from.value == ErgUnit::watts ? PowerNumber::bound : RateNumber::bound;
+        if (*number > most)
+            return detail::about(0, detail::number_up_to(most, Cell{*number}).error());
         given = *number;
     } else {
         return out_of_domain("A text is understood for a split only; other values are numbers.");
