@@ -136,6 +136,30 @@ Refusal refuse_team(const Workout& workout) {
     return {};
 }
 
+// Rests and holds last as long as is written, whoever does them: those of a window, or of a turn, fit into it.
+Refusal refuse_long_rests(const Workout& workout, std::size_t division) {
+    const auto& settings = workout.settings;
+    const auto fixed = [&](const Station& station) {
+        return (station.unit == Unit::rest || station.unit == Unit::hold) && done_by(station, division);
+    };
+    if (settings.format != Format::intervals || std::ranges::none_of(workout.stations, fixed))
+        return {};
+    const double window = settings.work_time().value();
+    for (int round = 1; round <= *settings.windows; ++round) {
+        double taken = 0;
+        for (const auto& station : workout.stations) {
+            if (!fixed(station))
+                continue;
+            taken = (settings.in_turn ? 0 : taken) + station.divisions[division].amounts.of_round(round);
+            if (taken > window)
+                return out_of_domain("%1: by the end of station %2 rests and holds alone take %3 s, and its window has "
+                                     "%4 s.",
+                                     station.amount_places[division], station.no, taken, window);
+        }
+    }
+    return {};
+}
+
 // Of stations done one after the other only the last can be as many as fit.
 Refusal refuse_most(const Workout& workout, std::size_t division) {
     const Station* most = nullptr;
@@ -208,6 +232,8 @@ Refusal refused(const Workout& workout) {
         if (auto error = refuse_most(workout, d))
             return error;
         if (auto error = refuse_lists(workout, d))
+            return error;
+        if (auto error = refuse_long_rests(workout, d))
             return error;
         if (auto error = refuse_short_rounds(workout, d))
             return error;

@@ -231,5 +231,24 @@ TEST(Windows, SaysWhatContradictsItself) {
               std::string::npos);
 }
 
+TEST(Windows, ARestLongerThanItsWindowNamesItsStation) {
+    const auto resting = [](const std::string& unit, const std::string& amount, const std::string& turn) {
+        return refusal(with(with(in_turn, "| rep | | 12", "| " + unit + " | | " + amount), "in_turn | yes", turn));
+    };
+    EXPECT_NE(resting("rest", "61", "in_turn | yes")
+                  .find("by the end of station 2 rests and holds alone take 61 s, and its window has 60 s."),
+              std::string::npos);
+    EXPECT_NE(resting("hold", "61", "in_turn |").find("station 2 rests and holds"), std::string::npos);
+    EXPECT_EQ(resting("rest", "60", "in_turn | yes"), "read");
+    EXPECT_EQ(resting("hold", "60", "in_turn |").find("rests and holds"), std::string::npos);
+    // Two of 40 s: each is a turn, but not both in one window.
+    const auto both = [&](const std::string& turn) {
+        return refusal(with(with(with(in_turn, "| rep | | 12", "| rest | | 40"), "| rep | | max", "| hold | | 40"),
+                            "in_turn | yes", turn));
+    };
+    EXPECT_EQ(both("in_turn | yes"), "read");
+    EXPECT_NE(both("in_turn |").find("by the end of station 3 rests and holds alone take 80 s"), std::string::npos);
+}
+
 } // namespace
 } // namespace pacecells
