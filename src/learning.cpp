@@ -104,7 +104,7 @@ Result<Factor> personal_factor(std::span<const Observation> results, double spre
     double weight = 1 / (spread * spread);
     double sum = 0;
     for (const auto& [ratio, error] : results) {
-        if (!(ratio >= 0.4) || !(ratio <= 2.5))
+        if (!(ratio >= least_ratio) || !(ratio <= most_ratio))
             return out_of_domain("A ratio of a result is %1; it must be from 0.4 to 2.5.", ratio);
         if (!positive(error))
             return out_of_domain("The error of a result must be above 0, such as 0.05; got %1.", error);

@@ -59,10 +59,6 @@ std::optional<Kilocalories> calories_at(const StationPlan& station, std::size_t 
     return Kilocalories{all / static_cast<double>(counted)};
 }
 
-bool counts_calories(Unit unit) {
-    return unit == Unit::row_cal || unit == Unit::ski_cal || unit == Unit::bike_cal || unit == Unit::armbike_cal;
-}
-
 // The rate that the total leaves room for at the ergometer.
 std::optional<CaloriesPerHour> needed_by(Workout workout, Athlete athlete, const CameOf& result) {
     if (result.time)
@@ -95,7 +91,7 @@ Outcome outcome_of(const Workout& workout, const Athlete& athlete, const CameOf&
     tested.goal.reset();
     tested.answer.reset();
     const Plan plan = plan_for(workout, tested);
-    if (!plan.planned || !plan.main || !counts_calories(workout.stations[*plan.main].unit))
+    if (!plan.planned || !plan.main || rate_kind(workout.stations[*plan.main].unit) != RateKind::calories_per_hour)
         return outcome;
     const auto main = std::ranges::find(plan.stations, *plan.main, &StationPlan::station);
     const auto machine = machine_of(workout.stations[*plan.main].unit);
@@ -124,8 +120,6 @@ Outcome outcome_of(const Workout& workout, const Athlete& athlete, const CameOf&
         return outcome;
     const auto promised = power(rate->rate);
     const auto seen = promised ? observed(*outcome.held, *promised) : Result<Observation>{promised.error()};
-    constexpr double least_ratio = 0.4; // what personal_factor believes
-    constexpr double most_ratio = 2.5;
     if (seen && seen->ratio >= least_ratio && seen->ratio <= most_ratio &&
         says_what_can_be_held(seen->ratio, result.could_go_on))
         outcome.observation = *seen;

@@ -17,9 +17,11 @@ namespace pacecells {
 inline constexpr double usual_spread = 0.10; // of athletes about what their tests promise
 inline constexpr double day_error = 0.04;    // of one athlete from day to day
 inline constexpr double round_error = 0.05;  // of one timed ergometer round
-inline constexpr double tests_error = 0.03;  // of two tests or more
-inline constexpr double group_error = 0.20;  // of a rate taken from the group
-inline constexpr double least_factor = 0.8;  // no factor is believed beyond these
+inline constexpr double least_ratio = 0.4;   // of a result to what the tests promised; beyond it something is wrong
+inline constexpr double most_ratio = 2.5;
+inline constexpr double tests_error = 0.03; // of two tests or more
+inline constexpr double group_error = 0.20; // of a rate taken from the group
+inline constexpr double least_factor = 0.8; // no factor is believed beyond these
 inline constexpr double most_factor = 1.2;
 
 // Watts that an athlete held, or is taken to hold, and how well they are known.

@@ -70,6 +70,30 @@ TEST(Outcome, OfTheTotal) {
     EXPECT_GT(outcome_of(on, athlete, {.reps = 6 * 32 + 10}).held->power, came.held->power) << "more reps, more watts";
 }
 
+TEST(Outcome, OwnRepsMakeATotalSurer) {
+    const auto on = workout();
+    auto athlete = mara(on);
+    for (std::size_t i = 1; i <= 3; ++i) // the ergometer is 0
+        athlete.movements[i].rep = Seconds{3};
+    const auto came = outcome_of(on, athlete, {.reps = 6 * 32});
+    auto goal = athlete;
+    goal.goal = TypedGoal{.kind = TypedGoal::Kind::rounds, .rounds = 6};
+    auto no_slip = on;
+    no_slip.settings.slip = Seconds{0};
+    const auto needs = plan_for(no_slip, goal).needs;
+    EXPECT_NEAR(came.held->error, value_of(held_by_total(Kilocalories{12}, *needs, Seconds{6})).error, 1e-9);
+}
+
+TEST(Outcome, CaloriesAreThoseOfTheTimedRounds) {
+    auto text = block::with(std::string{block::tide_table}, "| AMRAP", "| for time");
+    text = block::with(text, "| 14       | 12       |", "| 14 | 12-10-8 |");
+    const auto on = workout(text);
+    const auto athlete = mara(on);
+    EXPECT_EQ(outcome_of(on, athlete, {.ergometer_times = {Seconds{61}}}).calories, Kilocalories{12});
+    EXPECT_EQ(outcome_of(on, athlete, {.ergometer_times = {Seconds{61}, Seconds{52}}}).calories, Kilocalories{11});
+    EXPECT_EQ(outcome_of(on, athlete, {.time = Seconds{900}}).calories, Kilocalories{10}) << "of all rounds";
+}
+
 TEST(Outcome, OfRepsLeftAtTheCap) {
     auto text = block::with(std::string{block::tide_table}, "| AMRAP", "| for time");
     const auto on = workout(block::with(text, "rounds    | Rounds          |", "rounds | | 7"));
@@ -77,6 +101,7 @@ TEST(Outcome, OfRepsLeftAtTheCap) {
     const auto came = outcome_of(on, athlete, {.reps_left = 7 * 32 - 180});
     ASSERT_TRUE(came.held);
     EXPECT_NEAR(came.held->power.value(), outcome_of(on, athlete, {.reps = 180}).held->power.value(), 1e-9);
+    EXPECT_TRUE(outcome_of(on, athlete, {.reps_left = 10}).held) << "in the last round";
     EXPECT_LT(came.held->power, outcome_of(on, athlete, {.time = Seconds{1020}}).held->power)
         << "all done by the cap is more";
 }
