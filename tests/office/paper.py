@@ -18,6 +18,7 @@ class Page:
     wide: float      # share of the width between the margins that has ink, up to its outermost points
     deep: float      # share of the height above the footer, likewise
     smallest: float  # size of the smallest letters, in points
+    unseen: list     # texts that are as white as the paper
 
     @property
     def used(self):
@@ -78,11 +79,13 @@ def pages_of(pdf):
         shapes.append(_shares(numpy.frombuffer(raw, numpy.uint8, width * height, start).reshape(height, width)))
         at = start + width * height
     marked = tool("pdftohtml", "-xml", "-i", "-zoom", "1", "-stdout", pdf).decode()
-    sizes, pages = dict(re.findall(r'<fontspec id="(\d+)" size="(\d+)"', marked)), []
+    fonts, pages = {font: (int(size), colour) for font, size, colour in
+                    re.findall(r'<fontspec id="(\d+)" size="(\d+)" [^>]*color="(#\w+)"', marked)}, []
     for page in marked.split("<page ")[1:]:
-        used = [int(sizes[font]) for font in re.findall(r'<text [^>]*font="(\d+)"', page)]
-        pages.append(min(used, default=0))
-    return [Page(text, *shape, smallest) for text, shape, smallest in zip(texts, shapes, pages, strict=True)]
+        used = re.findall(r'<text [^>]*font="(\d+)">(.*?)</text>', page)
+        pages.append((min((fonts[font][0] for font, _ in used), default=0),
+                      [text for font, text in used if fonts[font][1] == "#ffffff" and text.strip()]))
+    return [Page(text, *shape, *letters) for text, shape, letters in zip(texts, shapes, pages, strict=True)]
 
 
 def pictures(pdf, folder, dots=70):

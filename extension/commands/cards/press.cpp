@@ -15,6 +15,7 @@
 #include <com/sun/star/sheet/XCalculatable.hpp>
 #include <com/sun/star/sheet/XCellRangeMovement.hpp>
 #include <com/sun/star/sheet/XPrintAreas.hpp>
+#include <com/sun/star/sheet/XSheetConditionalEntries.hpp>
 #include <com/sun/star/sheet/XSheetOperation.hpp>
 #include <com/sun/star/sheet/XSpreadsheets.hpp>
 #include <com/sun/star/style/XStyleFamiliesSupplier.hpp>
@@ -97,6 +98,33 @@ Press::Press(const Context& context, const Document& original, bool with_judges)
     split_wall();
 }
 
+namespace {
+
+// In a copied sheet the office hides some cells by conditional formats that do not hold: what has a value shows it. Rows
+// without any are hidden, so that the others can be larger.
+void show_values_alone(const Range& sheet, const css::table::CellRangeAddress& area) {
+    const auto page = part(sheet, area);
+    const auto values = values_of(page);
+    for (sal_Int32 row = 0; row < values.getLength(); ++row) {
+        const auto& line = values[row];
+        bool any = false;
+        for (sal_Int32 column = 0; column < line.getLength(); ++column)
+            if (!blank(line[column])) {
+                any = true;
+                const auto cell = page->getCellRangeByPosition(column, row, column, row);
+                const Reference<css::sheet::XSheetConditionalEntries> formats(get_property(cell, "ConditionalFormat"),
+                                                                              css::uno::UNO_QUERY_THROW);
+                formats->clear();
+                set_property(cell, "ConditionalFormat", Any(formats));
+            }
+        if (!any)
+            set_property(need<css::table::XColumnRowRange>(page->getCellRangeByPosition(0, row, 0, row))->getRows(),
+                         "IsVisible", Any(false));
+    }
+}
+
+} // namespace
+
 // Each page of the wall on a sheet of its own, and as large as its paper: pages of one sheet have one scale.
 void Press::split_wall() {
     const auto wall = sheet_of("wall_page");
@@ -112,6 +140,7 @@ void Press::split_wall() {
             copy_.document()->getSheets()->copyByName(utf16(name_of(wall)), utf16(title), area.Sheet);
         }
         const auto& sheet = walls_.emplace_back(page > 0 ? copy_.sheet(area.Sheet) : wall);
+        show_values_alone(sheet, area);
         give_own_style(sheet, title.c_str());
         need<css::sheet::XPrintAreas>(sheet)->setPrintAreas({&area, 1});
         fill_page(page_style(copy_.document(), sheet), with_room(size_of(sheet, area)));
