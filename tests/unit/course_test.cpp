@@ -27,6 +27,9 @@ Plan plan(const std::string& cap, const std::string& goal, const std::string& be
 TEST(Course, WithoutPointsAPartIsOfTheTime) {
     EXPECT_NEAR(plan("20:00", "", "", "").expected.rounds, 10, 1e-9);
     EXPECT_NEAR(plan("20:30", "", "", "").expected.rounds, 10.25, 1e-9) << "100 m of the eleventh";
+    EXPECT_EQ(plan("20:30", "", "", "").expected.text, "10.2") << "no more than what is done";
+    EXPECT_EQ(plan("20:00", "3.5", "", "").goal->goal.score.text, "3.5");
+    EXPECT_EQ(plan("20:00", "Running", "", "").goal->goal.score.text, "1") << "all of the first round";
     const auto point = plan("20:00", "3.5", "", "").goal->goal.score.point;
     EXPECT_EQ(point.rounds, 3);
     EXPECT_EQ(point.station, 0u);
