@@ -46,6 +46,14 @@ TEST(UsualPace, EveryUnitWithARateHasOne) {
     }
 }
 
+// Judgement: arms alone make the least, arms and legs together the most.
+TEST(UsualPace, OfErgometersTheFanBikeIsTheFastest) {
+    const auto rate = [](Unit unit) { return usual_pace(unit, "")->rate; };
+    EXPECT_LT(rate(Unit::ski_cal), rate(Unit::row_cal));
+    EXPECT_EQ(rate(Unit::row_cal), rate(Unit::bike_cal));
+    EXPECT_GT(rate(Unit::armbike_cal), rate(Unit::row_cal));
+}
+
 TEST(UsualPace, ALoadIsPickedUp) {
     EXPECT_GT(usual_pace(Unit::rep, "thrusters", true)->handling, usual_pace(Unit::rep, "thrusters", false)->handling);
 }

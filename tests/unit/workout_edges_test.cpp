@@ -1,0 +1,57 @@
+// Workouts that are just allowed, and just not.
+#include "pacecells/workout.h"
+
+#include "block.h"
+#include "expect.h"
+
+#include <string>
+
+namespace pacecells {
+namespace {
+
+using block::table;
+using block::with;
+
+const std::string tide{block::tide_table};
+
+std::string refusal(const std::string& setting, const std::string& of = tide) {
+    const auto read = read_workout(table(with(of, "steps     | Steps           | 3\n", setting)));
+    return read ? "" : read.error().message();
+}
+
+TEST(WorkoutEdges, BoundsMayBeOne) {
+    EXPECT_EQ(refusal("intended_high | To | 5\n"), "") << "from 5 to 5 rounds";
+    EXPECT_NE(refusal("intended_high | To | 4.9\n"), "");
+    EXPECT_EQ(refusal("share_work | | 0.8\nshare_rest | | 0.8\n"), "");
+    EXPECT_NE(refusal("share_work | | 0.81\nshare_rest | | 0.8\n"), "");
+    EXPECT_EQ(refusal("steps | | 0\n"), "");
+    EXPECT_EQ(refusal("steps | | 200\n"), "");
+    EXPECT_NE(refusal("steps | | 201\n"), "");
+    EXPECT_NE(refusal("steps | | -1\n"), "");
+}
+
+TEST(WorkoutEdges, SharesOfATeamAddUpToAHundred) {
+    const auto split = [](const std::string& shares) { return refusal("team | | 2\nsplit | | " + shares + "\n"); };
+    for (const auto* good : {"60/40", "60/39.6", "60/40.4", "any"})
+        EXPECT_EQ(split(good), "") << good;
+    for (const auto* bad : {"60/39.5", "60/40.5", "100/0", "60/40/0", "60"})
+        EXPECT_NE(split(bad), "") << bad;
+}
+
+TEST(WorkoutEdges, AWindowMayBeAllWork) {
+    const auto intervals =
+        with(with(tide, "| AMRAP", "| intervals"), "cap       | Cap             | 17:00\n", "windows | | 4\n");
+    EXPECT_EQ(refusal("every_s | | 240\nwork_s | | 240\n", intervals), "");
+    EXPECT_NE(refusal("every_s | | 240\nwork_s | | 241\n", intervals), "");
+}
+
+TEST(WorkoutEdges, RatesThatSomebodyHolds) {
+    const auto read = [](const std::string& calh) {
+        return read_workout(table(with(tide, "| 620  |", "| " + calh + " |"))).has_value();
+    };
+    EXPECT_TRUE(read("5000"));
+    EXPECT_FALSE(read("5001"));
+}
+
+} // namespace
+} // namespace pacecells
