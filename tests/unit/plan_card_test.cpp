@@ -103,6 +103,23 @@ TEST(PlanCard, SaysWhatAPacingCosts) {
             << said << " " << lost;
 }
 
+TEST(PlanCard, AGoalIsWrittenAsItIsUsual) {
+    const auto text = [](const std::string& goal) {
+        return plan("armbike cal", goal, "name\nName\n").goal->goal.score.text;
+    };
+    EXPECT_EQ(text("3"), "3");
+    EXPECT_EQ(text("3+0"), "3");
+    EXPECT_EQ(text("3+1"), "3+1");
+    EXPECT_EQ(text("3+11"), "3+11");
+    EXPECT_EQ(text("3+12"), "3 + Ergometer") << "all of its calories";
+    EXPECT_EQ(text("3+13"), "3+13");
+    EXPECT_EQ(text("0+12"), "Ergometer");
+    EXPECT_EQ(text("Ergometer"), "Ergometer");
+    EXPECT_EQ(text("1 + Ergometer"), "1 + Ergometer");
+    EXPECT_EQ(text("2 + Kettle swings"), "3") << "the last station";
+    EXPECT_EQ(text("0.5"), "0+11") << "of 22";
+}
+
 TEST(PlanCard, AScoreIsRoundsAndTheRepsOfTheNext) {
     // At the usual 1000 cal/h the ergometer takes 43.2 s and a round 63.2 s; 12 + 10 reps.
     const auto text = [](const std::string& cap) {
