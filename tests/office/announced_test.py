@@ -30,6 +30,17 @@ ANNOUNCED = {
         (("row", "row cal", "21-15-9", "", "", ""), ("sandbag cleans", "reps", "21-15-9", "", "40", ""),
          ("burpees", "reps", "21-15-9", "", "", "")),
         r"\d+:\d\d|\d+( \+ .*)?"),
+    "growing scheme": (
+        "13 min AMRAP: 2-4-6-… sandbag cleans 40 kg, 2-4-6-… burpees, 9 cal row", ALIKE,
+        {"format": "AMRAP", "cap": "13:00"},
+        (("sandbag cleans", "reps", "2-4-6-…", "", "40", ""), ("burpees", "reps", "2-4-6-…", "", "", ""),
+         ("row", "row cal", "9", "", "", "")),
+        r"\d+( \+ .*)?"),
+    "rounds for time": (
+        "4 rounds for time, 15 min cap: 350 m run, 16 kettlebell swings 24 kg, 8 burpees", ALIKE,
+        {"format": "for time", "cap": "15:00", "rounds": "4"},
+        (("run", "run m", "350", "", "", ""), ("kettlebell swings", "reps", "16", "", "24", ""), ("burpees", "reps", "8", "", "", "")),
+        r"\d+:\d\d|\d+( \+ .*)?"),
     "chipper": (
         '"Stair Well"\nFor time, time cap 24 min\n44 wall balls 9/6 kg (m/w)\n36 box jumps\n28 cal row\n'
         "20 sandbag cleans 45/30 kg\n600 m run", NAMES,
@@ -104,6 +115,10 @@ def test_from_the_text_to_a_plan(office, form):
     goals = column_of(document, "roster", "aim")[:len(people)]
     check(f"goals {goals}", all(re.fullmatch(goal, one) for one in goals))
     check("errors", bad_cells(document), [])
+    page = [cell.String for cell in by_key(document, "card_page").queryContentCells(23).Cells if cell.String]
+    listed = [row[3] for row in rows_of(document, "heat_list") if row[0]]
+    check("everybody is in a heat", sorted(listed), sorted(people))
+    check(f"a card each for the first four: {page}", all(any(name in text for text in page) for name in listed[:4]))
     document.UndoManager.undo()
     check("taken back", content(document), before)
 
