@@ -95,8 +95,8 @@ Import plan_import(const Logbook& logbook, const ResultTables& tables, const Old
     }
     for (auto first = left_out.begin(); first != left_out.end();) {
         const auto last = std::find_if(first, left_out.end(), [&](const auto& one) { return one != *first; });
-        plan.remarks += "\n" + tr("Tests of %1 left out: %2. %3", first->first, std::to_string(last - first),
-                                  first->second);
+        plan.remarks +=
+            "\n" + tr("Tests of %1 left out: %2. %3", first->first, std::to_string(last - first), first->second);
         first = last;
     }
     if (old.results)

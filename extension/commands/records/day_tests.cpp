@@ -87,8 +87,7 @@ DayTest read_day_test(const std::string& text, const std::vector<MachineName>& m
     else if (number && test.machine && of == "cal")
         test.calories = *number;
     else
-        throw Refusal{tr("%1 cannot be read. Write such as: %2", pacecells::quoted(text),
-                         day_tests_example(machines))};
+        throw Refusal{tr("%1 cannot be read. Write such as: %2", pacecells::quoted(text), day_tests_example(machines))};
     return test;
 }
 
