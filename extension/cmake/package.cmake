@@ -1,11 +1,31 @@
 # Lays out one .oxt and zips it with fixed dates. STAGE: functions, or all (with templates, menu and help). EDITION: the one
 # language of the workbooks and the help, where they are not in all; functions, menu and windows speak every language.
+cmake_minimum_required(VERSION 3.25)
 set(stage_dir ${GEN}/oxt-${STAGE}${EDITION})
 file(REMOVE_RECURSE ${stage_dir})
 file(MAKE_DIRECTORY ${stage_dir}/META-INF)
-file(COPY_FILE ${PACKAGE}/manifest-${STAGE}.xml ${stage_dir}/META-INF/manifest.xml)
-file(COPY ${GEN}/CalcAddIns.xcu ${GEN}/pacecells.rdb ${GEN}/description.xml ${PACKAGE}/pacecells.components ${LIBRARY}
-     ${LICENCE} DESTINATION ${stage_dir})
+file(COPY ${GEN}/CalcAddIns.xcu ${GEN}/pacecells.rdb ${LICENCE} DESTINATION ${stage_dir})
+
+# A folder for each system, with its library; the manifest's line about one is written for each.
+file(READ ${PACKAGE}/manifest-${STAGE}.xml manifest)
+string(REGEX MATCH "[^\n]*@platform@[^\n]*\n" line "${manifest}")
+set(written "")
+set(platforms)
+foreach(folder IN LISTS LIBRARIES MORE_LIBRARIES)
+  file(GLOB found RELATIVE ${folder} ${folder}/*)
+  foreach(platform IN LISTS found)
+    file(COPY ${folder}/${platform} DESTINATION ${stage_dir})
+    file(COPY ${PACKAGE}/pacecells.components DESTINATION ${stage_dir}/${platform})
+    string(REPLACE "@platform@" "${platform}" one "${line}")
+    string(APPEND written "${one}")
+    list(APPEND platforms ${platform})
+  endforeach()
+endforeach()
+string(REPLACE "${line}" "${written}" manifest "${manifest}")
+file(WRITE ${stage_dir}/META-INF/manifest.xml "${manifest}")
+list(JOIN platforms "," platforms)
+string(TOLOWER "${platforms}" platforms)
+configure_file(${GEN}/description.xml ${stage_dir}/description.xml @ONLY)
 if(STAGE STREQUAL "all")
   # A folder is a group of templates: English ones for everyone, and one more where $(vlang) is a language of ours
   # (Paths.xcu). The office has no fallback between languages, and groups of one name would be mixed.

@@ -1,11 +1,11 @@
 #include "main_thread.h"
 
+#include "system.h"
+
 #include <com/sun/star/awt/AsyncCallback.hpp>
 #include <com/sun/star/awt/XCallback.hpp>
 #include <cppuhelper/implbase1.hxx>
 #include <rtl/ref.hxx>
-
-#include <unistd.h>
 
 #include <exception>
 #include <future>
@@ -36,7 +36,7 @@ class Call : public cppu::WeakImplHelper1<css::awt::XCallback> {
 } // namespace
 
 void on_main_thread(const Context& context, const std::function<void()>& work) {
-    if (gettid() == getpid()) {
+    if (on_first_thread()) {
         work();
         return;
     }

@@ -11,9 +11,6 @@ namespace pacecells {
 // the computer was switched on.
 [[nodiscard]] Seconds steady_now();
 
-// The clock that displays give their events, which stops while the computer sleeps.
-[[nodiscard]] double monotonic_now();
-
 // Which run of the computer it is: steady_now() means the same as long as this is the same.
 [[nodiscard]] const std::string& computer_run();
 

@@ -1,12 +1,12 @@
 #include "heat_day_event_times.h"
 
 #include "heat_day_clock.h"
+#include "system.h"
 
 #include <com/sun/star/awt/SystemDependentXWindow.hpp>
 #include <com/sun/star/awt/XSystemDependentWindowPeer.hpp>
 #include <com/sun/star/lang/SystemDependent.hpp>
 
-#include <dlfcn.h>
 #include <rtl/process.h>
 
 #include <algorithm>
@@ -23,17 +23,15 @@ constexpr int kept_beats = 20; // of 10 ms: by then the office has handed a key 
 Seconds at(std::uint32_t time) {
     constexpr std::uint32_t longest = 60'000;
     const auto now = steady_now();
-    const std::uint32_t waited = static_cast<std::uint32_t>(static_cast<std::uint64_t>(monotonic_now() * 1000)) - time;
+    const std::uint32_t waited =
+        static_cast<std::uint32_t>(static_cast<std::uint64_t>(monotonic_seconds() * 1000)) - time;
     return waited <= longest ? now - Seconds{waited / 1000.0} : now;
 }
 
-// Libraries are found where the office has loaded them, never loaded.
-void* loaded(const char* library) { return dlopen(library, RTLD_LAZY | RTLD_NOLOAD); }
-
 std::uint32_t time_in_gtk() {
     static const auto event_time = [] {
-        void* gtk = loaded("libgtk-3.so.0");
-        return gtk ? reinterpret_cast<std::uint32_t (*)()>(dlsym(gtk, "gtk_get_current_event_time")) : nullptr;
+        void* gtk = loaded_library("libgtk-3.so.0");
+        return gtk ? reinterpret_cast<std::uint32_t (*)()>(function_of(gtk, "gtk_get_current_event_time")) : nullptr;
     }();
     return event_time ? event_time() : 0;
 }
@@ -84,11 +82,11 @@ struct EventTimes::Server {
 
     // Null where that window cannot be listened to.
     static std::unique_ptr<Server> of(unsigned long window) {
-        void* x = window ? loaded("libX11.so.6") : nullptr;
+        void* x = window ? loaded_library("libX11.so.6") : nullptr;
         if (!x)
             return nullptr;
         const auto find = [&]<class Function>(const char* name, Function*& function) {
-            function = reinterpret_cast<Function*>(dlsym(x, name));
+            function = reinterpret_cast<Function*>(function_of(x, name));
             return function != nullptr;
         };
         auto server = std::make_unique<Server>();
@@ -122,7 +120,7 @@ struct EventTimes::Server {
 };
 
 EventTimes::EventTimes(const css::uno::Reference<css::awt::XWindow>& window)
-    : server_(loaded("libgtk-3.so.0") ? nullptr : Server::of(x_window(window))) {}
+    : server_(loaded_library("libgtk-3.so.0") ? nullptr : Server::of(x_window(window))) {}
 
 EventTimes::~EventTimes() = default;
 

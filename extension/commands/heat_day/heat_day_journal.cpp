@@ -6,12 +6,7 @@
 #include <com/sun/star/util/XStringSubstitution.hpp>
 #include <osl/file.hxx>
 
-#include <fcntl.h>
-#include <sys/stat.h>
-#include <unistd.h>
-
 #include <algorithm>
-#include <cerrno>
 #include <fstream>
 #include <iterator>
 #include <system_error>
@@ -39,15 +34,7 @@ std::filesystem::path Journal::new_path(const std::filesystem::path& folder, int
                      std::string(ending));
 }
 
-Journal::Journal(std::filesystem::path path)
-    : path_(std::move(path)), file_(open(path_.c_str(), O_WRONLY | O_APPEND | O_CREAT | O_CLOEXEC, 0600)) {
-    if (file_ < 0)
-        throw std::system_error(errno, std::generic_category(), path_.string());
-    const int folder = open(path_.parent_path().c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-    if (folder >= 0) { // so that the file's name outlives a power cut too
-        fsync(folder);
-        close(folder);
-    }
+Journal::Journal(std::filesystem::path path) : path_(std::move(path)), file_(path_) {
     thread_ = std::thread([this] { work(); });
 }
 
@@ -58,7 +45,6 @@ Journal::~Journal() {
     }
     wake_.notify_one();
     thread_.join();
-    close(file_);
 }
 
 void Journal::write(const std::string& lines) {
@@ -82,16 +68,7 @@ void Journal::work() {
             return;
         const std::string lines = std::exchange(waiting_, {});
         lock.unlock();
-        std::size_t written = 0;
-        bool good = true;
-        while (good && written < lines.size()) {
-            const auto count = ::write(file_, lines.data() + written, lines.size() - written);
-            if (count > 0)
-                written += static_cast<std::size_t>(count);
-            else
-                good = count < 0 && errno == EINTR;
-        }
-        good = fdatasync(file_) == 0 && good;
+        const bool good = file_.add(lines);
         lock.lock();
         good_ = good_ && good;
     }

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "command.h"
+#include "system.h"
 
 #include "pacecells/heat_log.h"
 
@@ -37,7 +38,7 @@ class Journal {
     void work();
 
     std::filesystem::path path_;
-    int file_;
+    AddedFile file_;
     mutable std::mutex mutex_;
     std::condition_variable wake_;
     std::string waiting_;

@@ -2,11 +2,10 @@
 
 #include "heat_day_clock.h"
 #include "office.h"
+#include "system.h"
 
 #include <com/sun/star/awt/Key.hpp>
 #include <com/sun/star/awt/KeyModifier.hpp>
-
-#include <dlfcn.h>
 
 #include <algorithm>
 #include <array>
@@ -33,14 +32,14 @@ struct Rows {
 // As the X server has it, for the part of the keyboard's map in use. Its library is found where the office has loaded
 // it, never loaded; elsewhere the rows are not known.
 std::optional<Rows> read_rows() {
-    void* x = dlopen("libX11.so.6", RTLD_LAZY | RTLD_NOLOAD);
+    void* x = loaded_library("libX11.so.6");
     if (!x)
         return std::nullopt;
-    const auto open = reinterpret_cast<void* (*)(const char*)>(dlsym(x, "XOpenDisplay"));
-    const auto close = reinterpret_cast<int (*)(void*)>(dlsym(x, "XCloseDisplay"));
-    const auto get_state = reinterpret_cast<int (*)(void*, unsigned, unsigned char*)>(dlsym(x, "XkbGetState"));
+    const auto open = reinterpret_cast<void* (*)(const char*)>(function_of(x, "XOpenDisplay"));
+    const auto close = reinterpret_cast<int (*)(void*)>(function_of(x, "XCloseDisplay"));
+    const auto get_state = reinterpret_cast<int (*)(void*, unsigned, unsigned char*)>(function_of(x, "XkbGetState"));
     const auto keysym =
-        reinterpret_cast<unsigned long (*)(void*, unsigned char, int, int)>(dlsym(x, "XkbKeycodeToKeysym"));
+        reinterpret_cast<unsigned long (*)(void*, unsigned char, int, int)>(function_of(x, "XkbKeycodeToKeysym"));
     void* display = open && close && get_state && keysym ? open(nullptr) : nullptr;
     if (!display)
         return std::nullopt;

@@ -1,6 +1,6 @@
 #include "heat_day_screens.h"
 
-#include <dlfcn.h>
+#include "system.h"
 
 namespace pacecells {
 
@@ -12,15 +12,15 @@ std::vector<css::awt::Rectangle> screens() {
         short x, y, width, height;
     };
     std::vector<css::awt::Rectangle> all;
-    void* x = dlopen("libX11.so.6", RTLD_LAZY | RTLD_NOLOAD);
-    void* xinerama = dlopen("libXinerama.so.1", RTLD_LAZY | RTLD_NOLOAD);
+    void* x = loaded_library("libX11.so.6");
+    void* xinerama = loaded_library("libXinerama.so.1");
     if (!x || !xinerama)
         return all;
-    const auto open = reinterpret_cast<void* (*)(const char*)>(dlsym(x, "XOpenDisplay"));
-    const auto close = reinterpret_cast<int (*)(void*)>(dlsym(x, "XCloseDisplay"));
-    const auto free = reinterpret_cast<int (*)(void*)>(dlsym(x, "XFree"));
-    const auto active = reinterpret_cast<int (*)(void*)>(dlsym(xinerama, "XineramaIsActive"));
-    const auto query = reinterpret_cast<Screen* (*)(void*, int*)>(dlsym(xinerama, "XineramaQueryScreens"));
+    const auto open = reinterpret_cast<void* (*)(const char*)>(function_of(x, "XOpenDisplay"));
+    const auto close = reinterpret_cast<int (*)(void*)>(function_of(x, "XCloseDisplay"));
+    const auto free = reinterpret_cast<int (*)(void*)>(function_of(x, "XFree"));
+    const auto active = reinterpret_cast<int (*)(void*)>(function_of(xinerama, "XineramaIsActive"));
+    const auto query = reinterpret_cast<Screen* (*)(void*, int*)>(function_of(xinerama, "XineramaQueryScreens"));
     void* display = open && close && free && active && query ? open(nullptr) : nullptr;
     if (!display)
         return all;
