@@ -5,6 +5,7 @@ packages_build="g++ cmake ninja-build libboost-math-dev libgtest-dev libbenchmar
 packages_office_test="python3-pytest python3-scipy poppler-utils xvfb xdotool imagemagick binutils"
 packages_test="clang libclang-rt-dev $packages_office_test"
 packages_other="debootstrap"
+packages_emulator="qemu-user-static g++-aarch64-linux-gnu"
 packages_style="clang-format clang-tidy llvm"
 
 # need GROUP...: installs what those groups name and this machine lacks. Asks the network only if something is missing.
