@@ -87,7 +87,7 @@ TEST(PlanCard, WhereTheOtherStationsTakeItAll) {
 }
 
 TEST(PlanCard, SaysWhatAPacingCosts) {
-    const Plan made = plan("ski cal", "15", ski, "faster");
+    const Plan made = plan("ski cal", "17", ski, "fade");
     ASSERT_TRUE(made.pacing_cost);
     const double lost = made.pacing_cost->value();
     std::string said;
@@ -97,8 +97,8 @@ TEST(PlanCard, SaysWhatAPacingCosts) {
     const auto change = number_text(std::round(1000 * std::abs(made.drift)) / 10);
     if (lost < 0.5)
         EXPECT_NE(said.find("(" + change + "%), which costs nothing"), std::string::npos) << said;
-    else // at 330 reps in 1020 s
-        EXPECT_NE(said.find("(" + change + "%), which costs " + number_text(std::round(10 * lost / 1020 * 330) / 10)),
+    else // at 374 reps in 1020 s
+        EXPECT_NE(said.find("(" + change + "%), which costs " + number_text(std::round(10 * lost / 1020 * 374) / 10)),
                   std::string::npos)
             << said << " " << lost;
 }

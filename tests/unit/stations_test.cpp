@@ -372,6 +372,20 @@ TEST(Stations, TheNeededRateIsOfTheFirstRoundWithWork) {
     two.amounts = {0, 10, 10, 0};
     two.rates = {900, 1000, 2, 2};
     EXPECT_EQ(refusal(132, 1, two), "No calories are to be done on the way to this goal.");
+    const auto told = [](Stations one) { return round_time(one.block(), 1).error().message(); };
+    EXPECT_EQ(
+        told({.units = {Unit::rep, Unit::rep}, .amounts = {1, -1}, .rates = {1, 1}, .extras = {0, 0}, .counts = {}}),
+        "Row 2: the amount must be 0 or more; got -1.");
+    EXPECT_EQ(
+        told({.units = {Unit::rep, Unit::rep}, .amounts = {1, 1}, .rates = {1, 1}, .extras = {0, -1}, .counts = {}}),
+        "Row 2: the extra time must be 0 s or more; got -1.");
+    EXPECT_EQ(
+        told({.units = {Unit::rep, Unit::rep}, .amounts = {1, 1}, .rates = {1, 0}, .extras = {0, 0}, .counts = {}}),
+        "Row 2: the rate must be above 0; got 0.");
+    EXPECT_EQ(
+        told(
+            {.units = {Unit::rep, Unit::rep}, .amounts = {1, 1}, .rates = {1, 1}, .extras = {0, 0}, .counts = {1, -1}}),
+        "Row 2: the count must be 0 or more; got -1.");
     two.rates[1] = -1;
     EXPECT_EQ(refusal(132, 2, two), "Row 1: the rate must be above 0; got -1.");
 }
