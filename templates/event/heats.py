@@ -146,7 +146,7 @@ def make_judge(book, first, half):
     sheet.put(cell(0, NO_REPS), shown(lit("no-reps (tally)")), "judge station")
     for station in range(1, STATIONS + 1):
         sheet.put(cell(0, STATION + station - 1), shown(pc("WORKOUT.TEXT", "workout", division, station)), "judge station")
-    heads = fixed(cell(1, COUNT)).replace(f"${column(JUDGE + 1)}", column(JUDGE + 1))
+    heads = cell(1, COUNT)  # no $: in the print the sheet below a sheet has its own
     for line in range(COUNT, BOXES):
         label = f"${column(JUDGE)}{first + line}"
         sheet.mark(across(0, 0, line), (f'{label}=""', "blank cell"))

@@ -40,6 +40,7 @@ def sound(pages, paper):
     """Nothing on them is an error or too small, and each says which workout it is and when it was printed."""
     for number, page in enumerate(pages, 1):
         check(f"errors on page {number}", BAD.findall(page.text), [])
+        check(f"white on white on page {number}", page.unseen, [])
         check(f"page {number}: {page.smallest} pt", page.smallest >= SMALLEST[paper])
         for text in ("Quayside Shed", "version 2", "printed"):
             check(f"{text} on page {number}", text in page.text)
@@ -54,7 +55,6 @@ def test_the_pack(office, event, paper):
     check("pages", len(pages), 2 + 1 + cards + judges)
     wall, heats, carded, judged = pages[:2], pages[2], pages[3:3 + cards], pages[3 + cards:]
     for page in wall:
-        check("white on white on the wall", page.unseen, [])
         check(f"wall: {page.wide:.0%} by {page.deep:.0%}", page.wide >= 0.7 and page.deep >= 0.7)
     check("the goals use the paper", max(page.used for page in wall) >= 0.75)
     check(f"heats: {heats.used:.0%}", heats.used >= 0.75)

@@ -14,7 +14,10 @@
 #include <com/sun/star/sheet/CellFlags.hpp>
 #include <com/sun/star/sheet/XCalculatable.hpp>
 #include <com/sun/star/sheet/XCellRangeMovement.hpp>
+#include <com/sun/star/sheet/XConditionalFormat.hpp>
+#include <com/sun/star/sheet/XConditionalFormats.hpp>
 #include <com/sun/star/sheet/XPrintAreas.hpp>
+#include <com/sun/star/sheet/XSheetCellRanges.hpp>
 #include <com/sun/star/sheet/XSheetConditionalEntries.hpp>
 #include <com/sun/star/sheet/XSheetOperation.hpp>
 #include <com/sun/star/sheet/XSpreadsheets.hpp>
@@ -201,7 +204,7 @@ Press::Pages Press::make(const char* page, const char* title, sal_Int32 places) 
     const auto count = copy_.sheets();
     copy_.document()->getSheets()->copyByName(utf16(name_of(model)), rtl::OUString::createFromAscii(title),
                                               static_cast<sal_Int16>(count));
-    Pages pages{copy_.sheet(count), address(event_.at(page)), places, 1, {}};
+    Pages pages{copy_.sheet(count), address(event_.at(page)), places, 1, {}, {}};
     pages.first.Sheet = static_cast<sal_Int16>(count);
     need<css::sheet::XSheetOperation>(pages.sheet)->clearContents(VALUE | DATETIME | STRING | FORMULA);
     const auto rows = need<css::table::XColumnRowRange>(pages.sheet)->getRows();
@@ -213,6 +216,55 @@ Press::Pages Press::make(const char* page, const char* title, sal_Int32 places) 
     need<css::sheet::XPrintAreas>(pages.sheet)->setPrintTitleRows(false);
     give_own_style(pages.sheet, title);
     return pages;
+}
+
+// The office does not evaluate conditional formats of copied cells anew for each: they go, and hide_blanks does their work.
+void Press::hide_by_style(Pages& pages) {
+    const Reference<css::sheet::XConditionalFormats> formats(get_property(pages.sheet, "ConditionalFormats"),
+                                                             css::uno::UNO_QUERY_THROW);
+    for (const auto& format : formats->getConditionalFormats()) {
+        const Reference<css::uno::XInterface> entry(format->getByIndex(0), css::uno::UNO_QUERY_THROW);
+        const Reference<css::sheet::XSheetCellRanges> ranges(get_property(format, "Range"), css::uno::UNO_QUERY_THROW);
+        for (const auto& area : ranges->getRangeAddresses()) {
+            const auto row = area.StartRow - pages.first.StartRow;
+            if (row < 0 || row >= pages.rows() / pages.places || area.StartColumn < pages.first.StartColumn ||
+                area.EndColumn > pages.first.EndColumn)
+                continue;
+            Hiding hiding{
+                row, area.StartColumn - pages.first.StartColumn, area.EndColumn - pages.first.StartColumn, {}, {}};
+            get_property(part(pages.sheet, area), "CellStyle") >>= hiding.shown;
+            get_property(entry, "StyleName") >>= hiding.hidden;
+            pages.hiding.push_back(hiding);
+        }
+        sal_Int32 id = 0;
+        get_property(format, "ID") >>= id;
+        formats->removeByID(id);
+    }
+    std::ranges::sort(pages.hiding, {}, [](const Hiding& one) { return std::pair(one.row, one.from); });
+}
+
+// A row to write into, which has a label and nothing else, is as wide as the first row of the grid.
+void Press::hide_blanks(const Pages& pages, sal_Int32 number, const Rows& values) {
+    auto area = pages.place(number);
+    const auto top = area.StartRow;
+    const auto head = std::ranges::find_if(pages.hiding, [](const Hiding& one) { return one.from > 0; });
+    for (const auto& one : pages.hiding) {
+        const auto* row = &values[one.row];
+        const auto blank_cells = [&](const css::uno::Sequence<Any>& cells) {
+            return std::all_of(cells.begin() + one.from, cells.begin() + one.to + 1, is_blank);
+        };
+        if (one.from > 0 && !is_blank((*row)[0]) && blank_cells(*row))
+            row = &values[head->row];
+        for (auto column = one.from, next = column; column <= one.to; column = next) {
+            const bool hidden = is_blank((*row)[column]);
+            while (next <= one.to && is_blank((*row)[next]) == hidden)
+                ++next;
+            area.StartRow = area.EndRow = top + one.row;
+            area.StartColumn = pages.first.StartColumn + column;
+            area.EndColumn = pages.first.StartColumn + next - 1;
+            set_property(part(pages.sheet, area), "CellStyle", Any(hidden ? one.hidden : one.shown));
+        }
+    }
 }
 
 // Rows that are blank for all of them are left out, and the others share the page; the last of each, between two sheets,
@@ -263,8 +315,11 @@ void Press::fill(Pages& pages, const std::vector<const Starter*>& people, Rows S
         set_property(Reference<css::uno::XInterface>(rows->getByIndex(top), css::uno::UNO_QUERY), "IsStartOfNewPage",
                      Any(true));
     }
-    for (std::size_t i = 0; i < people.size(); ++i)
-        set_values(part(pages.sheet, pages.place(static_cast<sal_Int32>(i))), people[i]->*what);
+    for (std::size_t i = 0; i < people.size(); ++i) {
+        const auto number = static_cast<sal_Int32>(i);
+        set_values(part(pages.sheet, pages.place(number)), people[i]->*what);
+        hide_blanks(pages, number, people[i]->*what);
+    }
     auto area = pages.place(static_cast<sal_Int32>(people.size()) - 1);
     area.StartRow = pages.first.StartRow;
     need<css::sheet::XPrintAreas>(pages.sheet)->setPrintAreas({&area, 1});
@@ -282,6 +337,7 @@ void Press::print(const Order& order, const std::string& url) {
     if (!order.judges.empty()) {
         if (!judges_) {
             judges_ = make("judge_page", "Pacecells judges", judges_per_page);
+            hide_by_style(*judges_);
             stretch(*judges_, order.judges, &Starter::judge);
         }
         fill(*judges_, order.judges, &Starter::judge);
