@@ -57,6 +57,11 @@ ANNOUNCED = {
         {"format": "intervals", "every_s": "60", "windows": "12", "in_turn": "yes"},
         (("row", "row cal", "12", "", "", ""), ("wall balls", "reps", "14", "", "9", ""), ("burpees", "reps", "10", "", "", "")),
         r"\d+.*"),
+    "work and rest": (
+        "4 x 3 min AMRAP, 90 s rest between rounds: 12 cal row, 8 burpees, all in each window", ALIKE,
+        {"format": "intervals", "work_s": "180", "rest_s": "90", "windows": "4", "in_turn": ""},
+        (("row", "row cal", "12", "", "", ""), ("burpees", "reps", "8", "", "", "")),
+        r"\d+.*"),
     "pairs": (
         "In pairs, one works at a time, any way. 20 min AMRAP: 30 cal row, 40 wall balls 9 kg, 50 air squats", ALIKE,
         {"format": "AMRAP", "cap": "20:00", "team": "2", "at_once": "1", "split": "any way"},
