@@ -6,6 +6,7 @@
 #include "pacecells/score.h"
 
 #include "block.h"
+#include "clocks.h"
 #include "expect.h"
 #include "random.h"
 
@@ -13,16 +14,6 @@
 
 namespace pacecells {
 namespace {
-
-constexpr Seconds at(double value) { return Seconds{value}; }
-
-// Targets of rounds of so many seconds.
-std::vector<Seconds> every(double time, int rounds) {
-    std::vector<Seconds> targets;
-    for (int k = 1; k <= rounds; ++k)
-        targets.push_back(at(time * k));
-    return targets;
-}
 
 // 20 minutes of 30 reps a round, goal 8 rounds of 2:30; the clock of the computer shows 5000 at the start.
 RunningHeat eight_rounds() {

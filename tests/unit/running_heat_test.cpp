@@ -2,6 +2,7 @@
 #include "pacecells/running_heat.h"
 
 #include "block.h"
+#include "clocks.h"
 #include "expect.h"
 
 #include <string>
@@ -9,15 +10,6 @@
 
 namespace pacecells {
 namespace {
-
-constexpr Seconds at(double value) { return Seconds{value}; }
-
-std::vector<Seconds> every(double time, int rounds) {
-    std::vector<Seconds> clocks;
-    for (int k = 1; k <= rounds; ++k)
-        clocks.push_back(at(time * k));
-    return clocks;
-}
 
 // One lane of 20 minutes, planned in rounds of 150 s and 30 reps.
 RunningHeat one_lane(HeatFormat format = HeatFormat::rounds, int rounds = 0) {
