@@ -37,8 +37,6 @@ Result<HeatTask> heat_task(const Workout& workout) {
         task.format = HeatFormat::for_time;
         for (std::size_t d = 0; d < workout.divisions.size(); ++d)
             task.rounds = std::max(task.rounds, workout.rounds(d).value_or(0));
-        if (task.rounds < 1)
-            return out_of_domain("Enter the number of rounds on the sheet Workout first.");
     }
     return task;
 }

@@ -36,7 +36,7 @@ struct LanePlan {
     Seconds offset{0};                // this lane starts so much later than the heat, and ends so much later
 };
 
-// The task of a heat. Refused: a format in which no rounds are stamped; for time without a number of rounds.
+// The task of a heat. Refused: a format in which no rounds are stamped; no cap.
 [[nodiscard]] Result<HeatTask> heat_task(const Workout& workout);
 
 // What a heat needs of a plan. Of someone without a goal: what the division's rounds hold.
