@@ -43,6 +43,7 @@ struct Draft {
     std::vector<std::string_view> divisions;
     std::optional<TextRange> format_range;
     std::optional<TextRange> team_range;
+    bool all_at_once = false; // however many a team has
     std::optional<TextRange> window_range;
     std::optional<Seconds> total; // of intervals
     std::optional<int> repeats;   // "x 6", "6 rounds": rounds, or windows of intervals
@@ -58,6 +59,15 @@ struct Draft {
     void take(std::size_t from, std::size_t end, ReadAs as) {
         for (std::size_t i = from; i < end; ++i)
             tokens[i].as = tokens[i].kind == Token::Kind::mark ? ReadAs::punctuation : as;
+    }
+    // "m" is for men, but for women where "h" is for men, as in Spanish.
+    [[nodiscard]] std::string_view division(std::size_t at, const Phrase& phrase) const {
+        if (phrase.key != "men" || tokens[at].word != "m")
+            return phrase.key;
+        for (std::size_t i = 0; i < tokens.size(); ++i)
+            if (tokens[i].is_word("h") && (i == 0 || tokens[i - 1].kind != Token::Kind::number)) // no hours
+                return "women";
+        return phrase.key;
     }
     void mark(TextRange where, MarkKind kind, Said reason) { result.marks.push_back({where, kind, std::move(reason)}); }
 };

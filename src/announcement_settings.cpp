@@ -352,9 +352,10 @@ class SettingsReader {
         }
         if (key.key == "one_at_once")
             set(draft_.result.at_once, 1, at, key.end, ReadAs::team);
-        else if (key.key == "all_at_once")
+        else if (key.key == "all_at_once") {
             set(draft_.result.at_once, std::max(2, draft_.result.team), at, key.end, ReadAs::team);
-        else if (key.key == "any_split")
+            draft_.all_at_once = draft_.result.at_once != 1;
+        } else if (key.key == "any_split")
             draft_.result.any_split = true;
         else if (key.key == "in_turn" || key.key == "together")
             set(draft_.result.in_turn, key.key == "in_turn", at, key.end, ReadAs::rounds);
@@ -368,6 +369,8 @@ class SettingsReader {
         draft_.team_range = draft_.range(from, end);
         set_count(to, people, most_team, from, end, ReadAs::team);
         draft_.result.team = to.value_or(draft_.result.team);
+        if (draft_.all_at_once) // "all work, teams of 3"
+            draft_.result.at_once = std::max(2, draft_.result.team);
     }
 
     // EMOM 20, E2MOM x 10, EMOM for 20 min.
@@ -418,7 +421,7 @@ class SettingsReader {
             const auto division = phrase(next, "division");
             if (!division)
                 break;
-            keys.push_back(division->key);
+            keys.push_back(draft_.division(next, *division));
             next = end = division->end;
             if (!is(next, "/"))
                 break;

@@ -70,7 +70,7 @@ class StationReader {
             return read_group(at);
         if (tokens()[at].kind == Token::Kind::clock)
             return read_time(at);
-        if (const auto division = phrase(at, "division"); division && tokens()[at].word.size() > 1)
+        if (const auto division = phrase(at, "division"); division && names_division(at, *division))
             return read_division(at, *division);
         if (const auto key = phrase(at, "key"); key && key->key == "side") {
             draft_.take(at, key->end, ReadAs::movement);
@@ -118,16 +118,35 @@ class StationReader {
         return at + 1;
     }
 
+    // "40 kg men" or "40 kg (men)".
+    bool behind_group(std::size_t at, std::size_t end) const {
+        const auto& all = draft_.tokens;
+        return last_ && (group_end_ == at ||
+                         (group_end_ + 1 == at && all[group_end_].is("(") && end < end_ && all[end].is(")")));
+    }
+    // A letter does where it is behind a unit or before a number: "40 kg m / 30 kg w", "m: 40 kg".
+    bool names_division(std::size_t at, const Phrase& division) const {
+        const auto& all = draft_.tokens;
+        if (all[at].word.size() > 1)
+            return true;
+        if (behind_group(at, division.end))
+            return all[group_end_ - 1].kind == Token::Kind::word;
+        const bool marked = division.end < end_ && (all[division.end].is(":") || all[division.end].is("="));
+        const std::size_t next = marked ? division.end + 1 : division.end;
+        return next < end_ && all[next].kind == Token::Kind::number;
+    }
+
     std::size_t read_division(std::size_t at, const Phrase& division) {
         draft_.take(at, division.end, ReadAs::division);
         auto* const last = last_ == nullptr || last_->empty() ? nullptr : &last_->back();
-        const bool behind = last && last->division.empty() && group_end_ == at;
+        const auto key = draft_.division(at, division);
+        const bool behind = last && last->division.empty() && behind_group(at, division.end);
         if (behind && group_size_ > 1) // "12/10 cal men" says nothing about the 12
             draft_.take(at, division.end, ReadAs::not_understood);
         else if (behind)
-            last->division = division.key;
+            last->division = key;
         else {
-            next_division_ = division.key;
+            next_division_ = key;
             division_at_ = at;
         }
         return division.end;
@@ -164,8 +183,10 @@ class StationReader {
             return add_amount(*group, at, next, end, key);
         if (first && !wants_load_)
             return add_amount(*group, at, next, end, key);
-        const bool apart = (wants_load_ || bracketed_) && (station_.unit.empty() || station_.unit == "rep");
-        if (!unit && apart && station_.loads.empty() && !group->listed) {
+        // "(40/30)", "(40 men)", but not "(3 dips)".
+        const bool alone = end >= end_ || tokens()[end].kind == Token::Kind::mark || phrase(end, "division");
+        const bool apart = (wants_load_ || (bracketed_ && alone)) && (station_.unit.empty() || station_.unit == "rep");
+        if (!unit && apart && (station_.loads.empty() || divided_loads(at)) && !group->listed) {
             draft_.mark(draft_.range(at, end), MarkKind::taken, say("It does not say kg or lb: kg is taken."));
             return add_load(*group, at, end, false);
         }

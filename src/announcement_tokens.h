@@ -21,6 +21,7 @@ struct Token {
     std::optional<ReadAs> as;
 
     [[nodiscard]] bool is(std::string_view mark) const { return kind == Kind::mark && word == mark; }
+    [[nodiscard]] bool is_word(std::string_view text) const { return kind == Kind::word && word == text; }
 };
 using Tokens = std::vector<Token>;
 

@@ -1,0 +1,80 @@
+// What an announcement says besides its stations, and for whom: small texts whose reading is plain.
+#include "pacecells/announcement.h"
+
+#include "expect.h"
+
+#include <algorithm>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace pacecells {
+namespace {
+
+Announcement reading(const std::string& text) { return read_announcement(text); }
+
+using Loads = std::vector<std::optional<double>>;
+
+bool any_mark(const Announcement& read, MarkKind kind) {
+    return std::ranges::any_of(read.marks, [&](const Mark& mark) { return mark.kind == kind; });
+}
+
+TEST(AnnouncementSettings, AllWorkWhereverTheTeamIsNamed) {
+    for (const auto* text :
+         {"teams of 3, all work, AMRAP 10: 5 burpees", "all work, teams of 3, AMRAP 10: 5 burpees",
+          "AMRAP 10: 5 burpees, all work, 3 person teams", "alle arbeiten, 3er-Teams, AMRAP 10: 5 burpees",
+          "todos trabajan, equipos de 3, AMRAP 10: 5 burpees", "tous travaillent, équipes de 3, AMRAP 10: 5 burpees"}) {
+        const auto read = reading(text);
+        EXPECT_EQ(read.team, 3) << text;
+        EXPECT_EQ(read.at_once, 3) << text;
+        EXPECT_TRUE(read.marks.empty()) << text;
+    }
+    EXPECT_EQ(reading("both work, in pairs, AMRAP 10: 5 burpees").at_once, 2);
+    const auto both_said = reading("one works, all work, teams of 3, AMRAP 10: 5 burpees");
+    EXPECT_EQ(both_said.at_once, 1) << "what was said first";
+    EXPECT_TRUE(any_mark(both_said, MarkKind::asked));
+    const auto alone = reading("all work, AMRAP 10: 5 burpees");
+    EXPECT_EQ(alone.team, 1);
+    EXPECT_TRUE(any_mark(alone, MarkKind::asked)) << "more than there are";
+}
+
+TEST(AnnouncementSettings, ANumberOfSomethingInBracketsIsNoLoad) {
+    const auto read = reading("AMRAP 10: 5 burpees (slow, 3 dips)");
+    ASSERT_EQ(read.stations.size(), 1u);
+    EXPECT_EQ(read.stations[0].amounts, std::vector<std::string>{"5"});
+    EXPECT_EQ(read.stations[0].loads, Loads{std::nullopt});
+    EXPECT_TRUE(any_mark(read, MarkKind::not_understood));
+    for (const auto* text :
+         {"AMRAP 10: 5 cleans (45/30)", "AMRAP 10: 5 cleans (45 men, 30 women)", "AMRAP 10: 5 cleans (heavy, 45/30)"})
+        EXPECT_EQ(reading(text).stations.at(0).loads, (Loads{45, 30})) << text;
+    EXPECT_EQ(reading("AMRAP 10: 5 cleans (45").stations.at(0).loads, Loads{45}) << "a bracket that nobody closed";
+}
+
+// A letter for either, in the letters of each language: men and women, Männer und Frauen, hombres y mujeres, hommes et
+// femmes.
+TEST(AnnouncementSettings, LettersSayWhoseLoadItIs) {
+    for (const auto* loads :
+         {"40 kg m / 30 kg w", "40 kg M/30 kg W", "40 kg m / 30 kg f", "40 kg m, 30 kg w", "40 kg (m) / 30 kg (w)",
+          "m 40 kg / w 30 kg", "m: 40 kg / w: 30 kg", "(m = 40 kg, w = 30 kg)", "@ m 40 kg, w 30 kg", "40/30 kg m/w",
+          "40 kg h / 30 kg f", "40 kg h / 30 kg m", "h 40 kg / m 30 kg", "40/30 kg h/m", "30 kg m / 40 kg h"}) {
+        const auto read = reading(std::string("AMRAP 10: 12 thrusters ") + loads);
+        ASSERT_EQ(read.stations.size(), 1u) << loads;
+        EXPECT_EQ(read.stations[0].movement, "thrusters") << loads;
+        EXPECT_EQ(read.stations[0].amounts, (std::vector<std::string>{"12", "12"})) << loads;
+        const bool women_first = read.divisions == std::vector<std::string>{"women", "men"};
+        EXPECT_EQ(read.stations[0].loads, women_first ? (Loads{30, 40}) : (Loads{40, 30})) << loads;
+        EXPECT_EQ(read.divisions.size(), 2u) << loads;
+        EXPECT_TRUE(women_first || read.divisions == (std::vector<std::string>{"men", "women"})) << loads;
+        EXPECT_TRUE(read.marks.empty()) << loads;
+    }
+    EXPECT_EQ(reading("AMRAP 1 h: 12 thrusters 40 kg m / 30 kg w").stations.at(0).loads, (Loads{40, 30}))
+        << "an hour is nobody";
+    const auto calories = reading("AMRAP 10: 12 cal m / 10 cal w row, 5 burpees");
+    EXPECT_EQ(calories.stations.at(0).amounts, (std::vector<std::string>{"12", "10"}));
+    EXPECT_EQ(calories.stations.at(0).movement, "row");
+    EXPECT_EQ(reading("AMRAP 10: 5 plan f jumps").stations.at(0).movement, "plan f jumps");
+    EXPECT_EQ(reading("AMRAP 10: 400 m run, 5 burpees").stations.at(0).amounts, std::vector<std::string>{"400"});
+}
+
+} // namespace
+} // namespace pacecells
