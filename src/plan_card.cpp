@@ -47,11 +47,17 @@ std::optional<CaloriesPerHour> Planner::needed_for(const Goal& goal) const {
 Kilocalories Planner::calories_of_main() const {
     const auto machine = machine_of(station(*plan_.main).unit);
     double calories = 0;
-    for (int k = 1; k <= std::min(whole_rounds_, course_->size()); ++k)
+    int rounds = 0; // on the machine
+    for (int k = 1; k <= std::min(whole_rounds_, course_->size()); ++k) {
+        bool used = false;
         for (const auto& leg : course_->round(k).legs)
-            if (machine_of(station(leg.station).unit) == machine)
+            if (machine_of(station(leg.station).unit) == machine) {
                 calories += leg.work / 3600 * rate_at(leg.station, each_[leg.station]).value();
-    return Kilocalories{calories / rounds_on(*machine)};
+                used = true;
+            }
+        rounds += used ? 1 : 0;
+    }
+    return Kilocalories{calories / std::max(1, rounds)};
 }
 
 // The card of a fan bike, whose rates have no watts: factors apply to the rate itself.

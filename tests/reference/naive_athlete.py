@@ -6,6 +6,7 @@ from naive_ergometer import CAL, EXPONENT, MACHINES, METRES, bouts_limit, calh, 
 from naive_sets import fall_back, left, plan_sets, printed
 from naive_walk import Walk, own_units, share_of, task_amount
 from naive_windows import naive_windows
+from naive_words import goal_words, practice, score_words
 
 MOST = 200  # rounds of a course
 
@@ -249,10 +250,21 @@ def naive(task, person):
         plain, below, total = task["spread"] ** 2, task["spread_below"] ** 2, 1
     out["whole"] = min(whole, walk.rounds)
     out["pause_of"] = [sum(pause_of(i, k) for k in range(1, out["whole"] + 1)) for i in range(len(stations))]
+    mine = [leg for leg in walk.legs
+            if main is not None and leg[0] <= whole and machine_of(stations[leg[1]]["unit"]) == machine_of(stations[main]["unit"])]
+    calories = sum(w / 3600 * rate_at(i, each[i]) for k, i, a, w, p, x in mine) / max(1, len({leg[0] for leg in mine}))
+
+    def on_machine(rate):
+        """Seconds at the main ergometer at that rate, the first time."""
+        amount = next((leg[2] for leg in walk.legs if leg[1] == main), None)
+        if amount is None:
+            return None
+        return (own_units(task, main, amount) if task.get("part") else task["share"] * amount) * each_at(main, rate)
+
     if windows:
         return naive_windows(task, person, out, walk, each, dict(
             plain=math.sqrt(plain) / total, below=math.sqrt(below) / total, main=main, found=found, each_at=each_at,
-            rate_at=rate_at))
+            rate_at=rate_at, calories=calories, on_machine=on_machine))
     finish = walk.seconds((walk.rounds, 0, 0))
 
     def score(point, clock=None):
@@ -266,6 +278,8 @@ def naive(task, person):
     out["expected"] = at(1)
     out["low"] = at(1 + 1.2816 * math.sqrt(below) / total)
     out["high"] = at(max(0.5, 1 - 1.2816 * math.sqrt(plain) / total))
+    for which in ("low", "expected", "high"):
+        out[which]["words"] = score_words(task, walk, out[which])
 
     # pacing: how much the clocks bend, and what that loses
     pacing = task["pacing"] if task["team"] > 1 else person["pacing"] or task["pacing"]
@@ -295,7 +309,7 @@ def naive(task, person):
         pacing, drift = "faster", -task["push"]
 
     # goals: (point, clock)
-    step, step_time = task["goal_step"], 10
+    step, step_time = task["goal_step"], task["goal_step_time"]
     up = lambda x, to: math.ceil(x / to - 1e-9) * to
     down = lambda x, to: math.floor(x / to + 1e-9) * to
     end = (walk.rounds, 0, 0)
@@ -343,7 +357,7 @@ def naive(task, person):
     if person["answer"] == "only_just":
         goal = lower(goal, 1.04, True) or goal
     if person["answer"] == "no":
-        goal = lower(goal, 1 / 0.825, False) or goal
+        goal = lower(goal, 1 / task["rehearsal"], False) or goal
     out["goal"] = goal
     out["pacing"] = lost(goal[1], drift) if pacing in ("fade", "faster") else None
 
@@ -368,9 +382,6 @@ def naive(task, person):
         rate = found[machine_of(stations[main]["unit"])]
         arm = stations[main]["unit"] == "armbike cal"
         on, fixed, free = way(goal[0], lambda leg: leg[3])
-        mine = [leg for leg in walk.legs
-                if leg[0] <= whole and machine_of(stations[leg[1]]["unit"]) == machine_of(stations[main]["unit"])]
-        calories = sum(w / 3600 * rate_at(i, each[i]) for k, i, a, w, p, x in mine) / max(1, len({leg[0] for leg in mine}))
         if team:  # all that is shared goes faster or slower together
             k, i, amount = goal[0]
             steps = sum(leg[5] for leg in walk.legs if leg[0] <= k or (leg[0] == k + 1 and leg[1] < i))
@@ -384,8 +395,9 @@ def naive(task, person):
                 tests = person["tests"][machine_of(stations[main]["unit"])]
                 ceiling = hold(time, calories, out["other"], tests["cp"], tests["reserve"])
             out["ceiling"] = ceiling
-            card = naive_card(rate, need, arm, ceiling)
+            card = naive_card(rate, need, arm, ceiling, calories)
     out["needs"], out["no_room"], out["card"] = need, no_room, card
+    out["on_machine"] = on_machine(card["hold"]) if card else None
 
     def line(goal, rate, drift):
         point, clock = goal
@@ -421,9 +433,10 @@ def naive(task, person):
         # where to be at a quarter, half and three quarters: the last unit done by then; either of two where it is a tie
         there = lambda clock_then: next(point for done, point in reversed(units) if done <= clock_then)
         quarters = [{there(clock * q + late) for late in (-1e-6, 1e-6)} for q in (0.25, 0.5, 0.75)]
-        return dict(clocks=clocks, target=times[reference], quarters=quarters)
+        return dict(clocks=clocks, target=times[reference], quarters=quarters, first=times[1])
 
     out["line"] = line(goal, card and card["hold"], drift)
+    out["rehearsal"] = practice(task, goal[1], line(goal, None, 0)["first"], card and card["hold"])
     low = lower(goal, 1.04, True)
     out["down"] = low
     out["check"] = None
@@ -434,4 +447,8 @@ def naive(task, person):
         if common:
             k = min(common, key=lambda k: (abs(out["line"]["clocks"][k, "end"] - 0.4 * min(cap, goal[1])), k))
             out["check"] = (k, (out["line"]["clocks"][k, "end"] + out["down_line"]["clocks"][k, "end"]) / 2)
+    for which, one in (("suggested", out["suggested"]), ("goal", goal), ("down", low)):
+        if one:
+            out[which + "_words"] = goal_words(task, walk, *one)
+            out[which + "_rounds"] = walk.decimal(one[0])
     return out

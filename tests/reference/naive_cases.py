@@ -57,7 +57,9 @@ def random_task():
     return dict(team=team, at_once=rng.randint(1, team), share=share, split=None, format="time" if timed else "amrap", rounds=rounds, cap=60 * rng.randint(5, 24), stations=stations,
                 fade=rng.choice((0.06, 0.06, 0, 0.12, 0.3)), slip=rng.choice((10, 10, 0, 20)), steps=3, date=46354,
                 goal_step=rng.choice((None, None, None, 0.5, 1)),
-                pacing=rng.choice((None, None, "even", "fade", "faster")), push=rng.choice((0.06, 0.06, 0.2)))
+                pacing=rng.choice((None, None, "even", "fade", "faster")), push=rng.choice((0.06, 0.06, 0.2)),
+                goal_step_time=rng.choice((10, 10, 15, 60)), rehearsal=rng.choice((0.825, 0.7)),
+                rehearsal_rounds=rng.choice((3, 3, 1, 2)))
 
 
 def random_intervals():
@@ -163,6 +165,8 @@ def written(members):
     lines = ["pacecells.workout | value", "version | 1", "language | en", f"format | {task['format']}",
              f"cap | {clock(task['cap']) if task['format'] != 'intervals' else ''}", f"rounds | {cell(task['rounds'])}", f"date | {task['date']}",
              f"fade | {task['fade']}", f"push | {task['push']}", f"pacing | {cell(task['pacing'])}", f"slip_s | {task['slip']}", f"goal_step | {cell(task['goal_step'])}",
+             f"goal_step_time | {clock(task['goal_step_time'])}", f"rehearsal | {task['rehearsal']}",
+             f"rehearsal_rounds | {task['rehearsal_rounds']}",
              f"team | {task['team']}", f"at_once | {task['at_once']}",
              f"split | {task['split'] if not isinstance(task['split'], tuple) else '/'.join(map(str, task['split']))}" if task["split"] else "",
              *([f"work_s | {task['work']}", f"rest_s | {task['window'] - task['work']}", f"windows | {task['windows']}",

@@ -70,8 +70,9 @@ def bouts_limit(bouts, calories, other, cp, reserve):
     return low
 
 
-def naive_card(rate, need, arm, ceiling):
-    """What to hold, never above, situation, chance, from the rate to plan with and what is needed (None: no room)."""
+def naive_card(rate, need, arm, ceiling, calories):
+    """What to hold, never above, situation, chance, and what it means each round of so many calories, from the rate to plan
+    with and what is needed (None: no room)."""
     strength = (lambda x: x) if arm else watts
     show = (lambda x: x) if arm else calh
     asked = 100000 if need is None else need
@@ -83,4 +84,9 @@ def naive_card(rate, need, arm, ceiling):
     mean = need if arm and need is not None else wanted
     normal = lambda z: math.erfc(-z / math.sqrt(2)) / 2
     chance = 1 if strength(mean) <= 0 else normal(-math.log(strength(mean) / strength(rate["rate"])) / rate["doubt"])
-    return dict(hold=wanted if situation == 2 else floor, never=never, situation=situation, chance=chance, floor=floor)
+    lower = show(strength(rate["rate"]) * math.exp(-0.6745 * rate["doubt"]))
+    apart = None if need is None else 3600 * calories / wanted - 3600 * calories / floor
+    return dict(hold=wanted if situation == 2 else floor, never=never, situation=situation, chance=chance, floor=floor,
+                start={1: max(wanted, lower), 2: wanted, 3: lower}[situation],
+                in_hand=apart if situation == 1 else None,
+                to_find=-apart if apart is not None and situation > 1 else None)

@@ -6,7 +6,7 @@ naive plan (naive_athlete.py) the workout is a list of single units with the tim
 many of them are done by then. Sets are simulated set by set, rests found by halving. Nothing is shared with the model
 but the meaning of the numbers; defaults and constants are written a second time, as include/pacecells says.
 A file named takes the cases and what the naive plan says of them, which tests/unit/plan_naive_test.cpp compares again:
-PACECELLS_CASES=6 naive_plan.py PATH_TO_plan_reference 1 tests/data/plans.txt
+PACECELLS_CASES=12 naive_plan.py PATH_TO_plan_reference 8 tests/data/plans.txt
 """
 import math
 import os
@@ -49,6 +49,12 @@ def complaints(answer, want):
         if not good:
             wrong.append(f"{what}: got {got}, expected {expected}")
 
+    def words_of(what, got, expected):
+        for word, other in zip(got, expected.split()):
+            word.keep(other)
+        if " ".join(got) != expected:
+            wrong.append(f"{what}: got {' '.join(got)}, expected {expected}")
+
     seen, order = set(), []
     for name, *words in answer:
         seen.add(name)
@@ -81,11 +87,14 @@ def complaints(answer, want):
         elif name in ("low", "expected", "high"):
             for what, word in zip(("rounds", "reps", "time"), words):
                 same(f"{name} {what}", word, want[name][what])
-        elif name == "suggested":
-            same("suggested clock", words[1], want["suggested"][1])
-        elif name in ("goal", "down"):
+            if "words" in want[name]:
+                words_of(name, words[3:], want[name]["words"])
+        elif name in ("suggested", "goal", "down"):
             same(f"{name} clock", words[1], want[name][1] if want[name] else None)
-            if want[name]:
+            if want.get(name + "_words"):
+                same(f"{name} rounds", words[0], want[name + "_rounds"])
+                words_of(name, words[2 if name == "suggested" else 3:], want[name + "_words"])
+            if want[name] and name != "suggested":
                 same(f"{name} target", words[2], want["line" if name == "goal" else "down_line"]["target"])
         elif name in ("goal_clock", "down_clock"):
             if not want[name[:4]]:
@@ -117,8 +126,13 @@ def complaints(answer, want):
         elif name == "ceiling":
             same("ceiling", words[0], want.get("ceiling"))
         elif name == "card":
-            for what, word in zip(("hold", "never", "situation", "chance"), words):
+            for what, word in zip(("hold", "never", "situation", "chance", "start", "in_hand", "to_find"), words):
                 same(what, word, want["card"] and want["card"][what], 1e-6)
+        elif name == "on_machine":
+            same("seconds on the machine", words[0], want.get("on_machine"))
+        elif name == "rehearsal" and "rehearsal" in want:
+            for what, word, value in zip(("easy", "planned", "easy time", "time", "easy rate", "rate"), words, want["rehearsal"]):
+                same(f"practice, {what}", word, value)
     if ("card" in seen) != bool(want["card"]) or ("down" in seen) != bool(want["down"]):
         wrong.append("a card or a next goal down where none is expected, or the other way round")
     return wrong

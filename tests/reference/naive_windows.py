@@ -58,7 +58,9 @@ def naive_windows(task, person, out, walk, each, given):
     if rooms:
         out["no_room"] = min(rooms) <= 1e-9
         need = None if out["no_room"] else given["rate_at"](main, min(rooms))
-        out["card"] = naive_card(rate, need, stations[main]["unit"] == "armbike cal", rate["alone"])
+        out["card"] = naive_card(rate, need, stations[main]["unit"] == "armbike cal", rate["alone"],
+                                 given["calories"])
+        out["on_machine"] = given["on_machine"](out["card"]["hold"])
         out["ceiling"] = rate["alone"]
     out["needs"] = need
 
