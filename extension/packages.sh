@@ -1,7 +1,7 @@
 # Sourced by extension/demo, extension/install and tests/run: the Debian packages each needs, named in one place.
 
 packages_office="libreoffice-calc python3-uno fonts-liberation"
-packages_build="g++ cmake ninja-build libboost-math-dev libgtest-dev libbenchmark-dev nlohmann-json3-dev zip libreoffice-dev"
+packages_build="g++ cmake ninja-build libboost-math-dev libgtest-dev libbenchmark-dev nlohmann-json3-dev zip advancecomp libreoffice-dev"
 packages_office_test="python3-pytest python3-scipy poppler-utils xvfb xdotool imagemagick binutils"
 packages_test="clang libclang-rt-dev $packages_office_test"
 packages_other="debootstrap"

@@ -13,7 +13,8 @@ namespace {
 std::size_t leading_space(std::string_view text) {
     if (text.empty())
         return 0;
-    if (std::string_view{" \t\n\v\f\r"}.find(text.front()) != std::string_view::npos)
+    const char first = text.front();
+    if (first == ' ' || (first >= '\t' && first <= '\r')) // tab, line feed, vertical tab, form feed, carriage return
         return 1;
     return text.starts_with("\xC2\xA0") ? 2 : 0;
 }

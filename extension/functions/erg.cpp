@@ -13,24 +13,38 @@ namespace {
 
 using UnitOption = Option<&parse_erg_unit>;
 
+// What is rarely asked has functions of its own, so that a rate is converted in few steps.
+[[gnu::noinline]] Result<double> seconds_of_split(const NumberOrText& value) {
+    const auto split = Read<SplitTime>::from(std::visit([](auto&& v) { return Cell{v}; }, value.value));
+    if (!split)
+        return detail::about(0, split.error());
+    const double seconds = split->value.value();
+    const auto watts = convert(seconds, ErgUnit::split, ErgUnit::watts);
+    if (watts && *watts > PowerNumber::bound)
+        return out_of_domain("A split of %1 s is %2 W: nobody can mean more than %3 W.", seconds, std::round(*watts),
+                             PowerNumber::bound);
+    return seconds;
+}
+
+[[gnu::noinline]] Error not_a_rate(const NumberOrText& value, int most) {
+    const auto* number = std::get_if<double>(&value.value);
+    return number ? detail::about(0, detail::number_up_to(most, Cell{*number}).error())
+                  : out_of_domain("A text is understood for a split only; other values are numbers.");
+}
+
 Result<double> erg_convert(NumberOrText value, UnitOption from, UnitOption to, std::optional<MachineOption> machine) {
     double given = 0;
     if (from.value == ErgUnit::split) {
-        const auto split = Read<SplitTime>::from(std::visit([](auto&& v) { return Cell{v}; }, value.value));
-        if (!split)
-            return detail::about(0, split.error());
-        given = split->value.value();
-        const auto watts = convert(given, ErgUnit::split, ErgUnit::watts);
-        if (watts && *watts > PowerNumber::bound)
-            return out_of_domain("A split of %1 s is %2 W: nobody can mean more than %3 W.", given, std::round(*watts),
-                                 PowerNumber::bound);
-    } else if (const auto* number = std::get_if<double>(&value.value)) {
-        const int most = from.value == ErgUnit::watts ? PowerNumber::bound : RateNumber::bound;
-        if (*number > most)
-            return detail::about(0, detail::number_up_to(most, Cell{*number}).error());
-        given = *number;
+        const auto seconds = seconds_of_split(value);
+        if (!seconds)
+            return seconds;
+        given = *seconds;
     } else {
-        return out_of_domain("A text is understood for a split only; other values are numbers.");
+        const int most = from.value == ErgUnit::watts ? PowerNumber::bound : RateNumber::bound;
+        const auto* number = std::get_if<double>(&value.value);
+        if (!number || *number > most)
+            return not_a_rate(value, most);
+        given = *number;
     }
     auto converted = convert(given, from.value, to.value, value_or(machine, Machine::row));
     if (!converted || to.value != ErgUnit::split)
