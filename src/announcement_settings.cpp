@@ -90,7 +90,7 @@ class SettingsReader {
         draft_.mark(draft_.range(from, end), MarkKind::asked, say("A whole number from 1 to %1 is needed here.", most));
     }
     void set_format(Format format, std::size_t from, std::size_t end) {
-        if (draft_.result.format == Format::intervals || (format != Format::intervals && draft_.result.every)) {
+        if (draft_.result.format == Format::intervals) {
             draft_.take(from, end, ReadAs::format); // what is done in each window
             return;
         }
@@ -122,9 +122,9 @@ class SettingsReader {
     }
 
     std::size_t setting(std::size_t at, bool fresh) {
-        if (at < end_ && tokens()[at].is("\""))
+        if (tokens()[at].is("\""))
             return title(at);
-        if (is_number(at) || (at < end_ && tokens()[at].kind == Token::Kind::clock)) {
+        if (is_number(at) || tokens()[at].kind == Token::Kind::clock) {
             if (const auto time = time_at(tokens(), at, end_))
                 if (const std::size_t after = timed(at, *time, fresh); after > at)
                     return after;
@@ -220,8 +220,6 @@ class SettingsReader {
             team(value, at, key->end);
             return key->end;
         }
-        if (key->key == "minute_no" && is(key->end, ".") && fresh) // "1. Minute:"
-            return at;
         if (key->key != "times")
             return at;
         const std::size_t next = skip(key->end);
@@ -237,7 +235,7 @@ class SettingsReader {
             set_time(draft_.result.work, time->time, next, after);
             return after;
         }
-        if (!has_key(next, "every") && !has_key(next, "every_minute") && !(next < end_ && is(next, ":")))
+        if (!has_key(next, "every") && !has_key(next, "every_minute") && !is(next, ":"))
             return at;
         repeat(value, at, next);
         return next;

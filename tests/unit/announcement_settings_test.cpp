@@ -50,6 +50,39 @@ TEST(AnnouncementSettings, ANumberOfSomethingInBracketsIsNoLoad) {
     EXPECT_EQ(reading("AMRAP 10: 5 cleans (45").stations.at(0).loads, Loads{45}) << "a bracket that nobody closed";
 }
 
+TEST(AnnouncementSettings, ATitleIsBetweenQuotationMarks) {
+    EXPECT_EQ(reading("\"\" \"Harbour\" AMRAP 10: 5 burpees").title, "Harbour") << "nothing is no title";
+    const auto last = reading("AMRAP 10: 5 burpees, \"Harbour\"");
+    EXPECT_EQ(last.title, "Harbour");
+    EXPECT_EQ(last.stations.size(), 1u);
+    EXPECT_EQ(reading("AMRAP 10: 5 burpees \"Harbour").title, "") << "it does not end";
+}
+
+// One setting after the other, with nothing between them.
+TEST(AnnouncementSettings, FollowEachOther) {
+    EXPECT_EQ(reading("E2MOM 20 in turn: 10 cal row, 5 burpees").windows, 10);
+    EXPECT_EQ(reading("E2MOM 20 in turn: 10 cal row, 5 burpees").in_turn, true);
+    EXPECT_EQ(reading("E2MOM x 10 in turn: 10 cal row, 5 burpees").in_turn, true);
+    EXPECT_EQ(reading("teams of 3 all work, AMRAP 10: 5 burpees").at_once, 3);
+    const auto expect_intervals = [](const std::string& text, int windows, double work, double rest) {
+        const auto read = reading(text);
+        EXPECT_EQ(read.format, Format::intervals) << text;
+        EXPECT_EQ(read.windows, windows) << text;
+        EXPECT_EQ(read.work.value_or(Seconds{0}).value(), work) << text;
+        EXPECT_EQ(read.rest.value_or(Seconds{0}).value(), rest) << text;
+    };
+    expect_intervals("1 min x 10 rest 30 s: 5 burpees", 10, 60, 30);
+    expect_intervals("40 s work x 8 rest 20 s: 5 burpees", 8, 40, 20);
+    expect_intervals("8 x 20 s of rest, 40 s of work: 5 burpees", 8, 40, 20);
+    expect_intervals("5 burpees, rest 30 s, 1 min x 10", 10, 60, 30);
+}
+
+TEST(AnnouncementSettings, AColonAtTheEndIsFollowedByNothing) {
+    const auto read = reading("AMRAP 10: 5 burpees, Harbour steps:");
+    EXPECT_EQ(read.stations.size(), 1u);
+    EXPECT_TRUE(any_mark(read, MarkKind::not_understood));
+}
+
 // A letter for either, in the letters of each language: men and women, Männer und Frauen, hombres y mujeres, hommes et
 // femmes.
 TEST(AnnouncementSettings, LettersSayWhoseLoadItIs) {
