@@ -1,6 +1,7 @@
 #include "pacecells/pacing.h"
 
 #include "pacecells/athlete_plan.h"
+#include "pacecells/text.h"
 
 #include "block.h"
 #include "expect.h"
@@ -156,6 +157,50 @@ TEST(Pacing, OfAPersonComesBeforeThatOfTheEvent) {
     const auto workout = value_of(read_workout(block::table(std::string{block::tide_table})));
     EXPECT_REFUSED(read_athlete(workout, block::table("name\nName\n"), block::table("name | division | pacing"),
                                 block::table("Ilka Moorvane | scaled | zigzag")));
+}
+
+// What is lost of the goal, in its unit; half a second is the least that is said. Fades of 5 to 50 %.
+void expect_said(const std::string& text, const std::string& goal, const std::string& unit,
+                 double (*amount)(const Goal&, double lost)) {
+    int nothing = 0;
+    int least = 0;
+    int said = 0;
+    for (int i = 100; i <= 1000; ++i) {
+        const double fade = i / 2000.0;
+        const Plan made = plan("pacing | | fade\nfade | | " + number_text(fade) + "\n", " | goal", " | " + goal, text);
+        const double lost = made.pacing_cost->value();
+        const auto costs = lost < 0.5 ? "nothing" : number_text(amount(made.goal->goal, lost)) + unit;
+        EXPECT_TRUE(says(made, "Pacing: fade (" + number_text(std::round(fade * 1000) / 10) + "%), which costs " +
+                                   costs + " against even pace."))
+            << fade << ' ' << lost << ' ' << costs;
+        nothing += lost > 0.46 && lost < 0.5 ? 1 : 0;
+        least += lost >= 0.5 && lost < 0.54 ? 1 : 0;
+        said += lost >= 5 ? 1 : 0;
+    }
+    EXPECT_GT(nothing, 0);
+    EXPECT_GT(least, 0);
+    EXPECT_GT(said, 0);
+}
+
+TEST(Pacing, SaysWhatItCostsInTheUnitOfTheGoal) {
+    const std::string tide{block::tide_table};
+    expect_said(tide, "", " reps", [](const Goal& goal, double lost) {
+        return std::round(10 * lost / goal.clock.value() * goal.score.reps) / 10;
+    });
+    const auto timed = block::with(block::with(tide, "| AMRAP", "| for time"),
+                                   "station   | 1  |            | ski cal |      | 14       | 12 ",
+                                   "station | 1 | | ski cal | | 200 | 150");
+    expect_said(timed, "16:00", " s", [](const Goal&, double lost) { return std::round(lost); });
+    auto runs = tide;
+    for (const auto* row :
+         {"| Sandbags   | rep     |      | 6        | 6  ", "| Box step-overs | rep |      | 10       | 8  ",
+          "| Ring rows  | rep     |      | 8        | 6  "})
+        runs = block::with(runs, row, "| | | | | ");
+    runs = block::with(runs, "|            | ski cal |      | 14       | 12 ", "| Run | run m | | 200 | 200");
+    runs = block::with(runs, "| 1  |       | 620  |      | 4 ", "| 1 | | | 5:00 | 4");
+    expect_said(runs, "", " rounds", [](const Goal& goal, double lost) {
+        return std::round(100 * lost / goal.clock.value() * goal.score.rounds) / 100;
+    });
 }
 
 // The suggested goal is what the pacing leaves: never above that of even pace, and lower the more it costs.
