@@ -1,6 +1,8 @@
 // The running heat at its edges: the last of what counts, and the first that does not.
 #include "pacecells/running_heat.h"
 
+#include "pacecells/forecast.h"
+
 #include "block.h"
 #include "clocks.h"
 #include "expect.h"
@@ -80,6 +82,56 @@ TEST(HeatEdges, ATaskForTimeHasItsRounds) {
     Plan stranger;
     stranger.division = 2; // of two
     EXPECT_TRUE(lane_plan(timed("3"), stranger).reps.empty());
+}
+
+// Rounds of 60, 120, 180 s of usual work for time: what is left counts in rounds like the first.
+TEST(HeatEdges, TheFinishOfRoundsThatGrow) {
+    RunningHeat heat({HeatFormat::for_time, at(1200), 3});
+    heat.add_lane({{}, {}, {60, 180, 360}, {10, 20, 30}});
+    const auto expect_finish = [&](const std::vector<Seconds>& clocks, const std::vector<Seconds>& evened,
+                                   double rounds, std::optional<Seconds> planned = {}) {
+        heat.set_record(0, {clocks, {}, {}, {}, {}, false});
+        const auto finish = value_of(forecast_finish(rounds, evened, usual_confidence, planned));
+        const double later = (clocks.back() - evened.back()).value();
+        EXPECT_NEAR(*heat.outlook(0).low, finish.early.value() + later, 1e-9);
+        EXPECT_NEAR(*heat.outlook(0).expected, finish.expected.value() + later, 1e-9);
+        EXPECT_NEAR(*heat.outlook(0).high, finish.late.value() + later, 1e-9);
+    };
+    expect_finish({at(120)}, {at(120)}, 1 + (120 + 180) / 60.0);
+    expect_finish({at(120), at(360)}, {at(120), at(240)}, 2 + 180 / 60.0); // 240 s for twice the work are 120 s
+    // A goal of 240 s a round is 120 s for the first, which has 60 of 360 s of the work of three.
+    heat = RunningHeat({HeatFormat::for_time, at(1200), 3});
+    heat.add_lane({{at(120), at(360), at(720)}, at(240), {60, 180, 360}, {10, 20, 30}});
+    expect_finish({at(130)}, {at(130)}, 6, at(120));
+    heat = RunningHeat({HeatFormat::for_time, at(1200), 4});
+    heat.add_lane({{}, {}, {60, 180, 360}, {10, 20, 30}});
+    heat.set_record(0, {{at(120)}, {}, {}, {}, {}, false});
+    EXPECT_FALSE(heat.outlook(0).expected) << "a fourth round that nobody knows";
+    // Without work every round is like the first, and a task needs a round at least.
+    heat = RunningHeat({HeatFormat::for_time, at(1200), 0});
+    heat.add_lane({});
+    heat.set_record(0, {{at(120)}, {}, {}, {}, {}, false});
+    EXPECT_NEAR(*heat.outlook(0).expected, 120, 1e-9);
+}
+
+TEST(HeatEdges, NoRepsNoOutlook) {
+    RunningHeat heat({HeatFormat::rounds, at(1200), 0});
+    heat.add_lane({{}, {}, {60, 180, 360}, {}});
+    heat.set_record(0, {{at(120)}, {}, {}, {}, {}, false});
+    EXPECT_FALSE(heat.outlook(0).expected);
+    EXPECT_FALSE(heat.left(0, 0));
+    // Of three rounds that are known no more than three can be told.
+    heat = RunningHeat({HeatFormat::rounds, at(1200), 0});
+    heat.add_lane({{}, {}, {60, 180, 360}, {10, 20, 30}});
+    heat.set_record(0, {{at(100), at(200), at(300)}, {}, {}, {}, {}, false});
+    EXPECT_EQ(heat.total(0), 60);
+    EXPECT_TRUE(heat.fits_open_round(0, 500)) << "nobody knows round 4";
+    heat.set_record(0, {{at(100), at(200), at(300), at(400)}, {}, {}, {}, {}, false});
+    EXPECT_FALSE(heat.total(0));
+    EXPECT_FALSE(heat.outlook(0).expected);
+    heat.set_record(0, {{at(100), at(200)}, {}, {}, {}, {}, false});
+    EXPECT_TRUE(heat.fits_open_round(0, 29));
+    EXPECT_FALSE(heat.fits_open_round(0, 30));
 }
 
 // A ladder: its rounds have their own reps, and a first one of a single rep counts too.
