@@ -13,11 +13,11 @@ namespace {
 
 constexpr CaloriesPerHour beyond_any{100'000}; // stands for a need that no rate meets
 
+} // namespace
+
 CaloriesPerHour down_to_five(CaloriesPerHour rate) {
     return CaloriesPerHour{5 * std::floor(rate.value() / 5 + course_slack)};
 }
-
-} // namespace
 
 // PLAN.ERGNEED: all ergometers are raised or lowered by one factor, all else takes its usual time, fade included.
 std::optional<CaloriesPerHour> Planner::needed_for(const Goal& goal) const {

@@ -378,8 +378,7 @@ void Planner::plan_windows() {
     rehearsal.easy_time = plan_.goal->target / workout_.settings.rehearsal;
     if (plan_.card) {
         rehearsal.planned_rate = plan_.card->advice.hold;
-        rehearsal.easy_rate =
-            CaloriesPerHour{5 * std::floor((plan_.card->advice.hold * workout_.settings.rehearsal).value() / 5)};
+        rehearsal.easy_rate = down_to_five(plan_.card->advice.hold * workout_.settings.rehearsal);
     }
     plan_.rehearsal = rehearsal;
     reason({.fact = Fact::clocks,

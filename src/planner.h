@@ -14,6 +14,9 @@ namespace pacecells {
 // The rate of so many times the watts; of a fan bike, whose calories follow no formula of watts, of the rate itself.
 [[nodiscard]] CaloriesPerHour scaled_rate(Machine machine, CaloriesPerHour rate, double factor);
 
+// As rates are printed.
+[[nodiscard]] CaloriesPerHour down_to_five(CaloriesPerHour rate);
+
 // Intervals: the workout with amounts in the place of "max", as many as fit at the usual pace of the group. None where
 // nothing is "max".
 [[nodiscard]] std::optional<Workout> with_amounts(const Workout& workout, const Athlete& athlete);

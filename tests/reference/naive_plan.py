@@ -128,6 +128,12 @@ def complaints(answer, want):
         elif name == "card":
             for what, word in zip(("hold", "never", "situation", "chance", "start", "in_hand", "to_find"), words):
                 same(what, word, want["card"] and want["card"][what], 1e-6)
+        elif name == "window":
+            for what, word, value in zip(("start", "needed", "spare", "reps"), words[1:], want["window"][int(words[0])]):
+                same(f"{what} of window {words[0]}", word, value)
+            words[0].keep(str(words[0]))
+        elif name == "failing":
+            same("the first window that does not hold", words[0], want.get("failing"))
         elif name == "on_machine":
             same("seconds on the machine", words[0], want.get("on_machine"))
         elif name == "rehearsal" and "rehearsal" in want:

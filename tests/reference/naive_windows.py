@@ -3,6 +3,7 @@ import math
 
 from naive_ergometer import machine_of, naive_card
 from naive_walk import share_of
+from naive_words import number, practice
 
 
 def naive_windows(task, person, out, walk, each, given):
@@ -14,9 +15,10 @@ def naive_windows(task, person, out, walk, each, given):
 
     def score(slower):
         held, reps = 0, []
+        rows = out["window"] = {}
         for k in range(1, many + 1):
             pace, now, done, late = slower * (1 + task["fade"] * (k - 0.5) / many), 0.0, 0, False
-            legs = [leg for leg in walk.legs if leg[0] == k]
+            legs, end = [leg for leg in walk.legs if leg[0] == k], 0.0
             for r, i, amount, work, pause, x in legs:
                 start, unit = now, (work + pause) / amount * (1 if fixed(i) else pace)
                 for u in range(1, amount + 1):
@@ -27,12 +29,16 @@ def naive_windows(task, person, out, walk, each, given):
                 end = now
                 now += x * pace
             held += not late
+            rows[k] = ((k - 1) * task["window"], end, limit - end, done)
             if legs:
                 reps.append(done)
         return dict(rounds=held, reps=min(reps) if task["scoring"] == "lowest" else sum(reps), time=None)
 
-    out["expected"] = score(1)
     out["low"], out["high"] = score(1 + 1.2816 * given["below"]), score(max(0.5, 1 - 1.2816 * given["plain"]))
+    out["expected"] = score(1)
+    out["failing"] = next((k for k, row in out["window"].items() if row[2] < -1e-9), None)
+    for which in ("low", "expected", "high"):
+        out[which]["words"] = number(out[which]["reps"])
     first = many
     for k in range(1, many + 1):
         pace, now = 1 + task["fade"] * (k - 0.5) / many, 0.0
@@ -82,5 +88,8 @@ def naive_windows(task, person, out, walk, each, given):
         clocks[k, "end"] = (k - 1) * task["window"] + end
     out["goal"] = (None, clocks[held, "end"])
     out["suggested"] = (None, 0)
+    for which, many_held in (("suggested", first), ("goal", held)):
+        out[which + "_words"], out[which + "_rounds"] = number(many_held), many_held
+    out["rehearsal"] = practice(task, held * target, target, out["card"] and out["card"]["hold"])
     out["line"], out["down"], out["check"] = dict(clocks=clocks, target=target), None, None
     return out

@@ -72,6 +72,9 @@ inline void print(std::ostream& out, const Workout& workout, const Athlete& athl
     score_line(out, "low", plan.low);
     score_line(out, "expected", plan.expected);
     score_line(out, "high", plan.high);
+    for (const auto& one : plan.windows)
+        line(out, "window", one.window, one.start, one.needed, one.spare, one.reps);
+    line(out, "failing", plan.first_failing);
     line(out, "suggested", plan.suggested->score.rounds, plan.suggested->clock, plan.suggested->score.text);
     goal_lines(out, "goal", *plan.goal);
     if (plan.next_down)
