@@ -11,7 +11,7 @@ namespace pacecells {
 
 namespace {
 
-constexpr CaloriesPerHour beyond_any{100'000}; // stands for a need that no rate meets
+constexpr CaloriesPerHour beyond_any{100'000}; // a rate that nobody makes
 
 } // namespace
 
@@ -66,7 +66,7 @@ Card Planner::card_of_arm_bike(CaloriesPerHour needed, const MachineRate& rate, 
     const auto back = [](CaloriesPerHour one) { return CaloriesPerHour{power(one)->value()}; };
     const CaloriesPerHour five_up{5 * std::ceil(needed.value() / 5 - course_slack)};
     const CaloriesPerHour floor = down_to_five(rate.rate);
-    const auto raw = advise(needed.value() > 0 ? as_watts(needed) : CaloriesPerHour{0}, as_watts(rate.rate),
+    const auto raw = advise(as_watts(needed), as_watts(rate.rate),
                             as_watts(rate.alone.value_or(rate.rate * std::exp(one_in_four * rate.doubt))), rate.doubt);
     Card card{.needed = {},
               .floor = floor,
@@ -84,8 +84,6 @@ Card Planner::card_of_arm_bike(CaloriesPerHour needed, const MachineRate& rate, 
                             : five_up <= limit ? Situation::stretch
                                                : Situation::out_of_reach;
     card.advice.hold = card.advice.situation == Situation::stretch ? five_up : floor;
-    if (!(needed.value() > 0))
-        return card;
     card.needed = five_up;
     card.in_ten = static_cast<int>(std::floor(10 * raw->chance + course_slack));
     const Seconds apart{3600 * calories.value() * (1 / five_up.value() - 1 / floor.value())};
@@ -128,8 +126,7 @@ void Planner::set_card() {
     if (rate.machine == Machine::armbike) {
         plan_.card = card_of_arm_bike(asked, rate, calories);
     } else {
-        // Without a test nothing limits the rate but its doubt.
-        const auto limit = plan_.ceiling.value_or(scaled_rate(rate.machine, rate.rate, std::exp(2 * rate.doubt)));
+        const auto limit = plan_.ceiling.value_or(beyond_any); // without a test nothing limits the rate but its doubt
         const auto made = card(asked, rate.rate, std::max(limit, rate.rate), rate.doubt, calories);
         if (made)
             plan_.card = *made;
@@ -203,7 +200,7 @@ void Planner::set_rehearsal() {
     const Course even = stretched(goal.goal, {});
     const double work = even.seconds_to(goal.goal.score.point);
     const double round = even.round(1).time;
-    if (!(round > 0))
+    if (even.round(1).legs.empty())
         return;
     const double most = rehearsed_work * work / round; // rounds
     Rehearsal rehearsal;

@@ -34,7 +34,9 @@ const std::string ski = "name | ski.critical | ski.reserve\nName\nIda Quellmann 
 
 void expect_consistent(const std::string& unit, const std::string& tests) {
     int seen[4] = {};
-    for (double rounds = 4; rounds < 40; rounds += 0.25) {
+    int just_fits = 0;
+    int just_a_stretch = 0;
+    for (double rounds = 4; rounds < 24; rounds += 0.02) {
         const Plan made = plan(unit, std::to_string(rounds), tests);
         if (!made.card || !made.card->needed || made.no_room)
             continue;
@@ -49,6 +51,8 @@ void expect_consistent(const std::string& unit, const std::string& tests) {
                                                                            : Situation::out_of_reach;
         EXPECT_EQ(card.advice.situation, situation) << rounds;
         ++seen[static_cast<int>(situation)];
+        just_fits += needed == card.floor.value() ? 1 : 0;
+        just_a_stretch += needed == card.advice.never_above.value() ? 1 : 0;
         EXPECT_EQ(card.in_ten, std::floor(10 * card.advice.chance + 1e-9)) << rounds;
         const double time_needed = 12 * 3600 / needed; // of 12 calories
         const double time_planned = 12 * 3600 / card.floor.value();
@@ -71,6 +75,8 @@ void expect_consistent(const std::string& unit, const std::string& tests) {
     }
     for (const auto situation : {Situation::goal_fits, Situation::stretch, Situation::out_of_reach})
         EXPECT_GT(seen[static_cast<int>(situation)], 0) << unit;
+    EXPECT_GT(just_fits, 0);
+    EXPECT_GT(just_a_stretch, 0);
 }
 
 TEST(PlanCard, SaysWhatAGoalTakesOnAFanBike) { expect_consistent("armbike cal", arm_bike); }
