@@ -40,6 +40,13 @@ Input Planner::step_input(Fact fact, Said what, Value value, std::optional<std::
     return {std::move(what), std::move(value), {}, reasons_ ? reasons_->find(fact, i) : std::nullopt};
 }
 
+std::vector<Input> Planner::rate_input() const {
+    if (!plan_.main)
+        return {};
+    return {step_input(Fact::rate, say("rate to plan with"),
+                       {Measure::cal_per_hour, rate_of_station(*plan_.main)->rate.value()}, plan_.main)};
+}
+
 // As many rounds as so many seconds hold, and one more.
 Course Planner::course_for(const std::vector<double>& seconds_each, double seconds, int at_least,
                            bool with_pauses) const {

@@ -35,7 +35,7 @@ Course Planner::stretched(const Goal& goal, std::optional<CaloriesPerHour> hold)
     const double all = goal.clock.value();
     const double stretch = flexible > 0 ? (all - fixed) / flexible : 0;
     const bool alike = !(stretch >= least_stretch);
-    const double by = alike ? (fixed + flexible > 0 ? all / (fixed + flexible) : 1) : stretch;
+    const double by = alike ? all / (fixed + flexible) : stretch;
     even.retime([&](Leg& leg) {
         leg.walk *= by;
         if (alike || !takes_its_time(station(leg.station).unit, team))
@@ -51,7 +51,7 @@ GoalLine Planner::line_of(const Goal& goal, std::optional<CaloriesPerHour> hold,
     const double all = goal.clock.value();
     // The clock with a drift: as PACE.CLOCK, of the share that is done at even pace.
     const auto clock = [&](double seconds) {
-        const double share = std::min(1.0, seconds / all);
+        const double share = seconds / all;
         return Seconds{all * share * (1 + drift / 2 * (share - 1))};
     };
     // The other way round: seconds at even pace at a part of the clock.
@@ -74,14 +74,10 @@ GoalLine Planner::line_of(const Goal& goal, std::optional<CaloriesPerHour> hold,
         round.stations.resize(workout_.stations.size());
         double at = start;
         for (const auto& leg : even.round(k).legs) {
-            const bool reached = round.whole || leg.station < point.station;
-            const bool ends_here = !reached && leg.station == point.station;
-            if (!reached && !ends_here)
-                break;
-            const double part = reached ? 1 : std::min(1.0, point.amount / leg.amount);
-            if (part >= 1)
+            if (round.whole || leg.station < point.station ||
+                (leg.station == point.station && point.amount >= leg.amount))
                 round.stations[leg.station] = clock(at + leg.done());
-            at += part * leg.done() + (reached ? leg.walk : 0);
+            at += leg.done() + leg.walk;
         }
         round.clock = k == last ? goal.clock : clock(at);
         round.time = round.clock - before;

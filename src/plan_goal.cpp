@@ -16,7 +16,7 @@ double down_to(double value, double step) { return std::floor(value / step + cou
 double up_to(double value, double step) { return std::ceil(value / step - course_slack) * step; }
 
 std::string clock_of(double seconds) {
-    const auto text = clock_text(Seconds{std::max(0.0, seconds)});
+    const auto text = clock_text(Seconds{seconds});
     return text ? *text : std::string{};
 }
 
@@ -24,17 +24,10 @@ std::string clock_of(double seconds) {
 
 // "6", "5 + Sandbags", "Sandbags" in the first round; inside a station "5+14" where reps count, else "5.4".
 std::string Planner::goal_text(const Point& point) const {
-    const auto done = [&] {
-        double all = 0;
-        if (point.rounds < course_->size())
-            for (const auto& leg : course_->round(point.rounds + 1).legs)
-                if (leg.station == point.station)
-                    all = leg.amount;
-        return all;
-    }();
     if (point.rounds >= course_->size() || !(point.amount > 0))
         return number_text(point.rounds);
-    if (point.amount >= done - course_slack) {
+    const auto leg = std::ranges::find(course_->round(point.rounds + 1).legs, point.station, &Leg::station);
+    if (point.amount >= leg->amount - course_slack) {
         const auto& name = station(point.station).movement;
         return point.rounds == 0 ? name : number_text(point.rounds) + " + " + name;
     }
@@ -135,9 +128,7 @@ void Planner::predict() {
     const auto value = [](const Score& score) { return Value{Measure::text, score.rounds, score.text}; };
     reason({.fact = Fact::round_time,
             .what = say("Time of a fresh round, pauses included"),
-            .from = {step_input(Fact::rate, say("rate to plan with"),
-                                {Measure::cal_per_hour, plan_.machines.empty() ? 0 : plan_.machines[0].rate.value()},
-                                plan_.main)},
+            .from = rate_input(),
             .rule = say("the stations one after the other: work, pauses, handling and walking"),
             .value = {Measure::seconds, plan_.round_time.value()}});
     const auto fade = setting_input("fade", say("fade of round times"), {Measure::share, workout_.settings.fade});

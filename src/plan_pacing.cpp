@@ -41,7 +41,7 @@ double Planner::effort_gain() const {
 
 // Lost over so much time at even pace. The people of a team share their clocks, so theirs is of a usual person.
 Seconds Planner::pacing_cost_of(Seconds time) const {
-    if (plan_.drift == 0 || !(time > Seconds{0}))
+    if (plan_.drift == 0)
         return Seconds{0};
     const bool alone = workout_.settings.team == 1;
     Seconds reserve = usual_reserve_time;

@@ -212,13 +212,14 @@ void Planner::predict_windows(double sd, double sd_below) {
     plan_.expected = score_of(plan_.windows);
     plan_.low = score_of(windows_at(1 + range_sd * sd_below));
     plan_.high = score_of(windows_at(std::max(0.5, 1 - range_sd * sd)));
+    if (!reasons_)
+        return;
+    auto from = rate_input();
+    from.push_back(setting_input("windows", say("windows"), {Measure::number, static_cast<double>(course_->size())}));
+    from.push_back(setting_input("fade", say("fade of round times"), {Measure::share, workout_.settings.fade}));
     reason({.fact = Fact::predicted,
             .what = say("Predicted score"),
-            .from = {setting_input("windows", say("windows"), {Measure::number, static_cast<double>(course_->size())}),
-                     setting_input("fade", say("fade of round times"), {Measure::share, workout_.settings.fade}),
-                     step_input(Fact::rate, say("rate to plan with"),
-                                {Measure::cal_per_hour, plan_.machines.empty() ? 0 : plan_.machines[0].rate.value()},
-                                plan_.main)},
+            .from = std::move(from),
             .rule = say("what is done in time in each window, slower by the fade as they go by"),
             .value = {Measure::text, plan_.expected.reps, plan_.expected.text}});
 }

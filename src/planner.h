@@ -126,6 +126,7 @@ class Planner {
     [[nodiscard]] const Station& station(std::size_t i) const { return workout_.stations[i]; }
     std::optional<std::size_t> reason(Step step) const;
     [[nodiscard]] Input setting_input(std::string_view key, Said what, Value value) const;
+    [[nodiscard]] std::vector<Input> rate_input() const; // the rate to plan with, where there is an ergometer
     [[nodiscard]] Input step_input(Fact fact, Said what, Value value, std::optional<std::size_t> station = {}) const;
 
     const Workout& workout_;

@@ -38,7 +38,7 @@ class Balance {
                  task.values.reserve.value();
     }
 
-    [[nodiscard]] double rounds_begun() const { return std::max(1.0, std::ceil(cap_ / round_time_ - slack)); }
+    [[nodiscard]] double rounds_begun() const { return std::ceil(cap_ / round_time_ - slack); }
 
     [[nodiscard]] double spent_in(double rounds) const {
         return erg_above_ > 0 ? each_round_ * geometric_sum(rounds, decay_) : 0;

@@ -1,6 +1,9 @@
 // Clocks and cards of small workouts, beside arithmetic on paper. No fade, no steps, no slack before the cap.
 #include "pacecells/athlete_plan.h"
 
+#include "pacecells/pacing.h"
+#include "pacecells/team.h"
+
 #include "block.h"
 #include "expect.h"
 
@@ -69,7 +72,7 @@ TEST(PlanClocks, APartOfACalorieIsAGoalToo) {
     // A tenth of a round of 1 calorie and 3 swings is 0.4 calories, within an hour.
     const auto made = plan({"format | AMRAP\ncap | 1:00:00\n",
                             {"Ski | ski cal | | 1", "Kettle swings | rep | | 3"},
-                            {"| 1500 | | 0 | | | | |", "2 | | | 0 | | | | |"}},
+                            {"| 1500 | | 0 | | | | |", "13 | | | 0 | | | | |"}},
                            "0.1");
     EXPECT_NEAR(made.needs->value(), 0.4, 1e-9);
     EXPECT_FALSE(made.no_room);
@@ -80,6 +83,87 @@ TEST(PlanClocks, ARoundWithoutWorkIsNotRehearsed) {
     EXPECT_FALSE(plan(late, "").rehearsal);
     const Task early{"format | for time\ncap | 16:00\n", {"Kettle swings | rep | | 10-10-0"}, {"2 | | | 0 | | | | |"}};
     EXPECT_TRUE(plan(early, "").rehearsal);
+}
+
+// At half the cap of 16 minutes: 8.9, 9 and 9.1 rounds of two stations that take the same, the first with as long again
+// to walk on. Round 5 is begun, at the first station, walking, and at the second.
+TEST(PlanClocks, TheWallSaysTheLastStationThatIsDone) {
+    const auto half = [](const std::string& handling, double from) {
+        const Task task{"format | AMRAP\ncap | 16:00\n",
+                        {"Kettle swings | rep | | 10", "Floor presses | rep | | 10"},
+                        {"2 | | | " + handling + " | | | | |", "2 | | | 0 | | | | |"}};
+        return value_of(wall_table(workout_of(task), from, from, 1)).at(0).at_half.text;
+    };
+    EXPECT_EQ(half("0", 8.9), "4") << "480 s are 4 rounds of 107.9 s and 48.5 of 53.9 s";
+    EXPECT_EQ(half("0", 9), "4 + Kettle swings");
+    EXPECT_EQ(half("0", 9.1), "4 + Kettle swings");
+    EXPECT_EQ(half("10", 9), "4 + Kettle swings") << "after 42.7 of 53.3 s, walking until 64";
+    EXPECT_EQ(half("0", 8), "4");
+}
+
+// 300 cal/h are shown at no power, so that 900 are 600 of effort; metres take the cube of the pace; all else goes as pace.
+TEST(PlanClocks, EffortRisesMoreThanPaceOnAnErgometer) {
+    const auto expect_gain = [](const std::string& station, const std::string& pace, double seconds, double gain) {
+        const Task task{"format | for time\ncap | 40:00\nrounds | 2\npush | 0.5\npacing | faster\n",
+                        {station, "Kettle swings | rep | last | 300"},
+                        {pace, "1 | | | 0 | | | | |"}};
+        const auto made = plan(task, "30:00");
+        // Twice at the station, once 300 s of swings.
+        const double mean = 1 + (gain - 1) * 2 * seconds / (2 * seconds + 300);
+        const auto cost = value_of(pacing_cost(Seconds{1800}, -0.5, usual_reserve_time, mean));
+        EXPECT_GT(cost.value(), 1) << station;
+        EXPECT_NEAR(made.pacing_cost->value(), cost.value(), 1e-9) << station;
+    };
+    expect_gain("Ski | ski cal | | 50", "| 900 | | 0 | | | | |", 200, 900 / 600.0);
+    expect_gain("Ski | ski cal | | 20", "| 320 | | 0 | | | | |", 225, 5); // and not 16
+    expect_gain("Row | row m | | 1000", "| | 2:00 | 0 | | | | |", 240, 3);
+    expect_gain("Fan bike | armbike cal | | 50", "| 900 | | 0 | | | | |", 200, 1);
+    expect_gain("Run | run m | | 1000", "| | 5:00 | 0 | | | | |", 300, 1);
+}
+
+TEST(PlanClocks, WithoutWorkInTheRoundsExpectedThereIsNoSpread) {
+    // No rep in round 1, and one of ten minutes in round 2, which the cap does not hold.
+    const Task late{"format | AMRAP\ncap | 9:00\npush | 0.5\npacing | faster\n",
+                    {"Kettle swings | rep | | 0-1-2-…"},
+                    {"600 | | | 0 | | | | |"}};
+    const auto made = plan(late, "");
+    EXPECT_EQ(made.spread, 0);
+    EXPECT_NEAR(made.pacing_cost->value(),
+                value_of(pacing_cost(made.goal->goal.clock, -0.5, usual_reserve_time, 1)).value(), 1e-9);
+    EXPECT_GT(made.pacing_cost->value(), 0);
+    const Task short_one{"format | for time\ncap | 9:00\n", {"Kettle swings | rep | | 1"}, {"0.5 | | | 0 | | | | |"}};
+    EXPECT_NEAR(plan(short_one, "").spread, 0.08, 1e-12) << "what is no ergometer is known to 8 %";
+}
+
+// Points of less than one in all: half a point for the one rep of a round, nothing for the metres.
+TEST(PlanClocks, HalfAPointIsAScore) {
+    const Task half{"format | AMRAP\ncap | 10:00\n",
+                    {"Climb | rep | | 1", "Carry | carry m | | 40"},
+                    {"20 | | | 0 | | | | | 0.5", "1 | | | 0 | | | | | 0"}};
+    EXPECT_EQ(plan(half, "").expected.text, "10") << "600 s are 10 rounds";
+    EXPECT_EQ(plan(half, "3.5").goal->goal.score.text, "3+0") << "half a rep is none";
+    const Task more{"format | AMRAP\ncap | 10:30\n", half.stations, half.paces};
+    EXPECT_EQ(plan(more, "").expected.text, "10+0.5") << "the climb of round 11, and 10 of the 40 m";
+}
+
+TEST(PlanClocks, WithoutAnErgometerNoReasonSpeaksOfOne) {
+    const Task swings{"format | AMRAP\ncap | 10:00\n", {"Kettle swings | rep | | 10"}, {"2 | | | 0 | | | | |"}};
+    for (const auto& [task, rates] : {std::pair{swings, 0}, {ergometer, 1}}) {
+        const auto workout = workout_of(task);
+        Reasons reasons;
+        const auto made = plan_for(workout,
+                                   value_of(read_athlete(workout, table("name\nName\n"), table("name | division\n"),
+                                                         table("Ida Quellmann | open\n"))),
+                                   &reasons);
+        EXPECT_TRUE(made.goal);
+        int found = 0;
+        for (const auto& input : reasons.steps()[*reasons.find(Fact::round_time)].from)
+            if (input.value.measure == Measure::cal_per_hour) {
+                ++found;
+                EXPECT_NEAR(input.value.number, 900, 1e-9);
+            }
+        EXPECT_EQ(found, rates);
+    }
 }
 
 } // namespace
