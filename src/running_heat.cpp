@@ -118,7 +118,7 @@ Stamp RunningHeat::stamp(std::size_t index, Seconds now) {
     if (stamp.verdict != Verdict::taken)
         return stamp;
     const bool for_time = task_.format == HeatFormat::for_time;
-    if (record.finish || (for_time && record.clocks.size() >= static_cast<std::size_t>(std::max(task_.rounds, 0))))
+    if (record.finish || (for_time && static_cast<int>(record.clocks.size()) >= task_.rounds))
         stamp.verdict = Verdict::finished;
     else if (record.clocks.size() >= most_rounds)
         stamp.verdict = Verdict::full;
@@ -281,11 +281,13 @@ Outlook RunningHeat::outlook(std::size_t index) const {
     if (clocks.empty() || (!work.empty() && clocks.size() > work.size()))
         return {};
     const auto even = work.empty() ? clocks : evened(clocks, work);
-    // The planned time is that of the mean round; the first one has its share of the work.
     auto planned = plan.planned;
-    if (planned && !work.empty())
-        planned = *planned * (work.front() * static_cast<double>(plan.targets.size()) /
-                              work[std::max<std::size_t>(plan.targets.size(), 1) - 1]);
+    if (!work.empty()) { // of the planned clock the first round has its share of the work
+        const auto known = std::min(plan.targets.size(), work.size());
+        planned.reset();
+        if (known > 0)
+            planned = plan.targets[known - 1] * (work.front() / work[known - 1]);
+    }
     const auto done = static_cast<double>(clocks.size());
     if (task_.format == HeatFormat::for_time) {
         const auto all = static_cast<std::size_t>(std::max(task_.rounds, 1));

@@ -100,6 +100,22 @@ TEST(Reserve, HoldIsWhatWasWorkedOutApart) {
     }
 }
 
+// Half a second after the work of the first round, with a long rest before the next: E f(m) of the header.
+TEST(Reserve, JustAfterTheWorkOfARound) {
+    const double critical = 300;
+    const double rate = rate_of(400);
+    const MixedTask one{.cap = Seconds{200.5},
+                        .calories = Kilocalories{100 * rate / 3600},
+                        .other = {.time = Seconds{700}, .rest = Seconds{600}},
+                        .values = {.critical = Watts{critical}, .reserve = Joules{25000}},
+                        .work_share = 395.0 / 400};
+    const double spent_in_a_round = 100 * 100 + 95 * 100; // 100 W above critical for 100 s, 95 W for 100 s
+    const double decay = critical * 600 / 25000;
+    const double rounds = 1 + 0.5 / 800;
+    const double spent = spent_in_a_round * std::expm1(-rounds * decay) / std::expm1(-decay);
+    EXPECT_NEAR(left(one, rate), 1 - spent / 25000, 1e-12);
+}
+
 // ---- the second way: stepped through in seconds ----
 
 struct Spell {

@@ -76,6 +76,15 @@ TEST(HeatEdges, ATaskForTimeHasItsRounds) {
     EXPECT_EQ(task.format, HeatFormat::for_time);
     EXPECT_EQ(task.rounds, 3);
     EXPECT_EQ(value_of(heat_task(timed("1"))).rounds, 1);
+    const auto with_lists = value_of(heat_task(value_of(read_workout(block::table(
+        "pacecells.workout | value\nversion | 1\nlanguage | en\nformat | for time\ncap | 0:01\nslip_s | 0\n"
+        "stations | no | movement | unit | when | amount.1 | amount.2\n"
+        "divisions | | | | | open | short\n"
+        "station | 1 | Kettle swings | rep | | 21-15-9 | 15-9\n"
+        "paces | no | rep_s | calh | pace | handling_s | steps | grip | away_share | longest | counts\n"
+        "pace | 1 | 2 | | | | | | | |\nend |\n")))));
+    EXPECT_EQ(with_lists.rounds, 3) << "of the division that does most";
+    EXPECT_EQ(with_lists.cap, at(1));
     auto capless = timed("3");
     capless.settings.cap = Seconds{0};
     EXPECT_EQ(heat_task(capless).error().message(), "Enter the cap on the sheet Workout first.");
@@ -114,6 +123,26 @@ TEST(HeatEdges, TheFinishOfRoundsThatGrow) {
     EXPECT_NEAR(*heat.outlook(0).expected, 120, 1e-9);
 }
 
+// 120 s for 60 s of work; as long again is another 60 s or so, half of round 2.
+TEST(HeatEdges, TheOutlookInTheSecondRound) {
+    RunningHeat heat({HeatFormat::rounds, at(240), 0});
+    heat.add_lane({{}, {}, {60, 180, 360}, {10, 20, 30}});
+    heat.set_record(0, {{at(120)}, {}, {}, {}, {}, false});
+    const std::vector<Seconds> clocks{at(120)};
+    const auto rounds = value_of(value_of(forecast(at(240), clocks, value_of(RepsPerRound::every_round(1)))).expected);
+    ASSERT_GT(rounds.value(), 1);
+    ASSERT_LT(rounds.value(), 3);
+    EXPECT_NEAR(*heat.outlook(0).expected, 10 + 20 * (60 * rounds.value() - 60) / 120, 1e-9);
+}
+
+TEST(HeatEdges, LateIsWhatIsPastTheTarget) {
+    const auto heat = one_lane();
+    EXPECT_FALSE(heat.ahead(0, at(149.5)));
+    EXPECT_FALSE(heat.ahead(0, at(150)));
+    EXPECT_NEAR(heat.ahead(0, at(150.5))->value(), -0.5, 1e-9);
+    EXPECT_NEAR(heat.ahead(0, at(1500))->value(), 150 - 1200, 1e-9) << "no later than the cap";
+}
+
 TEST(HeatEdges, NoRepsNoOutlook) {
     RunningHeat heat({HeatFormat::rounds, at(1200), 0});
     heat.add_lane({{}, {}, {60, 180, 360}, {}});
@@ -132,6 +161,56 @@ TEST(HeatEdges, NoRepsNoOutlook) {
     heat.set_record(0, {{at(100), at(200)}, {}, {}, {}, {}, false});
     EXPECT_TRUE(heat.fits_open_round(0, 29));
     EXPECT_FALSE(heat.fits_open_round(0, 30));
+}
+
+// Of 8 rounds of 1 to 8 reps round 1 is planned in a 36th of their clock; a goal inside round 1 plans no round.
+TEST(HeatEdges, TheFirstRoundOfALadderAsPlanned) {
+    const auto ladder = value_of(read_workout(block::table(
+        "pacecells.workout | value\nversion | 1\nlanguage | en\nformat | AMRAP\ncap | 20:00\nslip_s | 0\nsteps | 0\n"
+        "stations | no | movement | unit | when | amount.1\ndivisions | | | | | open\n"
+        "station | 1 | Kettle swings | rep | | 1-2-3-…\nstation | 2 | Floor presses | rep | | 1-2-3-…\n"
+        "paces | no | rep_s | calh | pace | handling_s | steps | grip | away_share | longest | counts\n"
+        "pace | 1 | 10 | | | | | | | |\npace | 2 | 10 | | | | | | | |\nend |\n")));
+    const auto expected = [&](const std::string& goal) {
+        const auto athlete =
+            value_of(read_athlete(ladder, block::table("name\nName\n"), block::table("name | division | goal\n"),
+                                  block::table("Ida Quellmann | open | " + goal + "\n")));
+        RunningHeat heat(value_of(heat_task(ladder)));
+        heat.add_lane(lane_plan(ladder, plan_for(ladder, athlete)));
+        heat.set_record(0, {{at(30)}, {}, {}, {}, {}, false});
+        return *heat.outlook(0).expected;
+    };
+    const auto reps_at = [](std::optional<Seconds> planned) {
+        const std::vector<Seconds> clocks{at(30)};
+        const auto one = value_of(RepsPerRound::every_round(1));
+        double left = value_of(value_of(forecast(at(1200), clocks, one, usual_confidence, planned)).expected).value();
+        double reps = 0;
+        for (double k = 1; left > 0; left -= k, ++k) // a round of k reps each is k rounds like the first
+            reps += 2 * std::min(left, k);
+        return reps;
+    };
+    EXPECT_NEAR(expected("8"), reps_at(at(1200.0 / 36)), 1e-6);
+    EXPECT_NEAR(expected("Kettle swings"), reps_at({}), 1e-6);
+}
+
+// A first round without work has no time: nothing is planned for a round then.
+TEST(HeatEdges, APlannedTimeIsAboveZero) {
+    const auto planned = [](const std::string& amounts, const std::string& goal) {
+        const auto workout = value_of(read_workout(block::table(
+            "pacecells.workout | value\nversion | 1\nlanguage | en\nformat | for time\ncap | 10:00\nsteps | 0\n"
+            "stations | no | movement | unit | when | amount.1\ndivisions | | | | | open\n"
+            "station | 1 | Kettle swings | rep | | " +
+            amounts +
+            "\npaces | no | rep_s | calh | pace | handling_s | steps | grip | away_share | longest | counts\n"
+            "pace | 1 | 0.5 | | | | | | | |\nend |\n")));
+        const auto athlete =
+            value_of(read_athlete(workout, block::table("name\nName\n"), block::table("name | division | goal\n"),
+                                  block::table("Ida Quellmann | open | " + goal + "\n")));
+        return lane_plan(workout, plan_for(workout, athlete)).planned;
+    };
+    EXPECT_FALSE(planned("0-10-10", "1:00"));
+    EXPECT_NEAR(planned("10-10", "1:00")->value(), 30, 1e-9);
+    EXPECT_NEAR(planned("10", "0:01")->value(), 1, 1e-9);
 }
 
 // A ladder: its rounds have their own reps, and a first one of a single rep counts too.
