@@ -7,6 +7,7 @@
 #include "block.h"
 #include "expect.h"
 
+#include <cmath>
 #include <string>
 #include <vector>
 
@@ -133,6 +134,16 @@ TEST(PlanClocks, WithoutWorkInTheRoundsExpectedThereIsNoSpread) {
     EXPECT_GT(made.pacing_cost->value(), 0);
     const Task short_one{"format | for time\ncap | 9:00\n", {"Kettle swings | rep | | 1"}, {"0.5 | | | 0 | | | | |"}};
     EXPECT_NEAR(plan(short_one, "").spread, 0.08, 1e-12) << "what is no ergometer is known to 8 %";
+}
+
+// A rate of which nothing is known: slower by e in one case of six would be more than all of the time.
+TEST(PlanClocks, TheUpperEndIsTwiceThePaceAtMost) {
+    const Task bike{"format | AMRAP\ncap | 20:00\n", {"Fan bike | armbike cal | | 10"}, {"| 900 | | 0 | | | | |"}};
+    const auto made = plan(
+        bike, "", "", "", "name | armbike.time | armbike.calories | factor_sd\nName\nIda Quellmann | 5:00 | 100 | 1\n");
+    const double each = made.stations[0].seconds_each;
+    EXPECT_EQ(made.expected.reps, std::floor(1200 / each));
+    EXPECT_EQ(made.high.reps, std::floor(2400 / each));
 }
 
 // Points of less than one in all: half a point for the one rep of a round, nothing for the metres.

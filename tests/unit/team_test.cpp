@@ -180,6 +180,24 @@ TEST(Team, HasOneGoalAndTheMostCarefulAnswer) {
     EXPECT_EQ(careful[0].goal->rounds.back().clock, careful[1].goal->rounds.back().clock);
 }
 
+// The goal of a partner whose division does more: 4 rounds of 10, where one's own has 2 of 6.
+TEST(Team, AGoalBeyondTheOwnWorkIsItsEnd) {
+    const std::string lists = with(
+        with(with(with(pairs, "format | AMRAP", "format | for time"), "amount.1\n", "amount.1 | amount.2\n"),
+             "divisions | | | | | open", "divisions | | | | | long | short"),
+        "station | 1 | Kettle swings | rep | | 12\nstation | 2 | Floor presses | rep | | 8",
+        "station | 1 | Kettle swings | rep | | 5-5-5-5 | 3-3\nstation | 2 | Floor presses | rep | | 5-5-5-5 | 3-3");
+    const Workout on = workout(lists);
+    const auto text = [&](const std::string& goal) {
+        return plans_of(on, people_of(on, {"Ida Quellmann | long | " + goal + " |", "Tarn Overwick | short | |"}))[1]
+            .goal->goal.score.text;
+    };
+    EXPECT_EQ(text("1+5"), "1+5");
+    EXPECT_EQ(text("0+8"), "1") << "all six reps of round 1";
+    EXPECT_EQ(text("2+1"), text("3+1")) << "all there is";
+    EXPECT_EQ(text("2+1"), "19:50") << "within the cap less 10 s";
+}
+
 TEST(Team, IsOneTextPerPersonAndBack) {
     const Workout on = workout(pairs);
     for (const auto* goal : {"", "15", "4+10", "4 + swings"}) {
