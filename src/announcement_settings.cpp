@@ -461,8 +461,6 @@ class SettingsReader {
         return colon + 1 < end && tokens()[colon + 1].kind == Token::Kind::number;
     }
     void read_part(std::size_t from, std::size_t end) {
-        if (from >= end)
-            return;
         const bool words = std::all_of(tokens().begin() + static_cast<std::ptrdiff_t>(from),
                                        tokens().begin() + static_cast<std::ptrdiff_t>(end),
                                        [](const Token& one) { return one.kind == Token::Kind::word; });

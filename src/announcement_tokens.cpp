@@ -153,7 +153,7 @@ class Lexer {
         const std::size_t gap = text_.substr(at_ + size).starts_with("\xC2\xA0")       ? 2
                                 : text_.substr(at_ + size).starts_with("\xE2\x80\xAF") ? 3
                                                                                        : 0;
-        if (gap > 0 && whole <= 3 && digits(size + gap) == 3) { // thousands
+        if (whole <= 3 && digits(size + gap) == 3) { // thousands
             written += text_.substr(at_ + size + gap, 3);
             size += gap + 3;
         } else if (after == 3 && whole <= 3 && text_[at_] != '0') // thousands

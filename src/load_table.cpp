@@ -34,7 +34,7 @@ double most_reps(const Workout& workout, const Athlete& athlete, std::size_t i) 
     const int team = workout.settings.team;
     if (athlete.team)
         return athlete.team->stations[i].units(most);
-    return team > 1 ? std::ceil(most * athlete.share.value_or(1.0 / team) - rounding) : most;
+    return std::ceil(most * athlete.share.value_or(1.0 / team) - rounding);
 }
 
 OnBar on_bar(double load, const Bar& bar, bool barbell) {

@@ -353,13 +353,13 @@ void Planner::plan_windows() {
         goal = windows_goal(held, most);
     most_ = most;
     plan_.goal = GoalLine{.goal = goal};
+    std::vector<Input> from{
+        step_input(Fact::predicted, say("predicted score"), {Measure::text, plan_.expected.reps, plan_.expected.text})};
+    if (athlete_.goal)
+        from.push_back({say("the coach's goal"), {Measure::number, athlete_.goal->rounds}, athlete_.goal_place});
     reason({.fact = Fact::goal,
             .what = say("Goal"),
-            .from = {step_input(Fact::predicted, say("predicted score"),
-                                {Measure::text, plan_.expected.reps, plan_.expected.text}),
-                     {say("the coach's goal"),
-                      {Measure::number, athlete_.goal ? athlete_.goal->rounds : 0},
-                      athlete_.goal_place}},
+            .from = std::move(from),
             .rule = say("the windows that hold; where a station is as many as fit, the same reps in each window"),
             .value = {Measure::text, goal.score.rounds, goal.score.text}});
     set_card();

@@ -75,12 +75,25 @@ TEST(AnnouncementSettings, FollowEachOther) {
     expect_intervals("40 s work x 8 rest 20 s: 5 burpees", 8, 40, 20);
     expect_intervals("8 x 20 s of rest, 40 s of work: 5 burpees", 8, 40, 20);
     expect_intervals("5 burpees, rest 30 s, 1 min x 10", 10, 60, 30);
+    expect_intervals("3 x 5 min - AMRAP, rest 1 min: 5 burpees", 3, 300, 60);
+    expect_intervals("3 x 5 min of AMRAP, rest 1 min: 5 burpees", 3, 300, 60);
+    EXPECT_EQ(reading("every 1 s x 1: 1 burpee").cap, Seconds{1});
+}
+
+TEST(AnnouncementSettings, AmountsOfEachAtTheEnd) {
+    EXPECT_EQ(reading("AMRAP 10: thrusters 12/10").stations.at(0).amounts, (std::vector<std::string>{"12", "10"}));
+    EXPECT_EQ(reading("AMRAP 10: 5 thrusters @ 40/30").stations.at(0).loads, (Loads{40, 30}));
+    EXPECT_EQ(reading("AMRAP 10: thrusters 12/").stations.at(0).amounts, std::vector<std::string>{"12"});
 }
 
 TEST(AnnouncementSettings, AColonAtTheEndIsFollowedByNothing) {
     const auto read = reading("AMRAP 10: 5 burpees, Harbour steps:");
     EXPECT_EQ(read.stations.size(), 1u);
     EXPECT_TRUE(any_mark(read, MarkKind::not_understood));
+    EXPECT_EQ(reading("EMOM 6: 5 burpees, minute 2:").in_turn, true);
+    const auto plank = reading("AMRAP 10: 5 burpees, plank 1:00");
+    EXPECT_EQ(plank.stations.at(1).amounts, std::vector<std::string>{"60"});
+    EXPECT_EQ(plank.stations.at(1).unit, Unit::hold);
 }
 
 // A letter for either, in the letters of each language: men and women, Männer und Frauen, hombres y mujeres, hommes et

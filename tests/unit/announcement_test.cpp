@@ -362,6 +362,7 @@ TEST(Announcement, NumbersAsPeopleWriteThem) {
     for (const auto* thousand : {"1000", "1,000", "1.000", "1\u00a0000", "1\u202f000"})
         EXPECT_EQ(metres(thousand), "1000") << thousand;
     EXPECT_EQ(metres("12.500"), "12500");
+    EXPECT_EQ(metres("100.000"), "100000");
     EXPECT_EQ(metres("1200.5"), "1200.5") << "no thousands of thousands";
     EXPECT_EQ(metres("0.250"), "0.25") << "nobody writes 250 as 0.250";
     const auto load = [](const std::string& written) {
@@ -388,6 +389,7 @@ TEST(Announcement, TimesAsPeopleWriteThem) {
     EXPECT_EQ(cap("1 h"), 3600);
     EXPECT_EQ(cap("1 h 5 min"), 3900);
     EXPECT_EQ(cap("1:05:00"), 3900);
+    EXPECT_EQ(cap("100:00"), 6000);
     EXPECT_EQ(cap("12-min"), 720);
 }
 

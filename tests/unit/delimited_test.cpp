@@ -84,6 +84,7 @@ TEST(Dates, AreReadWhereTheyCanBeButOneDay) {
     EXPECT_FALSE(typed_date("32.12.2026"));
     EXPECT_FALSE(typed_date("13/13/2026"));
     EXPECT_EQ(typed_date("9.9.1999"), 36412);
+    EXPECT_EQ(typed_date("1.1.100"), -657434) << "the first date of Basic, whose days are counted alike";
     EXPECT_EQ(typed_date("1.1.99"), 72686) << "two digits are of this century: 2099";
     EXPECT_FALSE(typed_date("2026-02-30"));
 }

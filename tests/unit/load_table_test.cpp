@@ -53,6 +53,15 @@ const std::string maxima = "name | max | max | max\n"
                            "Name | Deadlifts | Thrusters | Dumbbell snatches\n"
                            "Ilka Moorvane | 150 | 70 | 30\n";
 
+TEST(LoadTable, ALoadOfNothingIsNone) {
+    const auto lines = lines_of(
+        person(maxima, "Ilka Moorvane | long |", block::with(workout_text, "| 9 | 9 | 43 | 15", "| 9 | 9 | 0 | 15")));
+    ASSERT_EQ(lines.size(), 3u);
+    EXPECT_FALSE(lines[2].load) << "thrusters";
+    EXPECT_FALSE(lines[2].share);
+    EXPECT_TRUE(lines[2].maximum);
+}
+
 TEST(LoadTable, RepsLieBetweenTheTwoFormulas) {
     // By hand: Epley 30 (1 / share - 1), Brzycki 37 - 36 share; whole reps.
     struct Case {

@@ -2,11 +2,12 @@
 #include "pacecells/athlete_plan.h"
 
 #include "pacecells/pacing.h"
-#include "pacecells/team.h"
+#include "pacecells/text.h"
 
 #include "block.h"
 #include "expect.h"
 
+#include <algorithm>
 #include <cmath>
 #include <string>
 #include <vector>
@@ -155,6 +156,49 @@ TEST(PlanClocks, HalfAPointIsAScore) {
     EXPECT_EQ(plan(half, "3.5").goal->goal.score.text, "3+0") << "half a rep is none";
     const Task more{"format | AMRAP\ncap | 10:30\n", half.stations, half.paces};
     EXPECT_EQ(plan(more, "").expected.text, "10+0.5") << "the climb of round 11, and 10 of the 40 m";
+}
+
+TEST(PlanClocks, RoundsAndNoMoreAreThoseRoundsWhereNothingCounts) {
+    const Task runs{"format | AMRAP\ncap | 30:00\n", {"Run | run m | | 200"}, {"| | 5:00 | 0 | | | | |"}};
+    EXPECT_EQ(plan(runs, "3+0").goal->goal.score.text, "3");
+}
+
+// 3.75 rounds of 256 s: the ends of rounds 1 and 2 are as far from 40 % of 960 s, which is 384 s; the earlier is taken.
+TEST(PlanClocks, OfTwoChecksAsNearTheEarlierIsTaken) {
+    const auto made = plan(ergometer, "3.75");
+    EXPECT_EQ(made.goal->rounds[0].clock.value(), 256);
+    EXPECT_EQ(made.goal->rounds[1].clock.value(), 512);
+    EXPECT_EQ(made.check_round, 1);
+}
+
+// One rep of ten minutes within 20, faster by half at the end: some of it is lost.
+TEST(PlanClocks, ThePartOfARepIsSaid) {
+    const Task one{
+        "format | AMRAP\ncap | 20:00\npush | 0.5\npacing | faster\n", {"Climb | rep | | 1"}, {"600 | | | 0 | | | | |"}};
+    const auto made = plan(one, "1");
+    const double lost = value_of(pacing_cost(Seconds{1200}, -0.5)).value();
+    ASSERT_GT(lost, 0.5);
+    const auto said = "costs " + number_text(std::round(10 * lost / 1200) / 10) + " reps against even pace.";
+    EXPECT_TRUE(std::ranges::any_of(made.notes, [&](const Said& note) { return note.message().ends_with(said); }))
+        << said;
+}
+
+TEST(PlanClocks, TheAnswerAfterThePracticeIsTheRuleOfTheGoal) {
+    const auto workout = workout_of(ergometer);
+    const auto rule = [&](const std::string& answer) {
+        Reasons reasons;
+        const auto made =
+            plan_for(workout,
+                     value_of(read_athlete(workout, table("name\nName\n"), table("name | division | answer\n"),
+                                           table("Ida Quellmann | open | " + answer + "\n"))),
+                     &reasons);
+        EXPECT_TRUE(made.goal);
+        return reasons.steps()[*reasons.find(Fact::goal)].rule.message();
+    };
+    EXPECT_EQ(rule(""), "the suggested goal");
+    EXPECT_EQ(rule("with more left"), "the suggested goal");
+    EXPECT_EQ(rule("only just"), "only just: the next goal down");
+    EXPECT_EQ(rule("no"), "no: the pace of the practice round is the goal");
 }
 
 TEST(PlanClocks, WithoutAnErgometerNoReasonSpeaksOfOne) {

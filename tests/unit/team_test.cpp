@@ -198,6 +198,19 @@ TEST(Team, AGoalBeyondTheOwnWorkIsItsEnd) {
     EXPECT_EQ(text("2+1"), "19:50") << "within the cap less 10 s";
 }
 
+TEST(Team, AGoalAtAStationOfAPartnerAloneIsNoGoalOfOnesOwn) {
+    const Workout on =
+        workout(with(with(with(pairs, "amount.1\n", "amount.1 | amount.2\n"), "divisions | | | | | open",
+                          "divisions | | | | | long | short"),
+                     "station | 1 | Kettle swings | rep | | 12\nstation | 2 | Floor presses | rep | | 8",
+                     "station | 1 | Kettle swings | rep | | 12 | 12\nstation | 2 | Floor presses | rep | | 8 |"));
+    const auto plans =
+        plans_of(on, people_of(on, {"Ida Quellmann | long | 1 + Floor presses |", "Tarn Overwick | short | |"}));
+    EXPECT_EQ(plans[0].goal->goal.score.text, "2");
+    EXPECT_EQ(plans[1].goal->goal.score.text, plans[1].suggested->score.text);
+    EXPECT_NE(plans[1].goal->goal.score.text, "1");
+}
+
 TEST(Team, IsOneTextPerPersonAndBack) {
     const Workout on = workout(pairs);
     for (const auto* goal : {"", "15", "4+10", "4 + swings"}) {

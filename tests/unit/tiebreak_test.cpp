@@ -85,6 +85,7 @@ TEST(TieBreak, TwoStationsAsNearAreNone) {
 TEST(TieBreak, ByAnAmountOfTheScheme) {
     EXPECT_EQ(tiebreak_of(workout("clock after the 15 ring rows", scheme()), 0), (TieBreak{.round = 2, .station = 1}));
     EXPECT_EQ(tiebreak_of(workout("clock after the round of 9", scheme()), 0), TieBreak{.round = 3});
+    EXPECT_EQ(tiebreak_of(workout("clock after the 15 sandbags", scheme()), 0), (TieBreak{.round = 2, .station = 0}));
     EXPECT_FALSE(tiebreak_of(workout("clock after the 12 ring rows", scheme()), 0)) << "no such round";
     EXPECT_FALSE(tiebreak_of(workout("clock after round 4", scheme()), 0)) << "three rounds";
 }

@@ -54,6 +54,7 @@ TEST(Wall, HasARowForEachGoal) {
     EXPECT_EQ(rows[2].goal.score.text, "6");
     EXPECT_EQ(clock_of(rows[2].target), "2:48");
     EXPECT_NEAR(rows[2].at_half.rounds, 3, 0.1) << "at 8:30 of 16:50";
+    EXPECT_EQ(value_of(wall_table(on, 4.5, 4.5, 1))[0].goal.score.text, "4+19") << "half of 38, as prescribed";
     ASSERT_EQ(rows[2].needs.size(), 2u);
     EXPECT_GT(*rows[2].needs[0], *rows[2].needs[1]) << "14 calories need more than 12";
     EXPECT_GT(*rows[3].needs[1], *rows[2].needs[1]);

@@ -48,6 +48,12 @@ TEST(WindowScore, IsTheLowestOrTheSum) {
     EXPECT_EQ(score(together, "30 28 0 29"), 0) << "a window left out counts";
     EXPECT_EQ(score(in_turn, "12 10 12 9 11"), 54);
     EXPECT_EQ(score(in_turn, "54"), 54);
+    const auto two = read(block::with(in_turn, "windows | 5", "windows | 2"));
+    EXPECT_EQ(value_of(window_score(two, 0, "22")).score, 22);
+    EXPECT_TRUE(value_of(window_score(two, 0, "22")).windows.empty());
+    EXPECT_EQ(value_of(window_score(two, 0, "12 9")).windows, (std::vector<double>{12, 9}));
+    const auto one = read(block::with(in_turn, "windows | 5", "windows | 1"));
+    EXPECT_EQ(value_of(window_score(one, 0, "11")).windows, std::vector<double>{11}) << "a window, and the score";
     const auto total = block::with(together, "lowest window", "total");
     EXPECT_EQ(score(total, "30 28 27 29"), 114);
     EXPECT_EQ(value_of(window_score(read(total), 0, "30 28 27 29")).windows, (std::vector<double>{30, 28, 27, 29}));
@@ -64,6 +70,8 @@ TEST(WindowScore, KnowsWhatFits) {
     const auto calories = block::with(in_turn, "row cal | | 12", "row cal | | max");
     EXPECT_EQ(most_in_window(read(calories), 0, 1), 83) << "a minute at 5000 cal/h";
     EXPECT_EQ(most_in_window(read(calories), 0, 3), 83) << "and again";
+    const auto longer = block::with(calories, "every_s | 60", "every_s | 18");
+    EXPECT_EQ(most_in_window(read(longer), 0, 1), 25) << "18 s at 5000 cal/h, just";
     EXPECT_EQ(score(calories, "21 10 20 10 19"), 80);
 }
 

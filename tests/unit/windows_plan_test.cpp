@@ -77,15 +77,17 @@ TEST(Windows, AsManyAsFitIsHeldFromFirstToLast) {
 // A rep of 2 s takes 2 (1 + 0.3 (k - 1/2) / n) in window k of n: 2.525 s in the last of four, where 23 fit in 60 s, and 11
 // after twelve others; 2.3 s in the only one of one.
 TEST(Windows, AsManyAsFitInTheLastAtItsPace) {
-    const auto plan_of = [](const std::string& turn, int windows, const std::string& before, int rep_s = 2) {
+    const auto plan_of = [](const std::string& turn, int windows, const std::string& before, int rep_s = 2,
+                            const std::string& goal = "") {
         return plan("pacecells.workout | value\nversion | 1\nlanguage | en\nformat | intervals\nfade | 0.3\nsteps | 0\n"
                     "every_s | 60\nwindows | " +
-                    std::to_string(windows) + "\nin_turn | " + turn +
-                    "\nstations | no | movement | unit | when | amount.1\ndivisions | | | | | open\n" + before +
-                    "station | 3 | Ring rows | rep | | max\n"
-                    "paces | no | rep_s | calh | pace | handling_s | steps | grip | away_share | longest | counts\n"
-                    "pace | 2 | 2 | | | | | | | |\npace | 3 | " +
-                    std::to_string(rep_s) + " | | | | | | | |\nend |\n");
+                        std::to_string(windows) + "\nin_turn | " + turn +
+                        "\nstations | no | movement | unit | when | amount.1\ndivisions | | | | | open\n" + before +
+                        "station | 3 | Ring rows | rep | | max\n"
+                        "paces | no | rep_s | calh | pace | handling_s | steps | grip | away_share | longest | counts\n"
+                        "pace | 2 | 2 | | | | | | | |\npace | 3 | " +
+                        std::to_string(rep_s) + " | | | | | | | |\nend |\n",
+                    goal);
     };
     const Plan four = plan_of("yes", 4, "");
     EXPECT_EQ(four.goal->goal.score.text, "4 x 23");
@@ -99,6 +101,24 @@ TEST(Windows, AsManyAsFitInTheLastAtItsPace) {
     EXPECT_EQ(slow.goal->goal.score.text, "4 x 1") << "of 50.5 s";
     EXPECT_NEAR(slow.windows[3].needed.value(), 50.5, 1e-9);
     EXPECT_FALSE(slow.next_down) << "none is no goal";
+    EXPECT_EQ(plan_of("yes", 4, "", 40, "2").goal->goal.score.text, "4 x 2") << "the coach's own";
+}
+
+TEST(Windows, TheGoalOfACoachIsAReasonWhereThereIsOne) {
+    const Workout on = value_of(read_workout(table(in_turn)));
+    for (const auto& [goal, inputs] : {std::pair{"", 1u}, {"9", 2u}}) {
+        Reasons reasons;
+        const Plan made = plan_for(on,
+                                   value_of(read_athlete(on, table(tests), table("name | division | goal\n"),
+                                                         table("Ida Quellmann | open | " + std::string(goal) + "\n"))),
+                                   &reasons);
+        EXPECT_TRUE(made.goal);
+        const auto& from = reasons.steps()[*reasons.find(Fact::goal)].from;
+        ASSERT_EQ(from.size(), inputs);
+        if (inputs > 1) {
+            EXPECT_EQ(from[1].value.number, 9);
+        }
+    }
 }
 
 // Never more than a fifth of the work: of four windows 0.8 of one; of twelve 2.4, an easy one and one as planned; of 25
