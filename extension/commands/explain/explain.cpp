@@ -202,7 +202,8 @@ class Explanation {
                  (given && parameter.area ? area(call.arguments[i])
                   : given                 ? went_in(call.arguments[i], value, parameter.time, asked.has_value())
                   : parameter.optional    ? tr("left out")
-                                          : tr("missing")));
+                                          : tr("missing")) +
+                 (parameter.most > 0 ? " (" + tr("at most %1", shown_number(parameter.most, 6)) + ")" : ""));
             if (given)
                 remember(call.arguments[i]);
         }
