@@ -86,6 +86,23 @@ TEST(AnnouncementSettings, AmountsOfEachAtTheEnd) {
     EXPECT_EQ(reading("AMRAP 10: thrusters 12/").stations.at(0).amounts, std::vector<std::string>{"12"});
 }
 
+// Two dumbbells are their sum: 30 lb are 13.6 kg (0.45359237 kg each).
+TEST(AnnouncementSettings, SeveralWeightsAreTheirSum) {
+    EXPECT_EQ(reading("AMRAP 10: 8 lunges 2 x 16 kg").stations.at(0).loads, Loads{32});
+    EXPECT_EQ(reading("AMRAP 10: 8 lunges 2 x 15 lb").stations.at(0).loads, Loads{13.6});
+    EXPECT_EQ(reading("AMRAP 10: 8 lunges 2 x 16/2 x 12 kg").stations.at(0).loads, (Loads{32, 24}));
+    const auto metres = reading("AMRAP 10: 5 lunges 2 x 400 m");
+    EXPECT_EQ(metres.stations.at(0).loads, Loads{std::nullopt});
+    EXPECT_TRUE(any_mark(metres, MarkKind::not_understood));
+}
+
+TEST(AnnouncementSettings, AUnitBehindAHyphen) {
+    for (const auto* text : {"AMRAP 10: 400-m run", "AMRAP 10: run 400-m", "AMRAP 10: run 400 m"}) {
+        EXPECT_EQ(reading(text).stations.at(0).unit, Unit::run_m) << text;
+        EXPECT_EQ(reading(text).stations.at(0).amounts, std::vector<std::string>{"400"}) << text;
+    }
+}
+
 TEST(AnnouncementSettings, AColonAtTheEndIsFollowedByNothing) {
     const auto read = reading("AMRAP 10: 5 burpees, Harbour steps:");
     EXPECT_EQ(read.stations.size(), 1u);

@@ -204,6 +204,7 @@ TEST(Athlete, SaysWhatIsWrongInTheTests) {
         value_of(read(row, tide(), with(tests_text, "cal | Sandbags | Sandbags", "cal | Sacks | Sacks")));
     ASSERT_EQ(other.notes.size(), 1u);
     EXPECT_EQ(other.notes[0].message(), "Tests: \"Sacks\" is not a movement of this workout.");
+    EXPECT_EQ(refusal(row, tide(), "name | ski.day\nName |\n"), "read") << "nobody was tested";
     // Nothing is missing where every movement has tests; an ergometer is none.
     const auto all =
         value_of(read(row, tide(),
