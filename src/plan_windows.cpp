@@ -142,7 +142,7 @@ std::optional<Watts> Planner::watts_with_rests(Machine machine) const {
     };
     Watts low = tests.values->critical;
     Watts high = highest_watts;
-    if (!(calories > 0) || !(low < high) || !keeps(low))
+    if (!keeps(low))
         return {};
     for (int i = 0; i < 60; ++i) {
         const Watts middle = (low + high) / 2;

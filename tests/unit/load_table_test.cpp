@@ -1,5 +1,7 @@
 #include "pacecells/load_table.h"
 
+#include "pacecells/running_heat.h"
+
 #include "block.h"
 #include "data.h"
 #include "expect.h"
@@ -52,6 +54,16 @@ std::string side(const std::optional<OnBar>& on) { return on && on->each_side ? 
 const std::string maxima = "name | max | max | max\n"
                            "Name | Deadlifts | Thrusters | Dumbbell snatches\n"
                            "Ilka Moorvane | 150 | 70 | 30\n";
+
+TEST(LoadTable, ALadderIsLookedAtAsFarAsThereAreClocks) {
+    auto text = block::with(workout_text, "format | | time", "format | | amrap");
+    text = block::with(text, "Deadlifts | rep | | 21-15-9 | 15-12-9", "Deadlifts | rep | | 1-2-3-… | 2-4-6-…");
+    text = block::with(text, "snatches | rep | | 21-15-9 | 15-12-9", "snatches | rep | | 5 | 5");
+    text = block::with(text, "deadlifts | rep | | 5 | 5", "deadlifts | rep | | 60 | 5");
+    text = block::with(text, "| 100 | 60\nstation | 2", "| 90 | 60\nstation | 2");
+    EXPECT_EQ(lines_of(person(maxima, "Ilka Moorvane | long |", text))[0].reps, most_heat_rounds);
+    EXPECT_EQ(lines_of(person(maxima, "Ilka Moorvane | short |", text))[0].reps, 2 * most_heat_rounds);
+}
 
 TEST(LoadTable, ALoadOfNothingIsNone) {
     const auto lines = lines_of(

@@ -158,6 +158,18 @@ TEST(PlanClocks, HalfAPointIsAScore) {
     EXPECT_EQ(plan(more, "").expected.text, "10+0.5") << "the climb of round 11, and 10 of the 40 m";
 }
 
+TEST(PlanClocks, ARoundOfAListMayHaveNoReps) {
+    const Task list{"format | for time\ncap | 10:00\n", {"Pull-ups | rep | | 10-0-5"}, {"2 | | | 0 | | | | 8 |"}};
+    const auto made = plan(list, "");
+    ASSERT_TRUE(made.stations[0].sets);
+    const auto& sets = made.stations[0].sets->by_round;
+    ASSERT_EQ(sets.size(), 3u);
+    EXPECT_EQ(sets[0].reps, 10);
+    EXPECT_GT(sets[0].open.sets(), 1) << "8 is the most";
+    EXPECT_EQ(sets[1].reps, 0);
+    EXPECT_EQ(sets[2].reps, 5);
+}
+
 TEST(PlanClocks, RoundsAndNoMoreAreThoseRoundsWhereNothingCounts) {
     const Task runs{"format | AMRAP\ncap | 30:00\n", {"Run | run m | | 200"}, {"| | 5:00 | 0 | | | | |"}};
     EXPECT_EQ(plan(runs, "3+0").goal->goal.score.text, "3");

@@ -33,6 +33,14 @@ TEST(PlanSets, OfAnyRoundAreNoLongerThanThoseOfTheLast) {
     EXPECT_EQ(sets.in_round(3, 13).rest, Seconds{5});
 }
 
+TEST(PlanSets, BeyondASingleThereAreSingles) {
+    StationSets sets = twelve();
+    sets.by_round.back() = {.reps = 3, .open = value_of(Scheme::near_even(3, 3)), .rest = Seconds{5}};
+    EXPECT_EQ(sets.in_round(3, 5).open.text(), "5x1");
+    sets.by_round.back() = {}; // nothing to do in the last round
+    EXPECT_EQ(sets.in_round(3, 2).open.text(), "1-1");
+}
+
 TEST(PlanSets, OfAWeakerDay) {
     const auto sets = twelve();
     EXPECT_EQ(sets.fall_back_in(12).open.text(), "4-4-4");

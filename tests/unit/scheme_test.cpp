@@ -103,6 +103,7 @@ TEST(Scheme, RefusesWhatIsNoScheme) {
 
 TEST(Scheme, ANumberIsWholeAndBelowAThousand) {
     EXPECT_EQ(value_of(Scheme::from_number(9)), scheme("9"));
+    EXPECT_EQ(value_of(Scheme::from_number(1)), scheme("1"));
     EXPECT_EQ(value_of(Scheme::from_number(999)).reps(), 999);
     for (const double bad : {0.0, -1.0, 0.5, 9.5, 1000.0, 46146.0, 1e300, infinite, -infinite, not_a_number}) {
         EXPECT_REFUSED(Scheme::from_number(bad)) << bad;
@@ -214,6 +215,9 @@ TEST(SchemeWords, AreACoachs) {
     EXPECT_EQ(said("2-1"), "2-1");
     EXPECT_EQ(said("3-3-3"), "3-3-3");
     EXPECT_EQ(said("3-3-2-2"), "3-3-2-2");
+    EXPECT_EQ(said("4-3-3-3"), "4-3-3-3");
+    EXPECT_EQ(said("4-4-4-3"), "4-4-4-3");
+    EXPECT_EQ(said("4-4x3"), "4, then 4 sets of 3");
     EXPECT_EQ(said("4x2"), "4 sets of 2");
     EXPECT_EQ(said("9x1"), "singles");
     EXPECT_EQ(said("1-1"), "singles");

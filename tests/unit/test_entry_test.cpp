@@ -155,6 +155,8 @@ TEST(TestRow, SaysWhatIsMissingOrTooMuch) {
     EXPECT_EQ(refusal(cells), "This test needs its time, such as 10:00.");
     cells.time = "10";
     EXPECT_EQ(refusal(cells), "The time \"10\" cannot be meant: a test lasts 0:20 to 4:00:00. Write it such as 10:00.");
+    cells.time = 0.0;
+    EXPECT_EQ(refusal(cells), "The time 0:00 cannot be meant: a test lasts 0:20 to 4:00:00. Write it such as 10:00.");
     cells.time = "0:19";
     EXPECT_EQ(refusal(cells), "The time 0:19 cannot be meant: a test lasts 0:20 to 4:00:00. Write it such as 10:00.");
     cells.time = "10:00";

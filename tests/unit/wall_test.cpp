@@ -45,6 +45,8 @@ TEST(Wall, HoldsGoalsUpToItsBounds) {
                                               "rounds    | Rounds          |", "rounds | | 3"))));
     EXPECT_EQ(value_of(wall_table(timed, 600, 1020, 60)).size(), 8u);
     EXPECT_REFUSED(wall_table(timed, 600, 1021, 421)) << "beyond the cap";
+    EXPECT_REFUSED(wall_clocks(timed, 0));
+    EXPECT_TRUE(wall_clocks(timed, 1));
 }
 
 TEST(Wall, HasARowForEachGoal) {

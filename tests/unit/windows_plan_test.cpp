@@ -77,7 +77,7 @@ TEST(Windows, AsManyAsFitIsHeldFromFirstToLast) {
 // A rep of 2 s takes 2 (1 + 0.3 (k - 1/2) / n) in window k of n: 2.525 s in the last of four, where 23 fit in 60 s, and 11
 // after twelve others; 2.3 s in the only one of one.
 TEST(Windows, AsManyAsFitInTheLastAtItsPace) {
-    const auto plan_of = [](const std::string& turn, int windows, const std::string& before, int rep_s = 2,
+    const auto plan_of = [](const std::string& turn, int windows, const std::string& before, double rep_s = 2,
                             const std::string& goal = "") {
         return plan("pacecells.workout | value\nversion | 1\nlanguage | en\nformat | intervals\nfade | 0.3\nsteps | 0\n"
                     "every_s | 60\nwindows | " +
@@ -94,6 +94,19 @@ TEST(Windows, AsManyAsFitInTheLastAtItsPace) {
     EXPECT_EQ(four.windows[3].start, Seconds{180});
     EXPECT_NEAR(four.windows[3].needed.value(), 23 * 2.525, 1e-9);
     EXPECT_EQ(plan_of("yes", 1, "").goal->goal.score.text, "1 x 26");
+    // Fades by a quarter up to the middle of a single window of 0.5: 24 of 2.5 s, or 23 where a rep takes a bit longer.
+    const auto halved = [](const std::string& rep_s) {
+        return plan("pacecells.workout | value\nversion | 1\nlanguage | en\nformat | intervals\nfade | 0.5\nsteps | 0\n"
+                    "every_s | 60\nwindows | 1\n"
+                    "stations | no | movement | unit | when | amount.1\ndivisions | | | | | open\n"
+                    "station | 1 | Ring rows | rep | | max\n"
+                    "paces | no | rep_s | calh | pace | handling_s | steps | grip | away_share | longest | counts\n"
+                    "pace | 1 | " +
+                    rep_s + " | | | | | | | |\nend |\n")
+            .goal->goal.score.text;
+    };
+    EXPECT_EQ(halved("2"), "1 x 24");
+    EXPECT_EQ(halved("2.001"), "1 x 23");
     const Plan mixed = plan_of("", 4, "station | 2 | Floor presses | rep | | 12\n");
     EXPECT_EQ(mixed.goal->goal.score.text, "4 x 11");
     EXPECT_EQ(mixed.goal->goal.score.reps, 4 * 23);
