@@ -73,27 +73,6 @@ constexpr sal_Int32 least_scale = 50, most_scale = 200;       // percent
 // A title and the line below it run on over empty cells: how wide a letter of theirs is, as a rule, in 1/100 mm.
 constexpr sal_Int32 title_letter = 720, heading_letter = 300;
 
-// A page up to its last row and column with something in it; none where there is nothing but a heading.
-std::optional<css::table::CellRangeAddress> filled_part(const Range& sheet, css::table::CellRangeAddress page) {
-    const auto values = values_of(part(sheet, page));
-    sal_Int32 last_row = -1;
-    sal_Int32 last_column = 0;
-    for (sal_Int32 row = 0; row < values.getLength(); ++row)
-        for (sal_Int32 column = 0; column < values[row].getLength(); ++column)
-            if (is_filled(values[row][column])) {
-                last_row = row;
-                last_column = std::max(last_column, column);
-            }
-    if (last_row < 2) // a title and the line below it
-        return std::nullopt;
-    page.EndRow = page.StartRow + last_row;
-    page.EndColumn = page.StartColumn + last_column;
-    const auto cursor = need<css::sheet::XSpreadsheet>(sheet)->createCursorByRange(
-        need<css::sheet::XSheetCellRange>(part(sheet, page)));
-    cursor->collapseToMergedArea();
-    return address(Range(cursor, css::uno::UNO_QUERY_THROW));
-}
-
 // As many columns more as title and heading need.
 void widen_for_heading(const Range& sheet, css::table::CellRangeAddress& area, sal_Int32 last_column) {
     sal_Int32 needed = 0;
@@ -133,6 +112,26 @@ void fit_wall(const Document& document, const Range& wall) {
 }
 
 } // namespace
+
+std::optional<css::table::CellRangeAddress> filled_part(const Range& sheet, css::table::CellRangeAddress page) {
+    const auto values = values_of(part(sheet, page));
+    sal_Int32 last_row = -1;
+    sal_Int32 last_column = 0;
+    for (sal_Int32 row = 0; row < values.getLength(); ++row)
+        for (sal_Int32 column = 0; column < values[row].getLength(); ++column)
+            if (is_filled(values[row][column])) {
+                last_row = row;
+                last_column = std::max(last_column, column);
+            }
+    if (last_row < 2) // a title and the line below it
+        return std::nullopt;
+    page.EndRow = page.StartRow + last_row;
+    page.EndColumn = page.StartColumn + last_column;
+    const auto cursor = need<css::sheet::XSpreadsheet>(sheet)->createCursorByRange(
+        need<css::sheet::XSheetCellRange>(part(sheet, page)));
+    cursor->collapseToMergedArea();
+    return address(Range(cursor, css::uno::UNO_QUERY_THROW));
+}
 
 css::awt::Size size_of(const Range& sheet, const css::table::CellRangeAddress& area) {
     css::awt::Size size;

@@ -8,6 +8,8 @@
 
 #include <com/sun/star/awt/Size.hpp>
 
+#include <optional>
+
 namespace pacecells {
 
 using Document = css::uno::Reference<css::sheet::XSpreadsheetDocument>;
@@ -21,6 +23,9 @@ void fit_prints(const Document& document);
 // fills its own fields there as its settings say.
 void stamp_prints(const Document& document, Language language);
 
+// A page up to its last row and column with something in it; none where there is nothing but a heading.
+[[nodiscard]] std::optional<css::table::CellRangeAddress> filled_part(const Range& sheet,
+                                                                      css::table::CellRangeAddress page);
 [[nodiscard]] css::awt::Size size_of(const Range& sheet, const css::table::CellRangeAddress& area);
 // A little more than that height: rows are rounded when they are scaled, and the last shall stay on its page.
 [[nodiscard]] css::awt::Size with_room(css::awt::Size size);

@@ -9,7 +9,7 @@ CARDS, COLUMNS = 4, 20
 GOAL_IS, TIME, TIME_IS, RULE, SETS_LINE, STATIONS_LABEL, STATION_NAME, STATION_TIME, TABLE_LABEL, HEADING, CLOCK, LOWER_CLOCK = range(1, 13)
 LABEL, CLOCKS = 4, COLUMNS - 4  # columns of the label, clocks beside it
 # air, name, workout, goal and rate, what they are, stations, sets, rounds, two rows of clocks, what to go by, caution, air
-HEIGHTS = (2.4, 7, 4.8, 9.8, 4.6, 5, 8.6, 4.2, 4.9, 4.9, 5.2, 4.4, 1)
+HEIGHTS = (2, 6.6, 8.2, 9.8, 4.4, 4.6, 8.2, 4.2, 4.6, 4.6, 4.7, 4.3, 0.7)
 NAME, LINE, VALUE, UNDER, OFF, SETS, ROUND, FIRST_CLOCK, SECOND_CLOCK, CHECK, CAUTION = range(1, len(HEIGHTS) - 1)
 ROWS = len(HEIGHTS)
 ASIDE = [column(COLUMNS + 2 + step) for step in range(6)]  # beside the card, out of sight
@@ -79,7 +79,7 @@ def make_card(book, sheet, card):
     sheet.merged(across(0, 11, NAME), carded(f'{listed(4)}&IF({people}="";"";" ("&{people}&")")'), "card name")
     lane = say("Heat {heat}, lane {lane}", heat=listed(1), lane=listed(2)) + f"&{starts}"
     sheet.merged(across(12, end, NAME), carded(lane), "card place")
-    sheet.merged(across(0, end, LINE), carded(pc("WORKOUT.TEXT", "workout", division)), "card line")
+    sheet.merged(across(0, end, LINE), carded(pc("WORKOUT.TEXT", "workout", division)), "card words")
     # goal, time per round, rate: the largest on the card. An easy plan has an end in their place.
     ends, rounds = kept["GOAL", 5], kept["GOAL", 6]
 
@@ -115,8 +115,8 @@ def make_card(book, sheet, card):
     for k in range(1, CLOCKS + 1):
         for line, what, style in ((ROUND, HEADING, "card round"), (FIRST_CLOCK, CLOCK, "card clock"), (SECOND_CLOCK, LOWER_CLOCK, "card clock")):
             sheet.put(cell(LABEL - 1 + k, line), shown(card_line(what, k, later)), style)
-    for line in (ROUND, FIRST_CLOCK, SECOND_CLOCK):
-        sheet.mark(across(LABEL, end, line), (f'{cell(LABEL, line)}=""', "card empty"))
+    for top, bottom in ((ROUND, ROUND), (FIRST_CLOCK, SECOND_CLOCK)):
+        sheet.mark(f"{cell(LABEL, top)}:{cell(end, bottom)}", (f'{cell(LABEL, top)}=""', "card empty"))
     sheet.merged(across(0, 11, CHECK), planned(card_line(RULE, 1, later)), "card rule")
     sheet.merged(across(12, end, CHECK), carded("event_heading"), "card stamp")
     sheet.merged(across(0, end, CAUTION), carded(lit("Stop on chest pain, faintness or unusual pain. A plan is not medical advice.")), "card line")

@@ -135,24 +135,23 @@ def make_judge(book, first, half):
     # a workout of one round has a column of clocks, one for each station
     once = f"${out[1]}${first + 1}"
     sheet.put(once.replace("$", ""), f'=IF({who}=0;0;N({pc("WORKOUT.COUNT", "workout", division, 2)}=""))', "working")
+    unused = lambda k, line: f'OR({cell(0, line)}="";{cell(k, COUNT)}="")'
     for k in range(1, ROUNDS + 1):
         there = pc("WORKOUT.COUNT", "workout", division, k)
         round_head = f'IF({k}>{rounds};"";IF({there}="";"";"R{k}"))'
         sheet.put(cell(k, COUNT), f'=IF({once};{lit("clock")};{round_head})' if k == 2 else f"={round_head}", "judge head")
-        for line in (CLOCK, NO_REPS):
-            sheet.styled(cell(k, line), "judge count")
+        for line in (CLOCK, NO_REPS):  # a space to write in
+            sheet.put(cell(k, line), f'=IF({unused(k, line)};"";" ")', "judge count")
         for station in range(1, STATIONS + 1):
+            line = STATION + station - 1
             count = pc("WORKOUT.COUNT", "workout", division, k, station)
-            sheet.put(cell(k, STATION + station - 1), f'=IF({k}>{rounds};"";{count})', "judge count")
+            sheet.put(cell(k, line), f'=IF({unused(k, line)};"";{count}&" ")', "judge count")
     sheet.put(cell(0, CLOCK), f'=IF(OR({who}=0;{once});"";{lit("clock")})', "judge station")
     sheet.put(cell(0, NO_REPS), shown(lit("no-reps (tally)")), "judge station")
     for station in range(1, STATIONS + 1):
         sheet.put(cell(0, STATION + station - 1), shown(pc("WORKOUT.TEXT", "workout", division, station)), "judge station")
-    heads = cell(1, COUNT)  # no $: in the print the sheet below a sheet has its own
-    for line in range(COUNT, BOXES):
-        label = f"${column(JUDGE)}{first + line}"
-        sheet.mark(across(0, 0, line), (f'{label}=""', "blank cell"))
-        sheet.mark(across(1, ROUNDS, line), (f'OR({label}="";{heads}="")', "blank cell"))
+    for left, right, top, bottom in ((0, 0, COUNT, COUNT), (0, 0, CLOCK, BOXES - 1), (1, ROUNDS, COUNT, COUNT), (1, ROUNDS, CLOCK, BOXES - 1)):
+        sheet.mark(f"{cell(left, top)}:{cell(right, bottom)}", (f'{cell(left, top)}=""', "blank cell"))
     signed = lit("judge's signature") + f'&IF({listed(5)}="";"";": "&{listed(5)})'
     for start, stop, label in ((0, 0, lit("score")), (1, 4, lit("tie-break")), (5, 8, lit("could go on? yes / just / no")), (9, ROUNDS, signed)):
         sheet.merged(across(start, stop, BOXES), shown(label), "judge box")

@@ -23,20 +23,20 @@ def head(sheet, row, title, heading="=event_heading"):
 
 
 def table(sheet, row, formula, rows, columns):
-    """Headings in a row, the table below. columns: the first and the last cell of each; formula has {r} and {c} for the row
-    (0: headings) and the column wanted."""
+    """Headings in a row, the table below. columns: the first and the last cell of each; formula gives that of a row (0:
+    headings) and a column from 1."""
     for r in range(rows + 1):
         for c, (first, last) in enumerate(columns):
             style = "wall head" if r == 0 else "wall goal" if c == 0 else "wall value"
             put = sheet.put if first == last else sheet.merged
             cells = address(first, row + r - 1) if first == last else f"{address(first, row + r - 1)}:{address(last, row + r - 1)}"
-            put(cells, formula.format(r=r, c=c + 1), style)
+            put(cells, formula(r, c + 1), style)
     sheet.heights(row, row, 20)
     sheet.heights(row + 1, row + rows, 14)
     for first, last in columns:
         letter, end = column(first), column(last)
-        sheet.mark(f"{letter}{row}:{end}{row}", (f'${letter}{row}=""', "blank cell"))
-        sheet.mark(f"{letter}{row + 1}:{end}{row + rows}", (f'OR($A{row + 1}="";${letter}${row}="")', "blank cell"))
+        for top, bottom in ((row, row), (row + 1, row + rows)):
+            sheet.mark(f"{letter}{top}:{end}{bottom}", (f'${letter}{top}=""', "blank cell"))
 
 
 def choice(book, row, label, style, value, *rule):
@@ -56,7 +56,7 @@ def make(book):
     rows = [1, 1 + page_rows, 1 + 2 * page_rows]
 
     head(sheet, rows[0], "=event_title")
-    table(sheet, rows[0] + 2, "=" + pc("WORKOUT.TABLE", "workout", "", "", "", "{r}", "{c}"), GOALS,
+    table(sheet, rows[0] + 2, lambda r, c: "=" + pc("WORKOUT.TABLE", "workout", "", "", "", r, c), GOALS,
           [(0, 0), (1, 1), (2, 3), *[(c, c) for c in range(FIRST_RATE, COLUMNS)]])
     under = rows[0] + GOALS + 3
     rates = f"{address(FIRST_RATE, rows[0] + 2)}:{address(COLUMNS - 1, under - 2)}"
@@ -64,14 +64,27 @@ def make(book):
     sheet.heights(under, under, 12)
 
     windows = f"$'{book.workout.title}'.{book.settings['windows']}"
-    goal = choice(book, rows[1], "Goal shown", "input score",
-                  f'=IF(event_kind=3;{windows};IF(A{rows[0] + 4}="";A{rows[0] + 3};A{rows[0] + 4}))')
+    goals = rows[0] + 2  # headings and below
+    once = f"${column(COLUMNS + 2)}${rows[1]}"  # out of sight: stations come once, so the page has all goals
+    choose_goal = choice(book, rows[1], "Goal shown", "input score", f'=IF(event_kind=3;{windows};IF(A{goals + 2}="";A{goals + 1};A{goals + 2}))')
+    sheet.mark(f"{ASIDE}{rows[1]}:{ASIDE}{rows[1] + 1}", (f'AND({once};ROW({ASIDE}{rows[1]})>0)', "blank cell"))
     division = choice(book, rows[1] + 3, "Division shown", "input", "=INDEX(list_divisions;1)", "choose", "list_divisions",
                       "Choose a division; they are named on the sheet Workout.")
-    head(sheet, rows[1], f'=IF(event_kind=3;{_.lit("Clock of every window")};'
-         + _.say("Clock for goal {goal}", goal=f'IF(event_kind=2;{pc("CLOCK.TEXT", goal)};{goal})') + ")", f'=event_heading&" · "&{division}')
-    table(sheet, rows[1] + 2, "=" + pc("WORKOUT.CLOCKS", "workout", goal, division, "{r}", "{c}"), CLOCKED,
-          [(c, c) for c in range(COLUMNS)])
+    sheet.put(once.replace("$", ""), f'=AND(event_kind=2;{pc("WORKOUT.COUNT", "workout", division, 2)}="")', "working")
+    sheet.hide_columns(column(COLUMNS + 2), column(COLUMNS + 2))
+    head(sheet, rows[1], f'=IF(event_kind=3;{_.lit("Clock of every window")};IF({once};{_.lit("Clock after each station")};'
+         + _.say("Clock for goal {goal}", goal=f'IF(event_kind=2;{pc("CLOCK.TEXT", choose_goal)};{choose_goal})') + "))", f'=event_heading&" · "&{division}')
+    top = rows[1] + 2
+
+    def clock(r, c):
+        clocks = lambda row, place, goal=choose_goal: pc("WORKOUT.CLOCKS", "workout", goal, division, row, place)
+        if c == 1:
+            return f'=IF({once};A{goals + r}&"";{clocks(r, 1)})' if r == 0 else f'=IF({once};IF(A{goals + r}="";"";A{goals + r});{clocks(r, 1)})'
+        if r == 0:  # the last column is the clock of the goal, which is the first
+            return f'=IF(AND({once};{clocks(0, c + 1)}="");"";{clocks(0, c)})'
+        return f'=IF(OR($A{top + r}="";{address(c - 1, top - 1)}="");"";IF({once};{clocks(1, c, f"$A{top + r}")};{clocks(r, c)}))'
+
+    table(sheet, top, clock, CLOCKED, [(c, c) for c in range(COLUMNS)])
 
     asked = choice(book, rows[2], "Calories against time", "input center", None, "choose", "list_yes", "Choose yes for a page of calories and times; otherwise leave empty.")
     lowest = choice(book, rows[2] + 3, "Rates from, cal/h", "input number", 400, "limit", 100, 5000, "Enter calories per hour, such as 400.")
@@ -91,7 +104,10 @@ def make(book):
             sheet.put(f"{column(1 + rate)}{row}", shown(pc("ERG.TIME", f"$A{row}", f"{lowest}+{rate}*{step}")), "wall time")
     sheet.heights(top, top, 20)
     sheet.heights(top + 1, top + CALORIES, 14)
-    sheet.mark(f"A{top}:{column(COLUMNS - 1)}{top + CALORIES}", (f'A{top}=""', "blank cell"))
+    last = column(RATES)
+    for first, cells in ((f"A{top}", f"A{top}:{last}{top}"), (f"A{top + 1}", f"A{top + 1}:A{top + CALORIES}"),
+                         (f"B{top + 1}", f"B{top + 1}:{last}{top + CALORIES}")):
+        sheet.mark(cells, (f'{first}=""', "blank cell"))
     sheet.break_before(*rows[1:])
     sheet.name("wall_page", f"A1:{column(COLUMNS - 1)}{rows[2] + page_rows - 1}")
     # two pages; the third one where it is asked for, by the commands that print

@@ -9,6 +9,7 @@ from office import named
 
 SIZES = {"A4": (21000, 29700), "Letter": (21590, 27940)}  # 1/100 mm
 DOTS = 50                 # per inch, to measure by
+FINE, LABELS = 150, 130   # dots per inch for lines; points from the left where the clocks of cards begin
 MARGIN, FOOTER = 12, 21   # mm: at the sides and on top; below, with the two lines of the footer
 
 
@@ -86,6 +87,37 @@ def pages_of(pdf):
         pages.append((min((fonts[font][0] for font, _ in used), default=0),
                       [text for font, text in used if fonts[font][1] == "#ffffff" and text.strip()]))
     return [Page(text, *shape, *letters) for text, shape, letters in zip(texts, shapes, pages, strict=True)]
+
+
+def unboxed(pdf):
+    """Clocks of cards, and the rounds over them, that have no line around them, and what is beside the last of them."""
+    def tool(*command):
+        return subprocess.run(command, capture_output=True, check=True).stdout
+    points, found = FINE / 72, []
+    for number, page in enumerate(tool("pdftotext", "-bbox", pdf, "-").decode().split("<page ")[1:], 1):
+        words = [(text, *(float(edge) for edge in edges)) for *edges, text in re.findall(
+            r'<word xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)">(.*?)</word>', page)]
+        raw = tool("pdftoppm", "-gray", "-r", str(FINE), "-f", str(number), "-l", str(number), pdf)
+        head = re.match(rb"P5\s+(\d+)\s+(\d+)\s+255\s", raw)
+        pixels = numpy.frombuffer(raw, numpy.uint8, offset=head.end()).reshape(int(head[2]), int(head[1]))
+
+        def ink(left, top, right, bottom, darkness):
+            area = pixels[round(top * points):round(bottom * points), round(left * points):round(right * points)]
+            return bool((area < darkness).any())
+
+        for label, left, above, _, below in words:
+            if label not in ("after", "for") or left > 60:
+                continue
+            middle = (above + below) / 2
+            clocks = [word for word in words if word[1] > LABELS and word[2] < middle < word[4] and re.fullmatch(r"\d+" if label == "after" else r"\d+:\d\d", word[0])]
+            for text, left, _, right, _ in clocks:
+                centre = (left + right) / 2
+                sides = ((centre, middle - 10, centre + 1, middle - 4), (centre, middle + 4, centre + 1, middle + 10),
+                         (left - 13, middle, left - 0.3, middle + 1), (right + 0.3, middle, right + 13, middle + 1))
+                found += [f"page {number}: {text} {side}" for side, line in zip(("above", "below", "left", "right"), sides) if not ink(*line, 200)]
+            if clocks and ink(clocks[-1][3] + 14, middle, pixels.shape[1] / points, middle + 1, 250):
+                found.append(f"page {number}: beside {clocks[-1][0]}")
+    return found
 
 
 def pictures(pdf, folder, dots=70):

@@ -10,7 +10,7 @@ from compare import check
 from event_cells import rows_of
 from examples import open_example
 from office import recalculate
-from paper import SIZES, pages_of, print_pack, print_sheet, use_paper
+from paper import SIZES, pages_of, print_pack, print_sheet, unboxed, use_paper
 from sharing import OXT, folder_of
 
 EXTENSIONS = [OXT]
@@ -61,8 +61,26 @@ def test_the_pack(office, event, paper):
     for name, group, least in (("card", carded, 0.85), ("judge's sheets", judged, 0.8)):
         for page in group[:-1]:
             check(f"{name}: {page.used:.0%}", page.used >= least)
+    check("each clock is in its box, and no box is without one", unboxed(WORK / "pack.pdf"), [])
     check("every card", sum(name in page.text for name in starters(event) for page in carded), people)
     check("every judge's sheet", all(any(name in page.text for page in judged) for name in starters(event)))
+
+
+def test_a_chipper_fills_its_paper(office):
+    """A workout of one round: a long text on each card, and on the wall the clock after each station for every goal."""
+    event = open_example(office, "chipper")
+    recalculate(event)
+    print_pack(office, event, WORK / "chipper.pdf")
+    pages, people = pages_of(WORK / "chipper.pdf"), len(starters(event))
+    wall, carded = pages[:2], pages[3:3 - people // -4]
+    for number, page in enumerate(wall, 1):
+        check(f"wall {number}: {page.wide:.0%} by {page.deep:.0%}", page.wide >= 0.9 and page.deep >= 0.7)
+    goals = [row[0] for row in event.Sheets.getByName("Wall")["A4:A12"].getDataArray() if row[0] != ""]
+    lines = [line.split() for line in wall[1].text.splitlines() if re.match(r"\s*\d+:\d\d\s", line)]
+    check("a line for each goal, and its last clock is the goal", [line[0] == line[-1] for line in lines], [True] * len(goals))
+    check("cards", [page.smallest >= 9 for page in carded], [True] * len(carded))
+    check("the whole workout is on each", sum(len(re.findall(r"400\s+m\s+run", page.text)) for page in carded), people)
+    check("clocks in their boxes", unboxed(WORK / "chipper.pdf"), [])
 
 
 @pytest.mark.parametrize("sheet", ("Roster", "Results"))

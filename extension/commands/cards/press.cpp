@@ -18,11 +18,11 @@
 #include <com/sun/star/sheet/XConditionalFormats.hpp>
 #include <com/sun/star/sheet/XPrintAreas.hpp>
 #include <com/sun/star/sheet/XSheetCellRanges.hpp>
-#include <com/sun/star/sheet/XSheetConditionalEntries.hpp>
 #include <com/sun/star/sheet/XSheetOperation.hpp>
 #include <com/sun/star/sheet/XSpreadsheets.hpp>
 #include <com/sun/star/style/XStyleFamiliesSupplier.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
+#include <com/sun/star/util/XMergeable.hpp>
 
 #include <algorithm>
 
@@ -35,7 +35,9 @@ namespace {
 
 constexpr sal_Int32 cards_per_page = 4;
 constexpr sal_Int32 judges_per_page = 2;
-constexpr sal_Int32 most_height = 1400; // of a row, 1/100 mm
+constexpr sal_Int32 most_height = 1400;   // of a row, 1/100 mm
+constexpr sal_Int32 heading_row = 2;      // of a page of the wall
+constexpr sal_Int32 heading_letter = 300; // how wide a letter there is, as a rule, in 1/100 mm
 enum HeatColumn : sal_Int32 { heat_in_list, lane_in_list, name_in_list = 3 };
 
 bool is_blank(const Any& value) {
@@ -101,29 +103,109 @@ Press::Press(const Context& context, const Document& original, bool with_judges)
     split_wall();
 }
 
+// Conditional formats of copied cells look at the cells that they were copied from, or are not calculated again: they go,
+// and hide_blanks does their work.
+std::vector<Press::Mark> Press::take_marks(const Range& sheet, const css::table::CellRangeAddress& place) {
+    const Reference<css::sheet::XConditionalFormats> formats(get_property(sheet, "ConditionalFormats"),
+                                                             css::uno::UNO_QUERY_THROW);
+    std::vector<Mark> marks;
+    for (const auto& format : formats->getConditionalFormats()) {
+        const Reference<css::uno::XInterface> entry(format->getByIndex(0), css::uno::UNO_QUERY_THROW);
+        const Reference<css::sheet::XSheetCellRanges> ranges(get_property(format, "Range"), css::uno::UNO_QUERY_THROW);
+        for (auto area : ranges->getRangeAddresses()) {
+            area.StartRow = std::max(area.StartRow, place.StartRow);
+            area.EndRow = std::min(area.EndRow, place.EndRow);
+            area.StartColumn = std::max(area.StartColumn, place.StartColumn);
+            area.EndColumn = std::min(area.EndColumn, place.EndColumn);
+            if (area.StartRow > area.EndRow || area.StartColumn > area.EndColumn)
+                continue;
+            const auto cells = part(sheet, area);
+            Mark mark{area, need<css::util::XMergeable>(cells)->getIsMerged() != 0, {}, {}};
+            get_property(cells, "CellStyle") >>= mark.shown;
+            get_property(entry, "StyleName") >>= mark.hidden;
+            marks.push_back(mark);
+        }
+        sal_Int32 id = 0;
+        get_property(format, "ID") >>= id;
+        formats->removeByID(id);
+    }
+    return marks;
+}
+
+// Blank cells get their style for that in the place of those that are marked, or in one so many rows below.
+void Press::hide_blanks(const Range& sheet, const std::vector<Mark>& marks, sal_Int32 below) {
+    for (auto [area, merged, shown, hidden] : marks) {
+        area.StartRow += below;
+        area.EndRow += below;
+        const auto values = values_of(part(sheet, area));
+        auto run = area;
+        for (const auto& row : values) {
+            run.EndRow = run.StartRow;
+            const auto count = row.getLength();
+            for (sal_Int32 column = 0, next = 0; column < count; column = next) {
+                const bool is_hidden = is_blank(row[column]);
+                for (next = merged ? count : column + 1; next < count && is_blank(row[next]) == is_hidden;)
+                    ++next;
+                run.StartColumn = area.StartColumn + column;
+                run.EndColumn = area.StartColumn + next - 1;
+                set_property(part(sheet, run), "CellStyle", Any(is_hidden ? hidden : shown));
+            }
+            ++run.StartRow;
+        }
+    }
+}
+
 namespace {
 
-// In a copied sheet the office hides some cells by conditional formats that do not hold: what has a value shows it. Rows
-// without any are hidden, so that the others can be larger.
-void show_values_alone(const Range& sheet, const css::table::CellRangeAddress& area) {
-    const auto page = part(sheet, area);
-    const auto values = values_of(page);
-    for (sal_Int32 row = 0; row < values.getLength(); ++row) {
-        const auto& line = values[row];
-        bool any = false;
-        for (sal_Int32 column = 0; column < line.getLength(); ++column)
-            if (!blank(line[column])) {
-                any = true;
-                const auto cell = page->getCellRangeByPosition(column, row, column, row);
-                const Reference<css::sheet::XSheetConditionalEntries> formats(get_property(cell, "ConditionalFormat"),
-                                                                              css::uno::UNO_QUERY_THROW);
-                formats->clear();
-                set_property(cell, "ConditionalFormat", Any(formats));
-            }
-        if (!any)
-            set_property(need<css::table::XColumnRowRange>(page->getCellRangeByPosition(0, row, 0, row))->getRows(),
+void leave_out_blank_rows(const Range& sheet, const css::table::CellRangeAddress& area) {
+    const auto values = values_of(part(sheet, area));
+    for (sal_Int32 row = 0; row < values.getLength(); ++row)
+        if (blank_row(values[row]))
+            set_property(need<css::table::XColumnRowRange>(
+                             sheet->getCellRangeByPosition(0, area.StartRow + row, 0, area.StartRow + row))
+                             ->getRows(),
                          "IsVisible", Any(false));
+}
+
+std::vector<std::pair<Any, sal_Int32>> columns_of(const Range& sheet, const css::table::CellRangeAddress& area) {
+    const auto columns = need<css::table::XColumnRowRange>(part(sheet, area))->getColumns();
+    std::vector<std::pair<Any, sal_Int32>> found;
+    for (sal_Int32 i = 0; i < columns->getCount(); ++i)
+        found.emplace_back(columns->getByIndex(i), 0);
+    for (auto& [column, width] : found)
+        get_property(column.get<Reference<css::uno::XInterface>>(), "Width") >>= width;
+    return found;
+}
+
+void set_width(const Any& column, sal_Int32 width) {
+    set_property(column.get<Reference<css::uno::XInterface>>(), "Width", Any(width));
+}
+
+// No heading of the table breaks within a word: the columns are as wide as the longest word over them.
+void widen_for_words(const Range& sheet, const css::table::CellRangeAddress& area) {
+    const auto headings = values_of(part(sheet, area))[heading_row];
+    const auto columns = columns_of(sheet, area);
+    for (std::size_t i = 0; i < columns.size(); ++i) {
+        const auto heading = utf16(text_of(headings[static_cast<sal_Int32>(i)]));
+        sal_Int32 longest = 0;
+        for (sal_Int32 at = 0, letters = 0; at < heading.getLength(); ++at) {
+            letters = heading[at] == ' ' || heading[at] == '-' ? 0 : letters + 1;
+            longest = std::max(longest, letters);
+        }
+        if (longest * heading_letter > columns[i].second)
+            set_width(columns[i].first, longest * heading_letter);
     }
+}
+
+// What the scale of a page leaves free beside an area goes to the area's columns.
+void share_width(const Range& sheet, const css::table::CellRangeAddress& area,
+                 const Reference<css::beans::XPropertySet>& style) {
+    sal_Int16 scale = 0;
+    get_property(style, "PageScale") >>= scale;
+    const auto wide = room_on(style).Width * 100 / scale;
+    const auto now = size_of(sheet, area).Width;
+    for (const auto& [column, width] : columns_of(sheet, area))
+        set_width(column, width * wide / now);
 }
 
 } // namespace
@@ -143,10 +225,15 @@ void Press::split_wall() {
             copy_.document()->getSheets()->copyByName(utf16(name_of(wall)), utf16(title), area.Sheet);
         }
         const auto& sheet = walls_.emplace_back(page > 0 ? copy_.sheet(area.Sheet) : wall);
-        show_values_alone(sheet, area);
+        hide_blanks(sheet, take_marks(sheet, area));
+        leave_out_blank_rows(sheet, area);
         give_own_style(sheet, title.c_str());
+        const auto style = page_style(copy_.document(), sheet);
+        widen_for_words(sheet, area);
+        fill_page(style, with_room(size_of(sheet, area)));
+        area = filled_part(sheet, area).value_or(area);
+        share_width(sheet, area, style);
         need<css::sheet::XPrintAreas>(sheet)->setPrintAreas({&area, 1});
-        fill_page(page_style(copy_.document(), sheet), with_room(size_of(sheet, area)));
     }
 }
 
@@ -206,6 +293,7 @@ Press::Pages Press::make(const char* page, const char* title, sal_Int32 places) 
                                               static_cast<sal_Int16>(count));
     Pages pages{copy_.sheet(count), address(event_.at(page)), places, 1, {}, {}};
     pages.first.Sheet = static_cast<sal_Int16>(count);
+    pages.marks = take_marks(pages.sheet, pages.place(0));
     need<css::sheet::XSheetOperation>(pages.sheet)->clearContents(VALUE | DATETIME | STRING | FORMULA);
     const auto rows = need<css::table::XColumnRowRange>(pages.sheet)->getRows();
     for (auto row = pages.first.StartRow; row <= pages.first.EndRow; ++row) {
@@ -216,55 +304,6 @@ Press::Pages Press::make(const char* page, const char* title, sal_Int32 places) 
     need<css::sheet::XPrintAreas>(pages.sheet)->setPrintTitleRows(false);
     give_own_style(pages.sheet, title);
     return pages;
-}
-
-// The office does not evaluate conditional formats of copied cells anew for each: they go, and hide_blanks does their work.
-void Press::hide_by_style(Pages& pages) {
-    const Reference<css::sheet::XConditionalFormats> formats(get_property(pages.sheet, "ConditionalFormats"),
-                                                             css::uno::UNO_QUERY_THROW);
-    for (const auto& format : formats->getConditionalFormats()) {
-        const Reference<css::uno::XInterface> entry(format->getByIndex(0), css::uno::UNO_QUERY_THROW);
-        const Reference<css::sheet::XSheetCellRanges> ranges(get_property(format, "Range"), css::uno::UNO_QUERY_THROW);
-        for (const auto& area : ranges->getRangeAddresses()) {
-            const auto row = area.StartRow - pages.first.StartRow;
-            if (row < 0 || row >= pages.rows() / pages.places || area.StartColumn < pages.first.StartColumn ||
-                area.EndColumn > pages.first.EndColumn)
-                continue;
-            Hiding hiding{
-                row, area.StartColumn - pages.first.StartColumn, area.EndColumn - pages.first.StartColumn, {}, {}};
-            get_property(part(pages.sheet, area), "CellStyle") >>= hiding.shown;
-            get_property(entry, "StyleName") >>= hiding.hidden;
-            pages.hiding.push_back(hiding);
-        }
-        sal_Int32 id = 0;
-        get_property(format, "ID") >>= id;
-        formats->removeByID(id);
-    }
-    std::ranges::sort(pages.hiding, {}, [](const Hiding& one) { return std::pair(one.row, one.from); });
-}
-
-// A row to write into, which has a label and nothing else, is as wide as the first row of the grid.
-void Press::hide_blanks(const Pages& pages, sal_Int32 number, const Rows& values) {
-    auto area = pages.place(number);
-    const auto top = area.StartRow;
-    const auto head = std::ranges::find_if(pages.hiding, [](const Hiding& one) { return one.from > 0; });
-    for (const auto& one : pages.hiding) {
-        const auto* row = &values[one.row];
-        const auto blank_cells = [&](const css::uno::Sequence<Any>& cells) {
-            return std::all_of(cells.begin() + one.from, cells.begin() + one.to + 1, is_blank);
-        };
-        if (one.from > 0 && !is_blank((*row)[0]) && blank_cells(*row))
-            row = &values[head->row];
-        for (auto column = one.from, next = column; column <= one.to; column = next) {
-            const bool hidden = is_blank((*row)[column]);
-            while (next <= one.to && is_blank((*row)[next]) == hidden)
-                ++next;
-            area.StartRow = area.EndRow = top + one.row;
-            area.StartColumn = pages.first.StartColumn + column;
-            area.EndColumn = pages.first.StartColumn + next - 1;
-            set_property(part(pages.sheet, area), "CellStyle", Any(hidden ? one.hidden : one.shown));
-        }
-    }
 }
 
 // Rows that are blank for all of them are left out, and the others share the page; the last of each, between two sheets,
@@ -317,8 +356,9 @@ void Press::fill(Pages& pages, const std::vector<const Starter*>& people, Rows S
     }
     for (std::size_t i = 0; i < people.size(); ++i) {
         const auto number = static_cast<sal_Int32>(i);
-        set_values(part(pages.sheet, pages.place(number)), people[i]->*what);
-        hide_blanks(pages, number, people[i]->*what);
+        const auto place = pages.place(number);
+        set_values(part(pages.sheet, place), people[i]->*what);
+        hide_blanks(pages.sheet, pages.marks, place.StartRow - pages.first.StartRow);
     }
     auto area = pages.place(static_cast<sal_Int32>(people.size()) - 1);
     area.StartRow = pages.first.StartRow;
@@ -337,7 +377,6 @@ void Press::print(const Order& order, const std::string& url) {
     if (!order.judges.empty()) {
         if (!judges_) {
             judges_ = make("judge_page", "Pacecells judges", judges_per_page);
-            hide_by_style(*judges_);
             stretch(*judges_, order.judges, &Starter::judge);
         }
         fill(*judges_, order.judges, &Starter::judge);

@@ -34,9 +34,10 @@ class Press {
     void print(const Order& order, const std::string& url);
 
   private:
-    // Cells of a row, counted from the corner of a place, and their styles with something in them and without.
-    struct Hiding {
-        sal_Int32 row, from, to;
+    // Cells and their styles with something in them and without.
+    struct Mark {
+        css::table::CellRangeAddress area;
+        bool merged;
         rtl::OUString shown, hidden;
     };
     // A sheet of pages like one of the workbook's.
@@ -46,7 +47,7 @@ class Press {
         sal_Int32 places;                   // people on a page
         sal_Int32 laid = 1;                 // pages that have the layout by now
         std::vector<sal_Int32> heights;     // of its rows; 0: left out
-        std::vector<Hiding> hiding;         // in the place of each person
+        std::vector<Mark> marks;            // in the place of the first person
 
         [[nodiscard]] sal_Int32 rows() const { return first.EndRow - first.StartRow + 1; }
         [[nodiscard]] css::table::CellRangeAddress place(sal_Int32 number) const;
@@ -56,8 +57,8 @@ class Press {
     Pages make(const char* page, const char* title, sal_Int32 places);
     void give_own_style(const Range& sheet, const char* title) const;
     void fill(Pages& pages, const std::vector<const Starter*>& people, Rows Starter::*what);
-    static void hide_by_style(Pages& pages);
-    static void hide_blanks(const Pages& pages, sal_Int32 number, const Rows& values);
+    static std::vector<Mark> take_marks(const Range& sheet, const css::table::CellRangeAddress& place);
+    static void hide_blanks(const Range& sheet, const std::vector<Mark>& marks, sal_Int32 below = 0);
     static void set_heights(const Pages& pages, sal_Int32 page);
     void stretch(Pages& pages, const std::vector<const Starter*>& people, Rows Starter::*what) const;
     void split_wall();
