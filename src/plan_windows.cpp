@@ -79,7 +79,7 @@ std::optional<Workout> with_amounts(const Workout& workout, const Athlete& athle
                      });
     if (!any)
         return {};
-    constexpr int steps = 7;
+    constexpr int steps = 11;          // to less than a rep of a thousand
     constexpr double most_part = 1.25; // faster than usual
     double low = 0;
     double high = most_part;

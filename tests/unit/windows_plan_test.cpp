@@ -95,9 +95,11 @@ TEST(Windows, AsManyAsFitInTheLastAtItsPace) {
     EXPECT_NEAR(four.windows[3].needed.value(), 23 * 2.525, 1e-9);
     EXPECT_EQ(plan_of("yes", 1, "").goal->goal.score.text, "1 x 26");
     // Fades by a quarter up to the middle of a single window of 0.5: 24 of 2.5 s, or 23 where a rep takes a bit longer.
-    const auto halved = [](const std::string& rep_s) {
-        return plan("pacecells.workout | value\nversion | 1\nlanguage | en\nformat | intervals\nfade | 0.5\nsteps | 0\n"
-                    "every_s | 60\nwindows | 1\n"
+    const auto halved = [](const std::string& rep_s, const std::string& fade = "0.5",
+                           const std::string& window = "60") {
+        return plan("pacecells.workout | value\nversion | 1\nlanguage | en\nformat | intervals\nfade | " + fade +
+                    "\nsteps | 0\nevery_s | " + window +
+                    "\nwindows | 1\n"
                     "stations | no | movement | unit | when | amount.1\ndivisions | | | | | open\n"
                     "station | 1 | Ring rows | rep | | max\n"
                     "paces | no | rep_s | calh | pace | handling_s | steps | grip | away_share | longest | counts\n"
@@ -107,6 +109,7 @@ TEST(Windows, AsManyAsFitInTheLastAtItsPace) {
     };
     EXPECT_EQ(halved("2"), "1 x 24");
     EXPECT_EQ(halved("2.001"), "1 x 23");
+    EXPECT_EQ(halved("0.4", "0", "240"), "1 x 600") << "skips";
     const Plan mixed = plan_of("", 4, "station | 2 | Floor presses | rep | | 12\n");
     EXPECT_EQ(mixed.goal->goal.score.text, "4 x 11");
     EXPECT_EQ(mixed.goal->goal.score.reps, 4 * 23);
