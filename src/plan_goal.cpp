@@ -24,7 +24,7 @@ std::string clock_of(double seconds) {
 
 // "6", "5 + Sandbags", "Sandbags" in the first round; inside a station "5+14" where reps count, else "5.4".
 std::string Planner::goal_text(const Point& point) const {
-    if (point.rounds >= course_->size() || !(point.amount > 0))
+    if (!(point.amount > 0))
         return number_text(point.rounds);
     const auto leg = std::ranges::find(course_->round(point.rounds + 1).legs, point.station, &Leg::station);
     if (point.amount >= leg->amount - course_slack) {
@@ -96,7 +96,7 @@ double Planner::spread(bool lower_end) const {
     for (const double one : machines)
         variance += one * one;
     for (const double one : pauses)
-        variance += one > 0 ? one * one : 0;
+        variance += std::pow(std::max(0.0, one), 2);
     return total > 0 ? std::sqrt(variance) / total : 0;
 }
 

@@ -41,8 +41,6 @@ double Planner::effort_gain() const {
 
 // Lost over so much time at even pace. The people of a team share their clocks, so theirs is of a usual person.
 Seconds Planner::pacing_cost_of(Seconds time) const {
-    if (plan_.drift == 0)
-        return Seconds{0};
     const bool alone = workout_.settings.team == 1;
     Seconds reserve = usual_reserve_time;
     const auto* main = alone && plan_.main ? rate_of_station(*plan_.main) : nullptr;

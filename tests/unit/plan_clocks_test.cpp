@@ -47,9 +47,18 @@ const Task ergometer{"format | AMRAP\ncap | 16:00\n", {"Ski | ski cal | | 12"}, 
 TEST(PlanClocks, AnErgometerAloneIsStretched) {
     const auto made = plan(ergometer, "8");
     ASSERT_EQ(made.goal->rounds.size(), 8u);
-    for (int k = 1; k <= 8; ++k)
-        EXPECT_NEAR(made.goal->rounds[static_cast<std::size_t>(k - 1)].clock.value(), 120 * k, 1e-9);
+    for (int k = 1; k <= 8; ++k) {
+        const auto& round = made.goal->rounds[static_cast<std::size_t>(k - 1)];
+        EXPECT_NEAR(round.clock.value(), 120 * k, 1e-9);
+        EXPECT_NEAR(round.time.value(), 120, 1e-9);
+    }
     EXPECT_NEAR(made.needs->value(), 12 * 3600 / 120.0, 1e-9);
+}
+
+TEST(PlanClocks, TheLeastOfElseTakesTheTimeThatIsLeft) {
+    Task walking = ergometer;
+    walking.paces = {"| 900 | | 0 | 1 | | | |"}; // a step of 0.6 s
+    EXPECT_NEAR(plan(walking, "1").goal->rounds[0].stations[0]->value(), 48, 1e-9) << "at the rate to hold";
 }
 
 // 20 s of swings a round at most half as long: 8 rounds of 48 s at 900 cal/h leave 10 s each at 464 s, and less at 463.
@@ -101,6 +110,9 @@ TEST(PlanClocks, TheWallSaysTheLastStationThatIsDone) {
     EXPECT_EQ(half("0", 9.1), "4 + Kettle swings");
     EXPECT_EQ(half("10", 9), "4 + Kettle swings") << "after 42.7 of 53.3 s, walking until 64";
     EXPECT_EQ(half("0", 8), "4");
+    const Task list{
+        "format | for time\ncap | 16:00\nrounds | 2\n", {"Kettle swings | rep | | 10"}, {"2 | | | 0 | | | | |"}};
+    EXPECT_EQ(value_of(wall_table(workout_of(list), 60, 60, 1)).at(0).at_half.text, "2") << "done long before";
 }
 
 // 300 cal/h are shown at no power, so that 900 are 600 of effort; metres take the cube of the pace; all else goes as pace.
@@ -130,6 +142,7 @@ TEST(PlanClocks, WithoutWorkInTheRoundsExpectedThereIsNoSpread) {
                     {"600 | | | 0 | | | | |"}};
     const auto made = plan(late, "");
     EXPECT_EQ(made.spread, 0);
+    EXPECT_EQ(plan(ergometer, "").spread_below, plan(ergometer, "").spread) << "nothing to break in sets";
     EXPECT_NEAR(made.pacing_cost->value(),
                 value_of(pacing_cost(made.goal->goal.clock, -0.5, usual_reserve_time, 1)).value(), 1e-9);
     EXPECT_GT(made.pacing_cost->value(), 0);

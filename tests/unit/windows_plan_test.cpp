@@ -95,21 +95,25 @@ TEST(Windows, AsManyAsFitInTheLastAtItsPace) {
     EXPECT_NEAR(four.windows[3].needed.value(), 23 * 2.525, 1e-9);
     EXPECT_EQ(plan_of("yes", 1, "").goal->goal.score.text, "1 x 26");
     // Fades by a quarter up to the middle of a single window of 0.5: 24 of 2.5 s, or 23 where a rep takes a bit longer.
-    const auto halved = [](const std::string& rep_s, const std::string& fade = "0.5",
-                           const std::string& window = "60") {
+    const auto halved = [](const std::string& rep_s, const std::string& fade = "0.5", const std::string& window = "60",
+                           const std::string& own = "name\nName\n") {
         return plan("pacecells.workout | value\nversion | 1\nlanguage | en\nformat | intervals\nfade | " + fade +
-                    "\nsteps | 0\nevery_s | " + window +
-                    "\nwindows | 1\n"
-                    "stations | no | movement | unit | when | amount.1\ndivisions | | | | | open\n"
-                    "station | 1 | Ring rows | rep | | max\n"
-                    "paces | no | rep_s | calh | pace | handling_s | steps | grip | away_share | longest | counts\n"
-                    "pace | 1 | " +
-                    rep_s + " | | | | | | | |\nend |\n")
+                        "\nsteps | 0\nevery_s | " + window +
+                        "\nwindows | 1\n"
+                        "stations | no | movement | unit | when | amount.1\ndivisions | | | | | open\n"
+                        "station | 1 | Ring rows | rep | | max\n"
+                        "paces | no | rep_s | calh | pace | handling_s | steps | grip | away_share | longest | counts\n"
+                        "pace | 1 | " +
+                        rep_s + " | | | | | | | |\nend |\n",
+                    "", own)
             .goal->goal.score.text;
     };
     EXPECT_EQ(halved("2"), "1 x 24");
     EXPECT_EQ(halved("2.001"), "1 x 23");
     EXPECT_EQ(halved("0.4", "0", "240"), "1 x 600") << "skips";
+    EXPECT_EQ(halved("4", "0", "60"), "1 x 15");
+    EXPECT_EQ(halved("4", "0", "60", "name | rep_s\nName | Ring rows\nIda Quellmann | 1.5\n"), "1 x 40")
+        << "her own 1.5 s";
     const Plan mixed = plan_of("", 4, "station | 2 | Floor presses | rep | | 12\n");
     EXPECT_EQ(mixed.goal->goal.score.text, "4 x 11");
     EXPECT_EQ(mixed.goal->goal.score.reps, 4 * 23);
