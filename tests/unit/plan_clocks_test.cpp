@@ -171,6 +171,20 @@ TEST(PlanClocks, HalfAPointIsAScore) {
     EXPECT_EQ(plan(more, "").expected.text, "10+0.5") << "the climb of round 11, and 10 of the 40 m";
 }
 
+// A climb of 40 s is the only one that fits a minute, and leaves time for the ten swings of 2 s; eleven do not fit.
+TEST(PlanClocks, AWindowThatIsJustFilled) {
+    const auto made = [](const std::string& swings) {
+        return plan({"format | intervals\nevery_s | 60\nwindows | 2\n",
+                     {"Climb | rep | | 1", "Kettle swings | rep | | " + swings},
+                     {"40 | | | 0 | | | | |", "2 | | | 0 | | | | |"}},
+                    "");
+    };
+    EXPECT_EQ(made("10").windows[0].reps, 11);
+    EXPECT_TRUE(made("10").windows[0].holds());
+    EXPECT_EQ(made("11").windows[0].reps, 11);
+    EXPECT_FALSE(made("11").windows[0].holds());
+}
+
 TEST(PlanClocks, ARoundOfAListMayHaveNoReps) {
     const Task list{"format | for time\ncap | 10:00\n", {"Pull-ups | rep | | 10-0-5"}, {"2 | | | 0 | | | | 8 |"}};
     const auto made = plan(list, "");
