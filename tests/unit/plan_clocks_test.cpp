@@ -1,4 +1,4 @@
-// Clocks and cards of small workouts, beside arithmetic on paper. No fade, no steps, no slack before the cap.
+// Clocks and cards of small workouts, beside arithmetic on paper. No fade unless said, no steps, no slack before the cap.
 #include "pacecells/athlete_plan.h"
 
 #include "pacecells/pacing.h"
@@ -21,11 +21,13 @@ struct Task {
     std::string settings;              // lines
     std::vector<std::string> stations; // movement | unit | when | amount
     std::vector<std::string> paces;    // rep_s | calh | pace | handling_s | steps
+    std::string fade = "0";
 };
 
 Workout workout_of(const Task& task) {
-    std::string text = "pacecells.workout | value\nversion | 1\nlanguage | en\nfade | 0\nsteps | 0\nslip_s | 0\n" +
-                       task.settings + "stations | no | movement | unit | when | amount.1\ndivisions | | | | | open\n";
+    std::string text = "pacecells.workout | value\nversion | 1\nlanguage | en\nfade | " + task.fade +
+                       "\nsteps | 0\nslip_s | 0\n" + task.settings +
+                       "stations | no | movement | unit | when | amount.1\ndivisions | | | | | open\n";
     for (std::size_t i = 0; i < task.stations.size(); ++i)
         text += "station | " + std::to_string(i + 1) + " | " + task.stations[i] + "\n";
     text += "paces | no | rep_s | calh | pace | handling_s | steps | grip | away_share | longest | counts\n";
@@ -183,6 +185,19 @@ TEST(PlanClocks, AWindowThatIsJustFilled) {
     EXPECT_TRUE(made("10").windows[0].holds());
     EXPECT_EQ(made("11").windows[0].reps, 11);
     EXPECT_FALSE(made("11").windows[0].holds());
+}
+
+// 20 s of a minute are held whatever the pace; 40 s are 20 reps of 2 s, and 16 at the pace of the middle of a fade by half.
+TEST(PlanClocks, AHoldTakesItsTimeBesideAsManyAsFit) {
+    const auto text = [](const std::string& fade) {
+        Task task{"format | intervals\nevery_s | 60\nwindows | 1\n",
+                  {"Plank | hold | | 20", "Kettle swings | rep | | max"},
+                  {"| | | 0 | | | | |", "2 | | | 0 | | | | |"}};
+        task.fade = fade;
+        return plan(task, "").goal->goal.score.text;
+    };
+    EXPECT_EQ(text("0"), "1 x 20");
+    EXPECT_EQ(text("0.5"), "1 x 16");
 }
 
 TEST(PlanClocks, ARoundOfAListMayHaveNoReps) {

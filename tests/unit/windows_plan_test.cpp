@@ -105,14 +105,15 @@ TEST(Windows, AsManyAsFitInTheLastAtItsPace) {
                         "paces | no | rep_s | calh | pace | handling_s | steps | grip | away_share | longest | counts\n"
                         "pace | 1 | " +
                         rep_s + " | | | | | | | |\nend |\n",
-                    "", own)
-            .goal->goal.score.text;
+                    "", own);
     };
-    EXPECT_EQ(halved("2"), "1 x 24");
-    EXPECT_EQ(halved("2.001"), "1 x 23");
-    EXPECT_EQ(halved("0.4", "0", "240"), "1 x 600") << "skips";
-    EXPECT_EQ(halved("4", "0", "60"), "1 x 15");
-    EXPECT_EQ(halved("4", "0", "60", "name | rep_s\nName | Ring rows\nIda Quellmann | 1.5\n"), "1 x 40")
+    EXPECT_EQ(halved("2").goal->goal.score.text, "1 x 24");
+    EXPECT_EQ(halved("2.001").goal->goal.score.text, "1 x 23");
+    EXPECT_EQ(halved("0.4", "0", "240").goal->goal.score.text, "1 x 600") << "skips";
+    EXPECT_EQ(halved("4", "0", "60").goal->goal.score.text, "1 x 15");
+    EXPECT_EQ(halved("1", "0", "60").next_down->goal.score.text, "1 x 57") << "60 slower by 4 %";
+    EXPECT_EQ(halved("4", "0", "60", "name | rep_s\nName | Ring rows\nIda Quellmann | 1.5\n").goal->goal.score.text,
+              "1 x 40")
         << "her own 1.5 s";
     const Plan mixed = plan_of("", 4, "station | 2 | Floor presses | rep | | 12\n");
     EXPECT_EQ(mixed.goal->goal.score.text, "4 x 11");
