@@ -426,7 +426,7 @@ def naive(task, person):
                 clocks[k, i] = bend(now + w)
             units += [(bend(now + w * u / a), walk.tidy((k - 1, i, u)) if u else (k - 1, i, 0)) for u in range(a + 1)]
             now += w + x * by
-            if k <= point[0] and walk.last_of(k)[1] == i:
+            if k <= point[0] and walk.last[k][1] == i:
                 clocks[k, "end"] = clock if k == point[0] and not point[2] else bend(now)
         if point[2]:
             clocks[point[0] + 1, "end"] = clock

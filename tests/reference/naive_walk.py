@@ -23,6 +23,7 @@ class Walk:
         self.rounds = rounds
         if task["format"] == "time" and rounds == task["rounds"]:  # the clock stops with the last unit
             self.legs[-1] = (*self.legs[-1][:5], 0)
+        self.last = {leg[0]: leg for leg in self.legs}  # of each round
         # intervals: the rest of a window goes to the walking of its last station
         self.idle = {}
         if task["format"] == "intervals":
@@ -44,13 +45,10 @@ class Walk:
     def points(self, k):
         return sum(a * self.task["stations"][i]["points"] for r, i, a, *_ in self.legs if r == k)
 
-    def last_of(self, k):
-        return [leg for leg in self.legs if leg[0] == k][-1]
-
     # a point is (whole rounds, station, amount of it); (k, 0, 0) is the end of round k
     def tidy(self, point):
         k, i, amount = point
-        if amount and k < self.rounds and self.last_of(k + 1)[1] == i and amount >= self.last_of(k + 1)[2] - 1e-9:
+        if amount and k < self.rounds and self.last[k + 1][1] == i and amount >= self.last[k + 1][2] - 1e-9:
             return (k + 1, 0, 0)
         return point
 
@@ -117,7 +115,7 @@ class Walk:
     def station_end(self, seconds):
         now, found = 0.0, None
         for k, i, amount, work, pause, walk in self.legs:
-            last = self.last_of(k)[1] == i
+            last = self.last[k][1] == i
             if now + work + pause + (walk if last else 0) > seconds + 1e-9:
                 return found
             if self.task["stations"][i]["unit"] != "rest":
