@@ -184,10 +184,12 @@ void Planner::plan_goal() {
             .rule = say(
                 "the time to the goal shared out: ergometers and pauses take theirs, everything else in proportion"),
             .value = {Measure::seconds, plan_.goal->target.value()}});
+    std::vector<Input> from{goal_input};
+    if (hold)
+        from.push_back(step_input(Fact::hold, say("rate to hold"), {Measure::cal_per_hour, hold->value()}));
     reason({.fact = Fact::clocks,
             .what = say("Clock at the end of rounds and stations"),
-            .from = {goal_input, step_input(Fact::hold, say("rate to hold"),
-                                            {Measure::cal_per_hour, hold.value_or(CaloriesPerHour{0}).value()})},
+            .from = std::move(from),
             .rule = athlete_.team
                         ? say("what the team takes for each station, in proportion")
                         : say("ergometers at the rate to hold, pauses as planned, everything else in proportion"),

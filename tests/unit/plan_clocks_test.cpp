@@ -265,13 +265,15 @@ TEST(PlanClocks, WithoutAnErgometerNoReasonSpeaksOfOne) {
                                                          table("Ida Quellmann | open\n"))),
                                    &reasons);
         EXPECT_TRUE(made.goal);
-        int found = 0;
-        for (const auto& input : reasons.steps()[*reasons.find(Fact::round_time)].from)
-            if (input.value.measure == Measure::cal_per_hour) {
-                ++found;
-                EXPECT_NEAR(input.value.number, 900, 1e-9);
-            }
-        EXPECT_EQ(found, rates);
+        for (const auto fact : {Fact::round_time, Fact::clocks}) {
+            int found = 0;
+            for (const auto& input : reasons.steps()[*reasons.find(fact)].from)
+                if (input.value.measure == Measure::cal_per_hour) {
+                    ++found;
+                    EXPECT_NEAR(input.value.number, 900, 1e-9);
+                }
+            EXPECT_EQ(found, rates);
+        }
     }
 }
 
