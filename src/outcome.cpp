@@ -27,8 +27,6 @@ std::optional<TypedGoal> as_goal(const Workout& workout, std::size_t division, d
         const double of_round = reps_of(workout, division, round);
         if (reps < of_round)
             return TypedGoal{.kind = TypedGoal::Kind::score, .rounds = round - 1.0, .reps = reps};
-        if (!(of_round > 0))
-            return {};
         reps -= of_round;
     }
     return {};

@@ -108,10 +108,10 @@ std::span<const std::string_view> language_keys() { return languages; }
 
 std::optional<Language> parse_language(std::string_view key) {
     const std::string folded = fold(key);
-    for (std::size_t i = 0; i < std::size(languages); ++i)
-        if (folded == languages[i])
-            return static_cast<Language>(i);
-    return {};
+    const auto* const found = std::ranges::find(languages, folded);
+    if (found == std::end(languages))
+        return {};
+    return static_cast<Language>(found - std::begin(languages));
 }
 
 std::string_view name_of(WordList list) { return list_of(list).name; }

@@ -51,6 +51,11 @@ TEST(AnnouncedNames, LinesCommasAndDivisions) {
     EXPECT_EQ(read("7 Ada Brunn\n8\tOlle Tarvik"), "Ada Brunn\nOlle Tarvik\n");
 }
 
+TEST(AnnouncedNames, ACommaInBracketsSeparatesNobody) {
+    for (const auto* text : {"Ilka Moor (scaled, late)", "Ilka Moor (scaled (new), late)", "Ilka Moor) (scaled, late)"})
+        EXPECT_EQ(read_names(text).people.size(), 1u) << text;
+}
+
 TEST(AnnouncedNames, InAWorkoutForTeamsPeopleBesideEachOtherAreOne) {
     const auto read = [](std::string_view text, bool teams = true) {
         std::string all;

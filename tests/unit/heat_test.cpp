@@ -184,6 +184,14 @@ TEST(Heat, SharedMachinesStartOneAfterTheOther) {
             written += names[place.athlete] + std::to_string(place.machine) + "+" +
                        std::to_string(static_cast<int>(place.offset.value())) + " ";
     EXPECT_EQ(written, "A1+0 B2+0 C2+84 D3+0 E3+84 F4+0 G4+84 H5+0 I5+84 ");
+    // One rower and three people: one after the other.
+    const auto three = value_of(heat_list(Names(names.begin(), names.begin() + 3), Column{3, 2, 1}, 3, {}, Seconds{900},
+                                          {}, {}, {1, Seconds{84}}));
+    ASSERT_EQ(three.size(), 3u);
+    for (std::size_t i = 0; i < 3; ++i) {
+        EXPECT_EQ(three[i].machine, 1u);
+        EXPECT_EQ(three[i].offset, Seconds{84} * static_cast<double>(i));
+    }
     for (const auto& place : value_of(heat_list(names, projected, 10, {}, Seconds{900}, {}, {}, {1e300, Seconds{84}})))
         EXPECT_EQ(place.machine, place.lane) << "more machines than people";
 }

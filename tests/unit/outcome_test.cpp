@@ -51,6 +51,19 @@ TEST(Outcome, DoesNotCountTwiceWhatWasLearntBefore) {
     EXPECT_NEAR(outcome_of(on, athlete, result).observation->ratio, fresh.observation->ratio, 1e-12);
 }
 
+// A ladder whose first round is empty: 40, 80, 120 and 50 calories in 17 minutes with nothing else to do.
+TEST(Outcome, OfTheTotalOfALadder) {
+    const auto on = workout(
+        "pacecells.workout | value\nversion | 1\nlanguage | en\nformat | AMRAP\ncap | 17:00\nfade | 0\nsteps | 0\n"
+        "stations | no | movement | unit | when | amount.1\ndivisions | | | | | scaled\n"
+        "station | 1 | Ski | ski cal | | 0-40-80-…\n"
+        "paces | no | rep_s | calh | pace | handling_s | steps | grip | away_share | longest | counts\n"
+        "pace | 1 | | 800 | | 0 | | | | |\nend |\n");
+    const auto came = outcome_of(on, mara(on), {.reps = 40 + 80 + 120 + 50});
+    ASSERT_TRUE(came.held);
+    EXPECT_NEAR(came.held->power.value(), (290 * 3600 / 1020.0 - 300) / (4 * 0.8604), 1e-9);
+}
+
 TEST(Outcome, OfTheTotal) {
     const auto on = workout();
     const auto athlete = mara(on);

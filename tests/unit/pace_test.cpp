@@ -177,6 +177,7 @@ TEST(Pace, RefusesWhatCannotBeMeant) {
     EXPECT_REFUSED(rounds_in(cap, Seconds{1201})) << "a round time above the cap";
     EXPECT_REFUSED(clock_after(cap, 8, 8.001));
     EXPECT_REFUSED(rehearsal_time(cap, 1.01));
+    EXPECT_NE(rehearsal_time(cap, 0).error().message().find("The effort"), std::string::npos);
     EXPECT_REFUSED(goal_table(cap, 10, 8));
     EXPECT_REFUSED(goal_table(cap, 0.5, 8));
     for (const double step : {0.0, -1.0, 1e-300, infinite, not_a_number})

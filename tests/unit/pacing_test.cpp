@@ -104,6 +104,9 @@ TEST(Pacing, RefusesWhatCannotBeMeant) {
         EXPECT_REFUSED(pacing_cost(Seconds{600}, 0.1, Seconds{bad}));
     }
     EXPECT_REFUSED(pacing_cost(Seconds{600}, 1.1));
+    EXPECT_REFUSED(pacing_cost(Seconds{600}, -1.1));
+    EXPECT_TRUE(pacing_cost(Seconds{600}, -1));
+    EXPECT_TRUE(pacing_cost(Seconds{600}, 1));
     EXPECT_REFUSED(pacing_cost(Seconds{600}, not_a_number));
     EXPECT_REFUSED(pacing_cost(Seconds{600}, 0.1, Seconds{75}, 0.9));
     EXPECT_DOUBLE_EQ(reserve_time({Watts{240}, Joules{18000}}).value(), 75);

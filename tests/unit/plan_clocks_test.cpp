@@ -215,6 +215,8 @@ TEST(PlanClocks, ARoundOfAListMayHaveNoReps) {
 TEST(PlanClocks, RoundsAndNoMoreAreThoseRoundsWhereNothingCounts) {
     const Task runs{"format | AMRAP\ncap | 30:00\n", {"Run | run m | | 200"}, {"| | 5:00 | 0 | | | | |"}};
     EXPECT_EQ(plan(runs, "3+0").goal->goal.score.text, "3");
+    EXPECT_REFUSED(read_athlete(workout_of(runs), table("name\nName\n"), table("name | division | goal\n"),
+                                table("Ida Quellmann | open | 3+1\n")));
 }
 
 // 3.75 rounds of 256 s: the ends of rounds 1 and 2 are as far from 40 % of 960 s, which is 384 s; the earlier is taken.

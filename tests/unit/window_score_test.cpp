@@ -85,6 +85,7 @@ TEST(WindowScore, RefusesWhatCannotBe) {
     EXPECT_NE(refusal(together, "30 28 27 29 30").find("of 5"), std::string::npos);
     EXPECT_NE(refusal(together, "30 28 1071 29").find("Window 3 has more reps than can be done"), std::string::npos);
     EXPECT_NE(refusal(together, "1071").find("at most 1070"), std::string::npos);
+    EXPECT_NE(refusal(in_turn, "13 10 12 10 12").find("Window 1"), std::string::npos);
     EXPECT_NE(refusal(in_turn, "12 10 12 11 12").find("Window 4"), std::string::npos) << "10 presses in the fourth";
     EXPECT_NE(refusal(in_turn, "57").find("at most 56"), std::string::npos) << "12 + 10 + 12 + 10 + 12";
     EXPECT_EQ(score(in_turn, "56"), 56);
