@@ -17,52 +17,22 @@ constexpr Watts highest_watts{1500};
 
 bool takes_its_time(Unit unit) { return unit == Unit::hold || unit == Unit::rest; }
 
-} // namespace
-
-namespace {
-
-// In the place of "max" so much of what fits at the usual pace without a pause.
-Workout filled(const Workout& workout, const Athlete& athlete, double part) {
-    const std::size_t d = *athlete.division;
-    const auto& settings = workout.settings;
-    const PaceGroup group = athlete.group ? workout.groups[*athlete.group] : PaceGroup{};
-    const auto each = [&](std::size_t i) {
-        const auto& one = workout.stations[i];
-        if (machine_of(one.unit))
-            return usual_seconds_each(one) / group.erg;
-        if (one.unit != Unit::run_m && athlete.movements[i].rep)
-            return athlete.movements[i].rep->value();
-        return usual_seconds_each(one) * (takes_its_time(one.unit) ? 1 : group.rep);
-    };
-    // Of a unit of the team: each does a share, the others the rest in their time.
-    const double own = settings.team > 1 ? athlete.share.value_or(1.0 / settings.team) : 1;
-    const auto together = [&](std::size_t i) {
-        if (takes_its_time(workout.stations[i].unit))
-            return each(i);
-        return athlete.team ? athlete.team->stations[i].seconds : each(i) * std::max(own, 1.0 / settings.at_once);
-    };
+// With so many units of each station in the place of "max".
+Workout filled(const Workout& workout, std::size_t division, const std::vector<double>& units) {
     Workout made = workout;
-    double before = 0; // in the window, where all stations are in each
+    const auto works = [&](const Station& one) { return !one.divisions[division].amounts.list.empty(); };
+    const auto turns = static_cast<std::size_t>(std::ranges::count_if(workout.stations, works));
     std::size_t turn = 0;
-    const auto turns = static_cast<std::size_t>(std::ranges::count_if(
-        workout.stations, [d](const Station& one) { return !one.divisions[d].amounts.list.empty(); }));
-    for (std::size_t i = 0; i < workout.stations.size(); ++i) {
-        const auto& one = workout.stations[i];
-        auto& amounts = made.stations[i].divisions[d].amounts;
+    for (std::size_t i = 0; i < units.size(); ++i) {
+        auto& amounts = made.stations[i].divisions[division].amounts;
         if (amounts.list.empty())
             continue;
-        if (amounts.most) {
-            const double left = settings.work_time().value() - (settings.in_turn ? 0 : before);
-            const double amount = std::max(1.0, std::floor(part * left / together(i) + course_slack));
-            amounts.list = {amount};
-            if (settings.in_turn) {
-                amounts.list.clear();
-                for (std::size_t k = 0; k < static_cast<std::size_t>(*settings.windows); ++k)
-                    amounts.list.push_back(k % turns == turn ? amount : 0);
-            }
-        } else {
-            before += amounts.of_round(1) * together(i) + one.handling.value() +
-                      one.steps.value_or(settings.steps) * settings.step_s;
+        if (amounts.most && workout.settings.in_turn) {
+            amounts.list.clear();
+            for (std::size_t k = 0; k < static_cast<std::size_t>(*workout.settings.windows); ++k)
+                amounts.list.push_back(k % turns == turn ? units[i] : 0);
+        } else if (amounts.most) {
+            amounts.list = {units[i]};
         }
         ++turn;
     }
@@ -71,7 +41,8 @@ Workout filled(const Workout& workout, const Athlete& athlete, double part) {
 
 } // namespace
 
-// The most that still fits in the last window with the sets and pauses that it needs, found by halving.
+// The most that still fits in the last window with the sets and pauses that it needs: a part, found by halving, of what
+// fits at the pace of one unit alone.
 std::optional<Workout> with_amounts(const Workout& workout, const Athlete& athlete) {
     const bool any = workout.settings.format == Format::intervals && athlete.division &&
                      std::ranges::any_of(workout.stations, [&](const Station& one) {
@@ -79,18 +50,45 @@ std::optional<Workout> with_amounts(const Workout& workout, const Athlete& athle
                      });
     if (!any)
         return {};
-    constexpr int steps = 11;          // to less than a rep of a thousand
-    constexpr double most_part = 1.25; // faster than usual
-    double low = 0;
-    double high = most_part;
-    for (int i = 0; i < steps; ++i) {
-        const double middle = (low + high) / 2;
-        const Workout tried = filled(workout, athlete, middle);
+    const Workout ones = filled(workout, *athlete.division, std::vector<double>(workout.stations.size(), 1));
+    Planner alone{ones, athlete, nullptr};
+    alone.prepare();
+    const auto most = alone.most_without_breaks();
+    const auto part_of = [&](double part) {
+        std::vector<double> units;
+        for (const double one : most)
+            units.push_back(std::max(1.0, std::floor(part * one + course_slack)));
+        return filled(workout, *athlete.division, units);
+    };
+    const auto fits = [&](const Workout& tried) {
         Planner planner{tried, athlete, nullptr};
         planner.prepare();
-        (planner.most_fit() ? low : high) = middle;
+        return planner.most_fit();
+    };
+    if (const Workout all = part_of(1); fits(all))
+        return all;
+    constexpr int steps = 10; // to less than a rep of a thousand
+    double low = 0;
+    double high = 1;
+    for (int i = 0; i < steps; ++i) {
+        const double middle = (low + high) / 2;
+        (fits(part_of(middle)) ? low : high) = middle;
     }
-    return filled(workout, athlete, low);
+    return part_of(low);
+}
+
+// By station: how many fit in the time that those with a given amount leave.
+std::vector<double> Planner::most_without_breaks() const {
+    std::vector<double> most(workout_.stations.size(), 0);
+    for (const auto& round : course_->rounds()) {
+        double left = workout_.settings.work_time().value();
+        for (const auto& leg : round.legs)
+            if (station(leg.station).divisions[division_].amounts.most)
+                most[leg.station] = left * leg.amount / leg.done();
+            else
+                left -= leg.busy();
+    }
+    return most;
 }
 
 // Whether the amounts in the place of "max" fit, in the last window of each too.

@@ -29,6 +29,7 @@ class Planner {
     void prepare();
     // Steps 6 to 8, for the goal of the athlete.
     void plan_goal();
+    [[nodiscard]] std::vector<double> most_without_breaks() const;
     [[nodiscard]] bool most_fit() const;
     // Intervals, at the paces of the plan: the longest work of a window.
     [[nodiscard]] Seconds hardest_window() const;
