@@ -40,7 +40,7 @@ COLUMNS = (
     ("H", 15, "Longest set", "type the reps unbroken", "input number", None),
     ("I", 14, "Sets", "as few as will last", "cell strong",
      'IF(OR(A{r}="";H{r}="");"";' + pc("SETS.PLAN", "reps", "B{r}", "H{r}", "C{r}-reps_time") + ")"),
-    ("J", 14.5, "Practice round", "at a share of the pace", "cell time",
+    ("J", 18.5, "Practice round", "at a share of the pace", "cell time",
      'IF(A{r}="";"";' + pc("PACE.REHEARSAL", "C{r}", "effort") + ")"),
     ("K", 12, "Score so far", "such as 2+14", "input score", None),
     ("L", 14, "Reps at the cap", "at the pace so far", "cell whole",

@@ -68,7 +68,7 @@ def make_workout(book, sheet):
 
 def make_choices(book):
     sheet, _ = book.wall, book.texts
-    sheet.widths("A", 34, *[39] * (COLUMNS - 2), 44)
+    sheet.widths("A", 38, *[43.5] * (COLUMNS - 2), 50)
     sheet.text("A1", "Choose here; the page below updates and prints on one sheet", "section")
     sheet.styled("A1:G1", "section")
     left = (("Gym", "wall_gym", "input text", _("Our gym")), ("Title", "wall_title", "input text", _("Rounds in 20 minutes")),
@@ -233,7 +233,8 @@ def make_page(book):
     sheet.heights(head, head, 18)
     sheet.heights(TABLE, last, 10.6)
     sheet.heights(last + 1, last + 1, 3)
-    sheet.heights(note, note + 1, 12)
+    sheet.heights(note, note, 12)
+    sheet.heights(note + 1, note + 1, 16.5)
     sheet.hide_columns("J", column(RATES + COLUMNS))
     sheet.page(f"A{PAGE}:{end}{note + 1}", landscape=True, wide=1, tall=1, centre=True)
 

@@ -248,7 +248,7 @@ std::string workout_line(const Workout& workout, std::size_t division) {
         head += ", " + spoken(say("teams of %1, %2 at a time", settings.team, settings.at_once), settings.language);
     if (workout.divisions.size() > 1)
         head += ", " + workout.divisions[division].name;
-    return head + ": " + joined(parts, ", ");
+    return spoken(say("%1: %2", head, joined(parts, ", ")), workout.settings.language);
 }
 
 std::string rehearsal_text(const Workout& workout, const Plan& plan) {

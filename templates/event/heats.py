@@ -7,8 +7,8 @@ from event.sizes import ATHLETES, STATIONS, athlete, of_team, team_size, top
 
 HEAD, FIRST = 5, 6
 LAST = FIRST + ATHLETES - 1
-HEADS = (("Heat", 13, "listed strong"), ("Lane", 13, "listed center"), ("Start", 16, "listed clock"), ("Name", 48, "listed"),
-         ("Judge", 48, "listed"), ("Starts later by", 16, "listed time"), ("Division", 48, "listed"), ("Machine", 28, "listed center"))
+HEADS = (("Heat", 13, "listed strong"), ("Lane", 13, "listed center"), ("Start", 16, "listed clock"), ("Name", 46, "listed"),
+         ("Judge", 46, "listed"), ("Starts later by", 16, "listed time"), ("Division", 53, "listed"), ("Machine", 28, "listed center"))
 LATER = "F"                    # hidden: cards and judge's sheets say it
 # out of sight: what keeps people in heats of their own, who can judge, team
 GROUP, CAN, TEAM = (column(len(HEADS) + step) for step in range(3))
@@ -99,6 +99,7 @@ def make_list(book):
 def make_judge(book, first, half):
     sheet, _ = book.heats, book.texts
     say, lit = _.say, _.lit
+    labelled = lambda label, value: say("{label}: {value}", label=lit(label), value=value)
     cell = lambda col, line: address(JUDGE + col, first + line - 1)
     across = lambda start, stop, line: f"{cell(start, line)}:{cell(stop, line)}"
     out = [column(ASIDE + 1 + step) for step in range(4)]  # out of sight: place in the list, row of the roster, rounds, a later start
@@ -123,13 +124,13 @@ def make_judge(book, first, half):
 
     sheet.put(f"{out[0]}{first + 1}", f'=IF(OR({who}=0;{team_size(book)}<2);"";{of_team(who, 2)})', "working")
     people = f"${out[0]}${first + 1}"
-    sheet.merged(across(0, 8, 0), shown(f'IF({people}="";{listed(4)};{people})'), "judge name")
+    sheet.merged(across(0, 6, 0), shown(f'IF({people}="";{listed(4)};{people})'), "judge name")
     lane = say("Heat {heat}, lane {lane}", heat=listed(1), lane=listed(2)) + f"&{later}&${out[3]}${first + 1}"
-    sheet.merged(across(9, ROUNDS, 0), shown(lane), "judge lane")
+    sheet.merged(across(7, ROUNDS, 0), shown(lane), "judge lane")
     sheet.merged(across(0, ROUNDS, TEXT), shown(pc("WORKOUT.TEXT", "workout", division)), "judge text")
     sheet.merged(across(0, ROUNDS, TURNS), shown(f'IF({people}="";"";{of_team(who, 4)})'), "card words")
     tiebreak = f"$'{book.workout.title}'.{book.settings['tiebreak']}"
-    stamp = f'event_heading&IF({tiebreak}="";"";" · "&{lit("tie-break")}&": "&{tiebreak})'
+    stamp = f'event_heading&IF({tiebreak}="";"";" · "&{labelled("tie-break", tiebreak)})'
     sheet.merged(across(0, ROUNDS, STAMP), shown(stamp), "card line")
     sheet.put(cell(0, COUNT), shown(lit("running count")), "judge head left")
     # a workout of one round has a column of clocks, one for each station
@@ -152,7 +153,8 @@ def make_judge(book, first, half):
         sheet.put(cell(0, STATION + station - 1), shown(pc("WORKOUT.TEXT", "workout", division, station)), "judge station")
     for left, right, top, bottom in ((0, 0, COUNT, COUNT), (0, 0, CLOCK, BOXES - 1), (1, ROUNDS, COUNT, COUNT), (1, ROUNDS, CLOCK, BOXES - 1)):
         sheet.mark(f"{cell(left, top)}:{cell(right, bottom)}", (f'{cell(left, top)}=""', "blank cell"))
-    signed = lit("judge's signature") + f'&IF({listed(5)}="";"";": "&{listed(5)})'
+    signature = "judge's signature"
+    signed = f'IF({listed(5)}="";{lit(signature)};{labelled(signature, listed(5))})'
     for start, stop, label in ((0, 0, lit("score")), (1, 4, lit("tie-break")), (5, 8, lit("could go on? yes / just / no")), (9, ROUNDS, signed)):
         sheet.merged(across(start, stop, BOXES), shown(label), "judge box")
     if half < SHEETS - 1:  # marks to cut at, at both edges

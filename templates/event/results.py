@@ -11,7 +11,7 @@ LAST = FIRST + ATHLETES - 1
 AHEAD = '=IF(OR(${who}{row}=0;COUNT({clocks})=0);"";' + athlete("FORECAST", "INDEX(roster_people;${who}{row};0)", "{clocks}", "%d") + ")"
 COLUMNS = (
     Column("name", "Name", 44, "input text shrunk", named=True),
-    Column("division", "Division", 40, "cell shrunk",
+    Column("division", "Division", 42, "cell shrunk",
            '=IF(${name}{row}="";"";IF(${who}{row}=0;{lost};INDEX(roster_division;${who}{row})))', named=True),
     Column("heat", "Heat", 13, "input number", named=True),
     Column("lane", "Lane", 13, "input number", named=True),

@@ -33,17 +33,17 @@ def in_team(index, without):
 
 # What a plan reads, side by side from column B on; their keys are what the functions find them by.
 READ = (
-    Column("name", "Name", 35, "input text shrunk", named=True, help="Once only; if two people share a name, add a letter."),
-    Column("division", "Division", 38, "input shrunk", named=True, help="The divisions are named on the sheet Workout.",
+    Column("name", "Name", 34, "input text shrunk", named=True, help="Once only; if two people share a name, add a letter."),
+    Column("division", "Division", 36, "input shrunk", named=True, help="The divisions are named on the sheet Workout.",
            rule=("choose", "list_divisions", "Choose a division; they are named on the sheet Workout.")),
-    Column("plan", "Plan for the day", 17, "input shrunk", named=True, help="Empty is full. Easy and technique: no goal, and an end well before the cap.",
+    Column("plan", "Plan for the day", 19.5, "input shrunk", named=True, help="Empty is full. Easy and technique: no goal, and an end well before the cap.",
            rule=("choose", "list_plan", "Choose from the list; empty means full.")),
     Column("group", "Pace group", 13, "input center", named=True, help="Used where there is no test.",
            rule=("choose", "list_groups", "Choose a pace group; they are on the sheet Workout.")),
     Column("goal", "Own goal", 14, "input score", named=True, help="Rounds 7, a score 5+20, a station 5 + bags, or a time 10:30. Empty: the suggested goal."),
-    Column("answer", "Could go on?", 15, "input shrunk", named=True, help="Asked after the practice round at planned pace: could you go on like this to the end?",
+    Column("answer", "Could go on?", 16.5, "input shrunk", named=True, help="Asked after the practice round at planned pace: could you go on like this to the end?",
            rule=("choose", "list_answer", "Choose the answer from the list.")),
-    Column("team", "Team", 15, "input shrunk", named=True, help="Workouts for pairs and teams: the same name, or number, for all people of a team."),
+    Column("team", "Team", 14, "input shrunk", named=True, help="Workouts for pairs and teams: the same name, or number, for all people of a team."),
     Column("pacing", "Pacing", 28, "input shrunk", help="Even, with a fade, or faster at the end. Empty: as on the sheet Workout. To fix says what it costs.",
            rule=("choose", "pacing", "Choose a pacing from the list."), shown="folded"),
     Column("minor", "Minor", 12, "input center", help="Yes for people who need a guardian's consent. Without its date they get no plan and no card.",
@@ -58,9 +58,9 @@ JUDGE = Column("judge", "Can judge", 11, "input center", named=True, help="Only 
                rule=("choose", "list_yes", "Choose yes for people who can judge; otherwise leave empty."))
 
 RESULTS = (
-    Column("aim", "Goal", 37, "cell strong shrunk", plan("GOAL", 3), help="Own goal if there is one, otherwise the suggested goal."),
+    Column("aim", "Goal", 36.5, "cell strong shrunk", plan("GOAL", 3), help="Own goal if there is one, otherwise the suggested goal."),
     Column("target", "Target time per round", 14, "cell strong time", plan("TARGET"), help="Mean time per round that makes the goal."),
-    Column("hold", "Rate to hold", 13, "cell rate", plan("RATE", 1), help="On the ergometer: cal/h, watts or split as set on the sheet Workout."),
+    Column("hold", "Rate to hold", 13.5, "cell rate", plan("RATE", 1), help="On the ergometer: cal/h, watts or split as set on the sheet Workout."),
     Column("predicted", "Predicted", 17, "cell center shrunk", plan("SCORE", 4), help="What the tests and the pace say is most likely."),
     Column("range", "Range", 24, "cell center shrunk", plan("SCORE", 5), help="Eight times in ten between these two."),
     Column("margin", "Margin", 19, "cell shrunk", plan("MARGIN", 1), help="How much room the goal leaves."),

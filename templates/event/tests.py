@@ -26,7 +26,7 @@ SETS = (
     ("longest", "Longest unbroken set", "input number", 20, ("limit", 1, 999, "Enter the longest unbroken set at the workout's load.")),
     ("max", "One-rep max (1RM), kg", "input number", 22, ("limit", 1, 999, "Enter kilograms.")),
     ("rep_s", "Own seconds per rep", "input number", 20, ("limit", 0.17, 600, "Enter seconds as a plain number, such as 2.5.")),
-    ("recovery", "Own recovery", "input number", 18, ("limit", 0.1, 10, "Enter a factor around 1.")),
+    ("recovery", "Own recovery", "input number", 20, ("limit", 0.1, 10, "Enter a factor around 1.")),
 )
 
 
@@ -35,7 +35,7 @@ def make(book):
     top(sheet, "Tests")
     sheet.text("B4", "One row per person, named as on the roster. A test speaks for its own machine only. New event takes them from the logbook; or type them.", "note line")
     sheet.put(f"A{KEYS}", "name", "working")
-    sheet.text(f"A{HEAD}", "Name", "head")
+    sheet.text(f"A{HEAD}", "Name", "column head")
     sheet.styled(f"A{FIRST}:A{LAST}", "input text")
     sheet.name("tests_name", f"A{FIRST}:A{LAST}")
     col, widths = 1, [42]
@@ -54,7 +54,7 @@ def make(book):
         # the movement's name is over each of its columns, typed over the first; the headings are above it
         for step, part in enumerate(SETS):
             make_column(sheet, col + step, part[0], f'={address(col, HEAD - 1)}&""' if step else None, part, widths)
-            sheet.text(address(col + step, 3), part[1], "head")
+            sheet.text(address(col + step, 3), part[1], "column head")
         sheet.styled(address(col, HEAD - 1), "input head")
         sheet.choose(address(col, HEAD - 1), "list_stations", "Choose a movement of the sheet Workout.")
         col += len(SETS)
@@ -74,7 +74,7 @@ def make_column(sheet, col, key, heading, part, widths):
     _key, _label, style, width, rule = part
     cells = f"{address(col, FIRST - 1)}:{address(col, LAST - 1)}"
     sheet.put(address(col, KEYS - 1), key, "working")
-    sheet.put(address(col, HEAD - 1), heading, "head")
+    sheet.put(address(col, HEAD - 1), heading, "column head")
     sheet.styled(cells, style)
     getattr(sheet, rule[0])(cells, *rule[1:])
     widths.append(width)

@@ -37,7 +37,7 @@ constexpr sal_Int32 cards_per_page = 4;
 constexpr sal_Int32 judges_per_page = 2;
 constexpr sal_Int32 most_height = 1400;   // of a row, 1/100 mm
 constexpr sal_Int32 heading_row = 2;      // of a page of the wall
-constexpr sal_Int32 heading_letter = 300; // how wide a letter there is, as a rule, in 1/100 mm
+constexpr sal_Int32 heading_letter = 270; // how wide a letter there is, as a rule, in 1/100 mm
 enum HeatColumn : sal_Int32 { heat_in_list, lane_in_list, name_in_list = 3 };
 
 bool is_blank(const Any& value) {
