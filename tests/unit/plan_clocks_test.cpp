@@ -257,6 +257,17 @@ TEST(PlanClocks, TheAnswerAfterThePracticeIsTheRuleOfTheGoal) {
     EXPECT_EQ(rule("no"), "no: the pace of the practice round is the goal");
 }
 
+TEST(PlanClocks, TheLastReasonOfAFactIsFoundAndTheFirstIsOne) {
+    Reasons reasons;
+    Step step;
+    step.fact = Fact::goal;
+    reasons.add(step);
+    EXPECT_EQ(reasons.find(Fact::goal), 0u);
+    EXPECT_FALSE(reasons.find(Fact::clocks));
+    reasons.add(step);
+    EXPECT_EQ(reasons.find(Fact::goal), 1u);
+}
+
 TEST(PlanClocks, WithoutAnErgometerNoReasonSpeaksOfOne) {
     const Task swings{"format | AMRAP\ncap | 10:00\n", {"Kettle swings | rep | | 10"}, {"2 | | | 0 | | | | |"}};
     for (const auto& [task, rates] : {std::pair{swings, 0}, {ergometer, 1}}) {

@@ -5,6 +5,7 @@
 #include "expect.h"
 
 #include <string>
+#include <vector>
 
 namespace pacecells {
 namespace {
@@ -28,6 +29,23 @@ TEST(WorkoutEdges, BoundsMayBeOne) {
     EXPECT_EQ(refusal("steps | | 200\n"), "");
     EXPECT_NE(refusal("steps | | 201\n"), "");
     EXPECT_NE(refusal("steps | | -1\n"), "");
+}
+
+TEST(WorkoutEdges, APartIsThereOnce) {
+    EXPECT_EQ(refusal("steps | | 3\n", with(tide, "machines  |", "groups    |")),
+              "row 27, column 1: the key \"groups\" is there twice.");
+}
+
+// Two stations in turn over six windows: the first turn of a station has its first amount, the second its second.
+TEST(WorkoutEdges, AListInTurnGoesOnTurnByTurn) {
+    const auto on = value_of(read_workout(
+        table("pacecells.workout | value\nversion | 1\nlanguage | en\nformat | intervals\nevery_s | 60\nwindows | 6\n"
+              "in_turn | yes\nstations | no | movement | unit | when | amount.1\ndivisions | | | | | open\n"
+              "station | 1 | Kettle swings | rep | | 12-10-8\nstation | 2 | Ring rows | rep | | 5\n"
+              "paces | no | rep_s | calh | pace | handling_s | steps | grip | away_share | longest | counts\n"
+              "pace | 1 | 2 | | | | | | | |\npace | 2 | 2 | | | | | | | |\nend |\n")));
+    EXPECT_EQ(on.stations[0].divisions[0].amounts.list, (std::vector<double>{12, 0, 10, 0, 8, 0}));
+    EXPECT_EQ(on.stations[1].divisions[0].amounts.list, (std::vector<double>{0, 5, 0, 5, 0, 5}));
 }
 
 TEST(WorkoutEdges, SharesOfATeamAddUpToAHundred) {
