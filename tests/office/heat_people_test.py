@@ -432,7 +432,7 @@ class Walk:
         check(f"{where}: nobody else has stamps", not any(self.day.clocks(name) for name in others), others)
 
 
-def test_random_walk(screen):
+def test_random_walk(screen, record_property):
     """Keys, edits of the sheet, sorts, renames, undo, saves, kills: every stamp is with its person."""
     dice = random.Random(SEED)
     walk = Walk(dice, screen)
@@ -451,4 +451,6 @@ def test_random_walk(screen):
                 walk.compare()
                 walk.another()
         walk.compare()
-        print(f"{walk.actions} actions in {walk.heats} heats, {walk.kept()} stamps kept, {walk.renamed} renamed")
+        told = f"{walk.actions} actions in {walk.heats} heats, {walk.kept()} stamps kept, {walk.renamed} renamed"
+        print(told)
+        record_property("measured", told)

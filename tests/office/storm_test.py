@@ -167,7 +167,7 @@ def calls():
         yield office, document, made, errors.getCellRangeByPosition(0, 0, COLUMNS - 1, ROWS - 1)
 
 
-def test_each_answer_is_a_value_or_a_proper_error(calls):
+def test_each_answer_is_a_value_or_a_proper_error(calls, record_property):
     _, _, made, errors = calls
     answered, wrong = {}, []
     for row, shown in zip(made, errors.getDataArray()):
@@ -175,19 +175,23 @@ def test_each_answer_is_a_value_or_a_proper_error(calls):
             answered[error] = answered.get(error, 0) + 1
             if error != 0 and error not in call.may_show:
                 wrong.append(f"{call.formula[:300]} gives error {error}")
-    print(f"{CALLS} calls:", ", ".join(f"{count} {'values' if error == 0 else f'with error {error}'}"
-                                       for error, count in sorted(answered.items(), key=lambda item: -item[1])))
+    told = f"{CALLS} random calls: " + ", ".join(f"{count} {'values' if error == 0 else f'with error {error}'}"
+                                              for error, count in sorted(answered.items(), key=lambda item: -item[1]))
+    print(told)
+    record_property("measured", told)
     assert wrong[:30] == []
     assert answered.get(0, 0) >= CALLS // 10, "the storm reaches the functions"
 
 
-def test_memory_does_not_grow(calls):
+def test_memory_does_not_grow(calls, record_property):
     office, document, _, _ = calls
     sizes = []
     for _ in range(8):
         document.calculateAll()
         sizes.append(memory(office))
-    print("memory after each recalculation, MiB:", ", ".join(f"{size:.0f}" for size in sizes))
+    told = "MiB after each recalculation of all of them: " + ", ".join(f"{size:.0f}" for size in sizes)
+    print(told)
+    record_property("measured", told)
     assert min(sizes) > 50, "it was measured"
     assert sizes[-1] <= sizes[1] * 1.01 + 5
 

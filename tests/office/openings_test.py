@@ -1,0 +1,34 @@
+"""The event workbook opened again and again in one office: memory stays flat.
+
+Each opening is calculated and closed, as a gym does that leaves the office open for weeks. What the office keeps for good
+comes with the first of them. A release opens it a thousand times (tests/long-runs, PACECELLS_OPENINGS).
+"""
+
+import os
+
+from office import result
+from sharing import BUILD, OXT, shared
+from storm_test import memory
+
+OPENINGS = int(os.environ.get("PACECELLS_OPENINGS", 30))
+SAMPLES = 10
+GROWTH = 0.02  # MiB an opening may leave, half a page of text; a plan or a document left behind is more
+
+
+def test_memory_stays_flat(record_property):
+    with shared([OXT]) as office:
+        office.watch(300 + 3 * OPENINGS)
+        sizes = []
+        for number in range(1, OPENINGS + 1):
+            document = office.open(BUILD / "examples" / "rounds.ots")
+            aim = document.NamedRanges.getByName("roster_rank").ReferredCells.getCellByPosition(0, 0)
+            assert isinstance(result(aim), float), "it is calculated"
+            document.close(True)
+            if number % max(1, OPENINGS // SAMPLES) == 0:
+                sizes.append(memory(office))
+        told = f"{OPENINGS} openings of the event workbook, MiB after each {OPENINGS // SAMPLES}: " + ", ".join(f"{size:.0f}" for size in sizes)
+        print(told)
+        record_property("measured", told)
+        assert min(sizes) > 50, "it was measured"
+        half = sizes[len(sizes) // 2:]
+        assert half[-1] <= half[0] + GROWTH * OPENINGS / 2 + 5
