@@ -155,8 +155,12 @@ void check_logbook(const Document& document) {
     if (!known_by.is() || text_of(values_of(known_by)[0][0]) != "pacecells.logbook")
         throw Refusal{tr("This workbook is no logbook of Pacecells.")};
     double version = 0;
-    if (!(values_of(known_by)[0][1] >>= version) || version != layout)
+    values_of(known_by)[0][1] >>= version;
+    if (version > layout)
         throw Refusal{tr("This logbook was made by a newer Pacecells. Install that one.")};
+    if (version != layout)
+        throw Refusal{tr("This logbook has a layout that this version of Pacecells does not read. Make a new logbook and "
+                         "copy your rows over.")};
 }
 
 Logbook::Logbook(const Context& context, const std::string& url, Use use) : context_(context), url_(url) {

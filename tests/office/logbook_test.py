@@ -94,6 +94,30 @@ def test_a_logbook_that_was_moved(office, place):
     check("found in its new place", (done, str(moved) in said), (True, True))
 
 
+NEWER = "This logbook was made by a newer Pacecells. Install that one."
+OTHER = "This logbook has a layout that this version of Pacecells does not read. Make a new logbook and copy your rows over."
+
+
+@pytest.mark.parametrize("version, sentence", [(2, NEWER), (1.5, NEWER), (0, OTHER), ("", OTHER), ("one", OTHER)],
+                         ids=("newer", "between", "older", "blank", "a word"))
+def test_a_logbook_of_another_version_is_refused_and_left_alone(office, place, version, sentence):
+    book = office.open(place)
+    cell = area(book, "logbook").getCellByPosition(1, 0)
+    if isinstance(version, str):
+        cell.String = version
+    else:
+        cell.Value = version
+    other = WORK / "of another version.ods"
+    save(book, other)
+    book.close(True)
+    before = other.read_bytes()
+    done, said = run(office, office.new(), "open-logbook", File=str(other))
+    check("opened", (done, said), (False, sentence))
+    check("not written to", other.read_bytes() == before)
+    done, said = run(office, office.new(), "open-logbook", File=str(place))
+    check("the gym's own as ever", done)
+
+
 # --- a new event from it ------------------------------------------------------------------------------------------
 
 PEOPLE = (
