@@ -117,6 +117,8 @@ class Pages:
         chart.HasMainTitle = True
         chart.Title.String = self._(title)
         chart.Title.CharHeight = 12
+        page = self.sheet.DrawPage
+        page.getByIndex(page.Count - 1).Title = self._(title)  # what a screen reader says of it
         diagram = chart.Diagram
         for axis, text in (("X", axis_x), ("Y", axis_y)):
             if text:

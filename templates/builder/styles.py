@@ -5,6 +5,7 @@ from com.sun.star.table.CellHoriJustify import CENTER, LEFT, RIGHT
 
 # Ink on paper, and little else: every fill is light enough to print well in black and white.
 INK, LINE, PALE, SOFT, ENTRY, PAPER = 0x1B2430, 0x7C8790, 0xE3E9ED, 0xF3F6F8, 0xFFF9DF, 0xFFFFFF
+FAINT = 0x5F6A73  # text that may be passed over; 5 to 1 on SOFT
 
 SERIES = ((INK, 0, 0), (0x3B6EA5, 300, 1), (LINE, 120, 2))  # ink, length of dashes, symbol
 
@@ -97,7 +98,7 @@ STYLES = {
     "blank entry": _style(CellBackColor=ENTRY, lines="br", line=ENTRY),
     "blank strip": _style(lines="tbr", line=PAPER),
     "time shown": _style("input time"),
-    "not used": _style("cell", CellBackColor=SOFT, CharColor=LINE),
+    "not used": _style("cell", CellBackColor=SOFT, CharColor=FAINT),
     # What hangs on a wall is read from two metres.
     "wall title": _style(CharHeight=36, CharWeight=150),
     "wall stamp": _style(CharHeight=16),

@@ -139,6 +139,9 @@ def test_a_persons_page(office, logbook):
                                     ("Deadlift", "3 × 100 kg", ago(150), "out of date", "3 × 100 kg", ago(150))])
     charts = page.Sheets[0].Charts
     check("curves", sorted(charts.ElementNames), ["machines", "movements"])
+    shapes = page.Sheets[0].DrawPage
+    check("a screen reader has a name for each", [shapes.getByIndex(one).Title for one in range(shapes.Count)],
+          [charts.getByName(one).EmbeddedObject.Title.String for one in ("machines", "movements")])
     data = area(page, "person_data").getDataArray()
     check("power of 10:00, over the days", [row[:2] for row in data[1:4]],
           [(ago(400), 156.9), (ago(300), 176.1), (ago(30), 170.9)])  # (6 cal - 300) / (4 * 0.8604)

@@ -7,6 +7,8 @@ import time
 from collections import Counter, namedtuple
 from contextlib import contextmanager
 
+import uno
+
 Part = namedtuple("Part", "name left top right bottom")
 
 
@@ -33,6 +35,47 @@ class Picture:
         rows = [y for y in range(self.height) if self.row(y) != other.row(y)]
         places = [at // 3 for y in rows for at, (a, b) in enumerate(zip(self.row(y), other.row(y))) if a != b]
         return (max(places) - min(places) + 1, rows[-1] - rows[0] + 1) if rows else (0, 0)
+
+
+ACCESSIBLE = "com.sun.star.accessibility.Accessible"
+WORKED_WITH = ("PUSH_BUTTON", "TEXT", "PASSWORD_TEXT", "COMBO_BOX", "LIST", "CHECK_BOX", "RADIO_BUTTON")
+
+
+def role(name):
+    return uno.getConstantByName(f"{ACCESSIBLE}Role.{name}")
+
+
+def controls_of(window):
+    """The accessible contexts of the fields and buttons of a window without a table, as a screen reader finds them.
+
+    Of a table 7.4 crashes (in its own libacclo) when the focus moves after a program has asked for its context.
+    """
+    roles, found = set(map(role, WORKED_WITH)), []
+    for part in window.getWindows():
+        context = part.getAccessibleContext()
+        if context.getAccessibleRole() == role("PANEL"):  # the frame of a field
+            context = context.getAccessibleChild(0).getAccessibleContext()
+        if context.getAccessibleRole() in roles:
+            found.append(context)
+    return found
+
+
+def has_state(context, name):
+    """Newer offices give a number of bits, older ones a set."""
+    states, wanted = context.getAccessibleStateSet(), uno.getConstantByName(f"{ACCESSIBLE}StateType.{name}")
+    return bool(states & wanted) if isinstance(states, int) else states.contains(wanted)
+
+
+def has_focus(context):
+    """A field has it itself, or the part of it that is typed into."""
+    inside = [context.getAccessibleChild(place) for place in range(min(context.getAccessibleChildCount(), 4))]
+    return any(has_state(one, "FOCUSED") for one in [context, *(child.getAccessibleContext() for child in inside)])
+
+
+def unnamed(window):
+    """The fields and buttons of which a screen reader could say no more than what kind they are."""
+    return [f"{context.getAccessibleRole()} {number}" for number, context in enumerate(controls_of(window))
+            if has_state(context, "SHOWING") and not context.getAccessibleName().strip()]
 
 
 class Calc:
@@ -100,12 +143,15 @@ class Calc:
         subprocess.run(["convert", "ppm:-", self.folder / f"{name}.png"], input=data, check=True)
         return Picture(data)
 
-    def parts(self, title):
-        """What a window says that it shows: every part with a text on it, in the window's own pixels."""
+    def top(self, title):
         toolkit = self.office.service("com.sun.star.awt.Toolkit")
         tops = [toolkit.getTopWindow(index) for index in range(toolkit.getTopWindowCount())]
-        window, found = next(top for top in tops if top.getProperty("Title") == title), []
-        for part in window.getWindows():
+        return next(top for top in tops if top.getProperty("Title") == title)
+
+    def parts(self, title):
+        """What a window says that it shows: every part with a text on it, in the window's own pixels."""
+        found = []
+        for part in self.top(title).getWindows():
             text, at = part.getProperty("Text"), part.getPosSize()
             if text and part.isVisible():
                 found.append(Part(text.replace("~", ""), at.X, at.Y, at.X + at.Width, at.Y + at.Height))

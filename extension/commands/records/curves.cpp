@@ -18,6 +18,7 @@
 #include <com/sun/star/drawing/FillStyle.hpp>
 #include <com/sun/star/drawing/LineDash.hpp>
 #include <com/sun/star/drawing/LineStyle.hpp>
+#include <com/sun/star/drawing/XDrawPageSupplier.hpp>
 #include <com/sun/star/lang/XMultiServiceFactory.hpp>
 #include <com/sun/star/sheet/XSheetCellRange.hpp>
 #include <com/sun/star/table/XTableCharts.hpp>
@@ -149,6 +150,10 @@ void draw_curves(const Range& cells, const std::string& name, const std::string&
     set_property(chart, "HasMainTitle", Any(true));
     set_property(chart->getTitle(), "String", Any(utf16(title)));
     set_property(chart->getTitle(), "CharHeight", Any(11.0f));
+    const auto shapes = need<css::drawing::XDrawPageSupplier>(sheet)->getDrawPage();
+    Reference<css::uno::XInterface> shape;
+    shapes->getByIndex(shapes->getCount() - 1) >>= shape;
+    set_property(shape, "Title", Any(utf16(title))); // what a screen reader says of it
     set_property(chart, "HasLegend", Any(true));
     set_property(chart->getLegend(), "Alignment", Any(css::chart::ChartLegendPosition_BOTTOM));
     set_property(chart->getLegend(), "FillStyle", Any(css::drawing::FillStyle_NONE));
