@@ -159,8 +159,9 @@ void check_logbook(const Document& document) {
     if (version > layout)
         throw Refusal{tr("This logbook was made by a newer Pacecells. Install that one.")};
     if (version != layout)
-        throw Refusal{tr("This logbook has a layout that this version of Pacecells does not read. Make a new logbook and "
-                         "copy your rows over.")};
+        throw Refusal{
+            tr("This logbook has a layout that this version of Pacecells does not read. Make a new logbook and "
+               "copy your rows over.")};
 }
 
 Logbook::Logbook(const Context& context, const std::string& url, Use use) : context_(context), url_(url) {
