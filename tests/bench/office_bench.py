@@ -1,7 +1,7 @@
 #!/usr/bin/python3
 """What the cell functions cost inside the office: hard recalculations, timed in turn.
 
-    office_bench.py BUILD [PART...]      parts: calls models sheet plan workbook start
+    office_bench.py BUILD [PART...]      parts: calls models sheet plan column workbook start
 
 Uses BUILD/functions.oxt and BUILD/tests/bench/bench.oxt; start also BUILD/pacecells.oxt. Every variant has a document of its own, its formulas made by
 filling down; each round times one recalculation of each, in an order shuffled with a fixed seed. What is told is the
@@ -241,6 +241,47 @@ def sheet(office):
         timed.close()
 
 
+def column(office):
+    """A million cells below each other, and one edit: of what one of them reads, and of what all of them read."""
+    count, edits = 1_000_000, 20
+    print(f"\n{count} cells of one formula, one edit")
+    kinds = {"native formula": "=A1/$C$1", "PACE.ROUND": "=PACE.ROUND(A1;$C$1)"}
+    one, everything = {}, {}
+    for name, formula in kinds.items():
+        document = office.new()
+        sheet = document.Sheets[0]
+        sheet["C1"].Value = 8
+        sheet.getCellRangeByPosition(0, 0, 0, count - 1).setDataArray(((0.0125,),) * count)
+        enter(sheet["B1"], formula)
+        cells = sheet.getCellRangeByPosition(1, 0, 1, count - 1)
+        cells.fillAuto(TO_BOTTOM, 1)
+        document.calculateAll()
+        times = []
+        for edit in range(edits):
+            row, begin = (edit * 7919) % count, time.perf_counter()
+            sheet.getCellByPosition(0, row).Value = 0.02 + edit * 1e-4
+            document.calculate()
+            shown = sheet.getCellByPosition(1, row).Value
+            times.append((time.perf_counter() - begin) * 1000)
+            assert abs(shown - (0.02 + edit * 1e-4) / 8) < 1e-12
+        one[name], times = statistics.median(times), []
+        for rounds in (9, 10, 11):
+            begin = time.perf_counter()
+            sheet["C1"].Value = rounds
+            document.calculate()
+            shown = sheet.getCellByPosition(1, count - 1).Value
+            times.append(time.perf_counter() - begin)
+            assert abs(shown - 0.0125 / rounds) < 1e-12
+        everything[name] = statistics.median(times)
+        document.close(True)
+    for name in kinds:
+        line(f"{name}: a cell that one of them reads", f"{one[name]:.2f}", "ms")
+        line(f"{name}: a cell that all of them read", f"{everything[name]:.2f}", "s")
+    ratio = one["PACE.ROUND"] / one["native formula"]
+    line("  the first, of a native formula's", f"{ratio:.2f}", "times", "<= 1", ratio <= 1)
+    line("  the second, of a native formula's", f"{everything['PACE.ROUND'] / everything['native formula']:.1f}", "times")
+
+
 ATHLETES, IN_EXAMPLE, FORMULA_CELLS = 200, 24, 16
 RESULTS = [("GOAL",), ("SCORE",), ("TARGET",), ("CLOCK", 1), ("RATE",), ("NEEDS",), ("MARGIN",), ("SETS", 0), ("REHEARSAL",),
            ("NOTE",), ("TEXT",)]
@@ -363,7 +404,7 @@ def start(_):
 
 
 def main():
-    parts = {part.__name__: part for part in (calls, models, sheet, plan, workbook, start)}
+    parts = {part.__name__: part for part in (calls, models, sheet, plan, column, workbook, start)}
     with Office([BUILD / "functions.oxt", BUILD / "tests" / "bench" / "bench.oxt"], BUILD / "bench-office",
                 reuse=True, limit=3000) as office:
         library = office.service("com.sun.star.script.ApplicationScriptLibraryContainer").getByName("Standard")
