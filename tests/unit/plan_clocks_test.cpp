@@ -160,6 +160,15 @@ TEST(PlanClocks, TheUpperEndIsTwiceThePaceAtMost) {
     const double each = made.stations[0].seconds_each;
     EXPECT_EQ(made.expected.reps, std::floor(1200 / each));
     EXPECT_EQ(made.high.reps, std::floor(2400 / each));
+    const Task windows{"format | intervals\nevery_s | 60\nwindows | 2\nscoring | sum of the windows\n",
+                       {"Fan bike | armbike cal | | 90"},
+                       {"| 900 | | 0 | | | | |"}};
+    const auto held =
+        plan(windows, "", "", "",
+             "name | armbike.time | armbike.calories | factor_sd\nName\nIda Quellmann | 5:00 | 100 | 1\n");
+    const double one = held.stations[0].seconds_each;
+    EXPECT_EQ(held.expected.reps, 2 * std::floor(60 / one));
+    EXPECT_EQ(held.high.reps, 2 * std::floor(120 / one));
 }
 
 // Points of less than one in all: half a point for the one rep of a round, nothing for the metres.

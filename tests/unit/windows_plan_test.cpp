@@ -120,6 +120,9 @@ TEST(Windows, AsManyAsFitInTheLastAtItsPace) {
     EXPECT_EQ(mixed.goal->goal.score.reps, 4 * 23);
     const Plan slow = plan_of("yes", 4, "", 40);
     EXPECT_EQ(slow.goal->goal.score.text, "4 x 1") << "of 50.5 s";
+    const Plan careful = plan_of("yes", 4, "", 2, "1");
+    EXPECT_EQ(careful.goal->goal.score.text, "4 x 1") << "the coach's own";
+    EXPECT_EQ(careful.goal->goal.score.reps, 4);
     EXPECT_NEAR(slow.windows[3].needed.value(), 50.5, 1e-9);
     EXPECT_FALSE(slow.next_down) << "none is no goal";
     EXPECT_EQ(plan_of("yes", 4, "", 40, "2").goal->goal.score.text, "4 x 2") << "the coach's own";
