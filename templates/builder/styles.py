@@ -126,6 +126,7 @@ STYLES = {
     "card rule": _style(CharHeight=10.5, CharWeight=150, ShrinkToFit=True),
     "card stamp": _style(CharFontName="Liberation Sans Narrow", CharHeight=10, HoriJustify=RIGHT, ShrinkToFit=True),
     "card name": _style(CharHeight=16, CharWeight=150, ShrinkToFit=True),
+    "card workout": _style(CharFontName="Liberation Sans Narrow", CharHeight=10, IsTextWrapped=True),
     "card line": _style(CharHeight=9.7, ShrinkToFit=True),
     "card label": _style(CharFontName="Liberation Sans Narrow", CharHeight=10, ShrinkToFit=True),
     "card value": _style(CharHeight=24, CharWeight=150, HoriJustify=CENTER, lines="t", ShrinkToFit=True),

@@ -79,7 +79,7 @@ def make_card(book, sheet, card):
     sheet.merged(across(0, 11, NAME), carded(f'{listed(4)}&IF({people}="";"";" ("&{people}&")")'), "card name")
     lane = say("Heat {heat}, lane {lane}", heat=listed(1), lane=listed(2)) + f"&{starts}"
     sheet.merged(across(12, end, NAME), carded(lane), "card place")
-    sheet.merged(across(0, end, LINE), carded(pc("WORKOUT.TEXT", "workout", division)), "card words")
+    sheet.merged(across(0, end, LINE), carded(pc("WORKOUT.TEXT", "workout", division)), "card workout")
     # goal, time per round, rate: the largest on the card. An easy plan has an end in their place.
     ends, rounds = kept["GOAL", 5], kept["GOAL", 6]
 
@@ -106,7 +106,7 @@ def make_card(book, sheet, card):
         start = 2 + 3 * station
         sheet.merged(across(start, start + 1, OFF), shown(card_line(STATION_NAME, station + 1)), "card station")
         sheet.put(cell(start + 2, OFF), shown(card_line(STATION_TIME, station + 1, later)), "card time")
-    sheet.merged(across(0, 1, SETS), planned(f'IF({people}="";{lit("sets")};{lit("turns")})'), "card label")
+    sheet.merged(across(0, 1, SETS), planned(f'IF({sets}="";"";IF({people}="";{lit("sets")};{lit("turns")}))'), "card label")
     sheet.merged(across(2, end, SETS), carded(f'IF({ends}="";{sets};{lit("at a pace at which you can talk")})'), "card words")
     # two rows of clocks: the goal, and the next goal down
     sheet.merged(across(0, LABEL - 1, ROUND), planned(card_line(TABLE_LABEL)), "card label")

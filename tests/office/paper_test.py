@@ -72,13 +72,13 @@ def test_a_chipper_fills_its_paper(office):
     recalculate(event)
     print_pack(office, event, WORK / "chipper.pdf")
     pages, people = pages_of(WORK / "chipper.pdf"), len(starters(event))
-    wall, carded = pages[:2], pages[3:3 - people // -4]
+    wall, carded, judged = pages[:2], pages[3:3 - people // -4], pages[3 - people // -4:]
     for number, page in enumerate(wall, 1):
         check(f"wall {number}: {page.wide:.0%} by {page.deep:.0%}", page.wide >= 0.9 and page.deep >= 0.7)
     goals = [row[0] for row in event.Sheets.getByName("Wall")["A4:A12"].getDataArray() if row[0] != ""]
     lines = [line.split() for line in wall[1].text.splitlines() if re.match(r"\s*\d+:\d\d\s", line)]
     check("a line for each goal, and its last clock is the goal", [line[0] == line[-1] for line in lines], [True] * len(goals))
-    check("cards", [page.smallest >= 9 for page in carded], [True] * len(carded))
+    check("cards and judge's sheets", [page.smallest >= 9 for page in carded + judged], [True] * len(carded + judged))
     check("the whole workout is on each", sum(len(re.findall(r"400\s+m\s+run", page.text)) for page in carded), people)
     check("clocks in their boxes", unboxed(WORK / "chipper.pdf"), [])
 

@@ -214,7 +214,10 @@ void HeatWindow::paint(Painter& painter, int width, int height) {
     const int head = height * 17 / 100;
     const int foot = height * 15 / 100;
     const int side = width * 30 / 100;
-    painter.text(pad, 0, side - pad, head, view_.title, head * 34 / 100, true, colours.ink);
+    int title = head * 34 / 100; // smaller where the number of the heat would be cut off
+    while (title > head / 6 && painter.width_of(view_.title, title, true) > side - pad)
+        --title;
+    painter.text(pad, 0, side - pad, head, view_.title, title, true, colours.ink);
     painter.text(side, 0, width - 2 * side, head, view_.clock, head * 92 / 100, true, colours.ink, Align::centre);
     painter.text(width - side, 0, side - pad, head, view_.left, head * 40 / 100, true, colours.ink, Align::right);
 
