@@ -58,9 +58,9 @@ JUDGE = Column("judge", "Can judge", 11, "input center", named=True, help="Only 
                rule=("choose", "list_yes", "Choose yes for people who can judge; otherwise leave empty."))
 
 RESULTS = (
-    Column("aim", "Goal", 36.5, "cell strong shrunk", plan("GOAL", 3), help="Own goal if there is one, otherwise the suggested goal."),
+    Column("aim", "Goal", 36, "cell strong shrunk", plan("GOAL", 3), help="Own goal if there is one, otherwise the suggested goal."),
     Column("target", "Target time per round", 14, "cell strong time", plan("TARGET"), help="Mean time per round that makes the goal."),
-    Column("hold", "Rate to hold", 13.5, "cell rate", plan("RATE", 1), help="On the ergometer: cal/h, watts or split as set on the sheet Workout."),
+    Column("hold", "Rate to hold", 14, "cell rate", plan("RATE", 1), help="On the ergometer: cal/h, watts or split as set on the sheet Workout."),
     Column("predicted", "Predicted", 17, "cell center shrunk", plan("SCORE", 4), help="What the tests and the pace say is most likely."),
     Column("range", "Range", 24, "cell center shrunk", plan("SCORE", 5), help="Eight times in ten between these two."),
     Column("margin", "Margin", 19, "cell shrunk", plan("MARGIN", 1), help="How much room the goal leaves."),
