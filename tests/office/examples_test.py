@@ -102,7 +102,7 @@ def test_from_the_announcement_to_cards(office, example):
         hung = [seconds(text) for text in wall if text]
         inside = [name for name in full if hung[0] <= seconds(goals[name].split("+")[0].strip()) <= hung[-1]]
         check(f"goals {goals} on the wall {wall}", 4 * len(inside) >= 3 * len(full))
-    judge = [cell.String for cell in by_key(document, "judge_page").queryContentCells(23).Cells if cell.String]
+    judge = [cell.String.strip() for cell in by_key(document, "judge_page").queryContentCells(23).Cells if cell.String.strip()]
     check("a judge's sheet for the first two", all(any(name in text for text in judge) for name in listed[:2]))
     if example == "intervals":  # 11 cal and 12 presses: a window is counted by itself
         check(f"running count in {judge}", judge.count("11") >= 16 and judge.count("23") >= 16)
