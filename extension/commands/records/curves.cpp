@@ -13,12 +13,13 @@
 #include <com/sun/star/chart2/XChartTypeContainer.hpp>
 #include <com/sun/star/chart2/XCoordinateSystemContainer.hpp>
 #include <com/sun/star/chart2/XDataSeriesContainer.hpp>
+#include <com/sun/star/container/XChild.hpp>
 #include <com/sun/star/container/XNameAccess.hpp>
 #include <com/sun/star/document/XEmbeddedObjectSupplier.hpp>
 #include <com/sun/star/drawing/FillStyle.hpp>
 #include <com/sun/star/drawing/LineDash.hpp>
 #include <com/sun/star/drawing/LineStyle.hpp>
-#include <com/sun/star/drawing/XDrawPageSupplier.hpp>
+#include <com/sun/star/drawing/XDrawPagesSupplier.hpp>
 #include <com/sun/star/lang/XMultiServiceFactory.hpp>
 #include <com/sun/star/sheet/XSheetCellRange.hpp>
 #include <com/sun/star/table/XTableCharts.hpp>
@@ -132,6 +133,15 @@ void fit_axes(const Reference<css::chart::XChartDocument>& chart, const std::vec
               step * std::ceil((values.most + room) / step)});
 }
 
+// What a screen reader says of the chart that was drawn last on the sheet.
+void name_shape(const Reference<css::chart::XChartDocument>& chart, sal_Int32 sheet, const std::string& title) {
+    const auto document = need<css::container::XChild>(chart)->getParent();
+    const auto pages = need<css::drawing::XDrawPagesSupplier>(document)->getDrawPages();
+    const Reference<css::container::XIndexAccess> shapes(pages->getByIndex(sheet), css::uno::UNO_QUERY_THROW);
+    const Reference<css::uno::XInterface> shape(shapes->getByIndex(shapes->getCount() - 1), css::uno::UNO_QUERY_THROW);
+    set_property(shape, "Title", Any(utf16(title)));
+}
+
 } // namespace
 
 void draw_curves(const Range& cells, const std::string& name, const std::string& title,
@@ -150,10 +160,7 @@ void draw_curves(const Range& cells, const std::string& name, const std::string&
     set_property(chart, "HasMainTitle", Any(true));
     set_property(chart->getTitle(), "String", Any(utf16(title)));
     set_property(chart->getTitle(), "CharHeight", Any(11.0f));
-    const auto shapes = need<css::drawing::XDrawPageSupplier>(sheet)->getDrawPage();
-    Reference<css::uno::XInterface> shape;
-    shapes->getByIndex(shapes->getCount() - 1) >>= shape;
-    set_property(shape, "Title", Any(utf16(title))); // what a screen reader says of it
+    name_shape(chart, area.Sheet, title);
     set_property(chart, "HasLegend", Any(true));
     set_property(chart->getLegend(), "Alignment", Any(css::chart::ChartLegendPosition_BOTTOM));
     set_property(chart->getLegend(), "FillStyle", Any(css::drawing::FillStyle_NONE));
