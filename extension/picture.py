@@ -60,7 +60,7 @@ def take_pages(office, document, work, folder):
     name = document.NamedRanges.getByName("roster_name").ReferredCells.getCellByPosition(0, 0).String
     named = [page for page, words in enumerate(text.split("\f"), 1) if name in words]  # the heats, a card, a judge's sheet
     print(done.Result)
-    for page, picture, crop, sharp in ((1, "wall", None, 64), (named[1], "card", "100%x24%+0+0", 90)):
+    for page, picture, crop, sharp in ((1, "wall", None, 64), (named[1], "card", "100%x24.7%+0+0", 90)):
         run("pdftoppm", "-png", "-r", sharp, "-f", page, "-l", page, "-singlefile", pdf, work / picture)
         cut = ["-crop", crop, "+repage"] if crop else []
         draw(work / f"{picture}.png", folder / f"{picture}.png", *cut, "-trim", "+repage", "-bordercolor", "white", "-border", 8)
