@@ -12,7 +12,8 @@ from storm_test import memory
 
 OPENINGS = int(os.environ.get("PACECELLS_OPENINGS", 30))
 SAMPLES = 10
-GROWTH = 0.02  # MiB an opening may leave, half a page of text; a plan or a document left behind is more
+GROWTH = 0.02  # MiB an opening may leave for good; a document left behind is more than ten
+SWAY = 12  # MiB by which the office's memory comes and goes, as its allocator gives it back
 
 
 def test_memory_stays_flat(record_property):
@@ -31,4 +32,4 @@ def test_memory_stays_flat(record_property):
         record_property("measured", told)
         assert min(sizes) > 50, "it was measured"
         half = sizes[len(sizes) // 2:]
-        assert half[-1] <= half[0] + GROWTH * OPENINGS / 2 + 5
+        assert half[-1] <= half[0] + GROWTH * OPENINGS / 2 + SWAY
