@@ -12,7 +12,7 @@ from storm_test import memory
 
 OPENINGS = int(os.environ.get("PACECELLS_OPENINGS", 30))
 SAMPLES = 10
-GROWTH = 0.02  # MiB an opening may leave for good, half a page of text
+GROWTH = 0.02  # MiB an opening may leave for good
 SWAY = 12  # MiB by which the office's memory comes and goes, as its allocator gives it back
 
 
