@@ -55,9 +55,9 @@ std::optional<Workout> with_amounts(const Workout& workout, const Athlete& athle
     alone.prepare();
     const auto most = alone.most_without_breaks();
     const auto part_of = [&](double part) {
-        std::vector<double> units;
-        for (const double one : most)
-            units.push_back(std::max(1.0, std::floor(part * one + course_slack)));
+        auto units = most;
+        for (double& one : units)
+            one = std::max(1.0, std::floor(part * one + course_slack));
         return filled(workout, *athlete.division, units);
     };
     const auto fits = [&](const Workout& tried) {

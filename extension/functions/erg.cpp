@@ -37,7 +37,7 @@ Result<double> erg_convert(NumberOrText value, UnitOption from, UnitOption to, s
     if (from.value == ErgUnit::split) {
         const auto seconds = seconds_of_split(value);
         if (!seconds)
-            return seconds;
+            return seconds.error();
         given = *seconds;
     } else {
         const int most = from.value == ErgUnit::watts ? PowerNumber::bound : RateNumber::bound;
