@@ -31,6 +31,15 @@ bool whole_seconds(std::string_view text) {
 // of the number.
 double days(double seconds) { return seconds / 86400 * (1 + 1e-14); }
 
+// Half a second is shown as one more by some offices and not by others: what is shown counts.
+double whole_seconds_of(double seconds, std::string_view text) {
+    const double below = std::floor(seconds);
+    if (std::abs(seconds - below - 0.5) > 1e-6)
+        return std::round(seconds);
+    const auto last = static_cast<int>(std::fmod(below, 60));
+    return text.ends_with((last < 10 ? ":0" : ":") + std::to_string(last)) ? below : below + 1;
+}
+
 } // namespace
 
 Rows shown_values(const Range& range) {
@@ -43,10 +52,13 @@ Rows shown_values(const Range& range) {
             if (!cells[x].hasValue()) { // an error, as people see it
                 cells[x] <<= utf16(shown(range, x, y));
             } else if (cells[x] >>= number) {
-                if (number == 0 && shown(range, x, y).empty()) // hands on a blank
+                if (number < 0 || number >= 1)
+                    continue;
+                const auto text = shown(range, x, y);
+                if (number == 0 && text.empty()) // hands on a blank
                     cells[x] <<= rtl::OUString();
-                else if (number > 0 && number < 1 && whole_seconds(shown(range, x, y)))
-                    cells[x] <<= days(std::round(number * 86400));
+                else if (number > 0 && whole_seconds(text))
+                    cells[x] <<= days(whole_seconds_of(number * 86400, text));
             }
         }
     }
