@@ -242,17 +242,17 @@ class SettingsReader {
     }
 
     std::size_t scheme(std::size_t at, const Group& group) {
-        std::size_t next = group.end;
-        if (const auto unit = phrase(next, "unit"); unit && unit->key == "rep")
-            next = unit->end;
-        next = skip(next);
+        std::size_t end = group.end;
+        if (const auto unit = phrase(end, "unit"); unit && unit->key == "rep")
+            end = unit->end;
+        std::size_t next = skip(end);
         if (!boundary(next) || !draft_.scheme.empty())
             return at;
         if (const auto key = phrase(next); key && key->key == "rounds")
-            next = key->end;
+            next = end = key->end;
         for (const auto& value : group.values)
             draft_.scheme.push_back({value, {}});
-        draft_.scheme_range = draft_.range(at, group.end);
+        draft_.scheme_range = draft_.range(at, end);
         draft_.take(at, next, ReadAs::amount);
         return next;
     }

@@ -139,5 +139,17 @@ TEST(AnnouncementSettings, LettersSayWhoseLoadItIs) {
     EXPECT_EQ(reading("AMRAP 10: 400 m run, 5 burpees").stations.at(0).amounts, std::vector<std::string>{"400"});
 }
 
+// A list of its own is the scheme of stations without amounts; where there are none, all of it is asked about.
+TEST(AnnouncementSettings, AListThatNoStationUsesIsMarkedWithItsUnit) {
+    for (const std::string list : {"2-4 reps", "2-4", "2-4 rounds"}) {
+        const std::string text = "for time, cap 10:00: 5 burpees, 6 dips\n" + list;
+        const auto read = reading(text);
+        EXPECT_TRUE(std::ranges::any_of(read.marks, [&](const Mark& mark) {
+            return mark.kind == MarkKind::asked &&
+                   text.substr(mark.range.from, mark.range.to - mark.range.from) == list;
+        })) << list;
+    }
+}
+
 } // namespace
 } // namespace pacecells
