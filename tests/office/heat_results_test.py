@@ -45,6 +45,7 @@ def listed(private, day):
                            check=True).stdout.split("\f")[:-1]
     document.close(True)
     check("cautions on each page", ["not medical advice" in page for page in pages], [True] * len(pages))
+    eventually("the window of the heats", lambda: bool(day.screen.windows()))  # an office repaints when a document goes
     day.screen.focus(day.screen.windows()[-1])
     return rows, pages
 
