@@ -160,6 +160,8 @@ class Schemes {
     double may_spend_;
 };
 
+constexpr double least_recovery = 0.001; // nobody's; below it rests would be days (judgement)
+
 std::optional<Error> refuse_conditions(double rounds, Reps max_unbroken, Seconds away, double recovery) {
     if (!(rounds > 0 && rounds <= most_rounds))
         return out_of_domain("The rounds must be above 0 and at most 9999; got %1.", rounds);
@@ -167,8 +169,8 @@ std::optional<Error> refuse_conditions(double rounds, Reps max_unbroken, Seconds
         return out_of_domain("The unbroken maximum must be 1 rep or more; got %1.", max_unbroken.value());
     if (!not_negative(away.value()))
         return out_of_domain("The time away must be 0 s or more; got %1.", away.value());
-    if (!positive(recovery))
-        return out_of_domain("The recovery factor must be above 0; got %1.", recovery);
+    if (!(recovery >= least_recovery && std::isfinite(recovery)))
+        return out_of_domain("The recovery factor must be at least %1; got %2.", least_recovery, recovery);
     return std::nullopt;
 }
 

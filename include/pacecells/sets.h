@@ -37,7 +37,7 @@ inline constexpr Seconds least_rest_at_a_break{3};
 // Reps of one movement, the same in each round.
 //
 // Domain: 1 <= reps <= Scheme::max_reps; 0 < rounds <= most_rounds; max_unbroken >= 1; away >= 0; margin >= 0;
-// recovery > 0.
+// recovery >= 0.001.
 struct SetWork {
     int reps;
     double rounds; // a part of one counts as a whole one (1e-9 slack)

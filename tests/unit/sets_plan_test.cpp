@@ -207,6 +207,8 @@ TEST(Plan, RefusesWhatCannotBeMeant) {
     }
     expect_refused(work(9, 9, 0.99, 80));
     EXPECT_REFUSED(reps_left(scheme("9"), 9, Reps{30}, Seconds{80}, Seconds{3}, 0));
+    EXPECT_REFUSED(reps_left(scheme("9"), 9, Reps{30}, Seconds{80}, Seconds{3}, 0.00099)); // a search without end
+    EXPECT_TRUE(reps_left(scheme("9"), 9, Reps{30}, Seconds{80}, Seconds{3}, 0.001));
     EXPECT_REFUSED(rest_needed(work(9, 9, 30, 80), 10));
 }
 
@@ -218,7 +220,7 @@ TEST(Plan, HugeNumbersGiveAnAnswerOrAnError) {
     task.margin = Reps{0};
     EXPECT_EQ(plan(task, 1e308).scheme.text(), "999");
     task = work(9, 9, 12, 80);
-    for (const double recovery : {5e-324, 1e-300, 1e-9, 1e9, 1e300}) {
+    for (const double recovery : {5e-324, 1e-300, 1e-9, 0.001, 1e9, 1e300}) {
         task.recovery = recovery;
         const auto got = plan_sets(task);
         EXPECT_TRUE(!got || std::isfinite(got->rest.value())) << recovery;
