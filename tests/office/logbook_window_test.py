@@ -18,7 +18,7 @@ from windows_kit import Calc
 
 SCREEN = "1366x768"
 WORK = folder_of(__file__)
-RESULTS, ASKED, SAID = "Results to the logbook", "Enter Password", "^Pacecells$"
+RESULTS, ASKED, SAID = "Results to the logbook", "Enter Password|Password Protection", "^Pacecells$"
 
 
 class Coach(Calc):
