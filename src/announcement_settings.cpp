@@ -253,7 +253,8 @@ class SettingsReader {
         for (const auto& value : group.values)
             draft_.scheme.push_back({value, {}});
         draft_.scheme_range = draft_.range(at, end);
-        draft_.take(at, next, ReadAs::amount);
+        draft_.take(at, end, ReadAs::amount);
+        draft_.take(end, next, ReadAs::filler);
         return next;
     }
 
