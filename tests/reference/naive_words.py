@@ -13,7 +13,7 @@ def clock(seconds):
 
 
 def tenths(walk, point):
-    return number(math.floor(walk.decimal(point) * 10) / 10)
+    return number(math.floor(walk.decimal(point) * 10 + 1e-9) / 10)
 
 
 def goal_words(task, walk, point, time):
