@@ -14,6 +14,8 @@ constexpr double shortest_share = 0.5; // the upper end of the range is at most 
 
 double down_to(double value, double step) { return std::floor(value / step + course_slack) * step; }
 double up_to(double value, double step) { return std::ceil(value / step - course_slack) * step; }
+// A goal of 0.5 rounds is found again as 0.4999... on its course.
+double tenths_down(double rounds) { return std::floor(10 * rounds + course_slack) / 10; }
 
 std::string clock_of(double seconds) {
     const auto text = clock_text(Seconds{seconds});
@@ -35,7 +37,7 @@ std::string Planner::goal_text(const Point& point) const {
     const double reps = course_->reps_to(point) - before;
     if (course_->round(point.rounds + 1).points > 0)
         return number_text(point.rounds) + "+" + number_text(reps);
-    return number_text(std::floor(course_->rounds_to(point) * 10) / 10);
+    return number_text(tenths_down(course_->rounds_to(point)));
 }
 
 Score Planner::score_of(const Point& point) const {
@@ -47,7 +49,7 @@ Score Planner::score_of(const Point& point) const {
         return score;
     }
     if (!counts) {
-        score.text = number_text(std::floor(score.rounds * 10) / 10);
+        score.text = number_text(tenths_down(score.rounds));
         return score;
     }
     const double reps = score.reps - course_->reps_to({.rounds = point.rounds});
