@@ -238,17 +238,21 @@ std::string station_line(const Workout& workout, std::size_t division, std::size
     return text;
 }
 
-std::string workout_line(const Workout& workout, std::size_t division) {
-    std::vector<std::string> parts;
-    for (std::size_t i = 0; i < workout.stations.size(); ++i)
-        if (!workout.stations[i].divisions[division].amounts.list.empty())
-            parts.push_back(station_line(workout, division, i));
+std::string workout_head(const Workout& workout, std::size_t division) {
     auto head = format_text(workout, division);
     if (const auto& settings = workout.settings; settings.team > 1)
         head += ", " + spoken(say("teams of %1, %2 at a time", settings.team, settings.at_once), settings.language);
     if (workout.divisions.size() > 1)
         head += ", " + workout.divisions[division].name;
-    return spoken(say("%1: %2", head, joined(parts, ", ")), workout.settings.language);
+    return head;
+}
+
+std::string workout_line(const Workout& workout, std::size_t division) {
+    std::vector<std::string> parts;
+    for (std::size_t i = 0; i < workout.stations.size(); ++i)
+        if (!workout.stations[i].divisions[division].amounts.list.empty())
+            parts.push_back(station_line(workout, division, i));
+    return spoken(say("%1: %2", workout_head(workout, division), joined(parts, ", ")), workout.settings.language);
 }
 
 std::string rehearsal_text(const Workout& workout, const Plan& plan) {

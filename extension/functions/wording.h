@@ -45,7 +45,8 @@ enum class SetsDetail : std::uint8_t { all, no_fall_back, scheme_alone };
 [[nodiscard]] std::string format_text(const Workout& workout, std::size_t division);
 // "6 sandbags 30 kg"
 [[nodiscard]] std::string station_line(const Workout& workout, std::size_t division, std::size_t station);
-// All of it in one line.
+// "17 min AMRAP, scaled", and the same with all stations behind it.
+[[nodiscard]] std::string workout_head(const Workout& workout, std::size_t division);
 [[nodiscard]] std::string workout_line(const Workout& workout, std::size_t division);
 
 // How the practice before the start goes.

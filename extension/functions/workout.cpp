@@ -204,8 +204,23 @@ Result<Answer> workout_table(AreaPointer workout, std::optional<NumberOrText> fr
     return part_of(std::move(headings), std::move(table), row, column);
 }
 
+// A row for each goal that is not blank: the goal, and the clock after each station.
+Result<Range> clocks_by_goal(const Workout& task, std::size_t division, const std::vector<double>& goals) {
+    const auto stations = stations_of(task, division);
+    Range table{static_cast<int>(goals.size()), static_cast<int>(stations.size()) + 1, {}};
+    for (const double goal : goals) {
+        const auto line = wall_clocks(task, goal, division);
+        if (!line)
+            return line.error();
+        table.cells.push_back(to_cell(Seconds{goal}));
+        for (const auto station : stations)
+            table.cells.push_back(to_cell(line->rounds.front().stations[station]));
+    }
+    return table;
+}
+
 Result<Answer> workout_clocks(AreaPointer workout, NumberOrText goal, std::optional<NumberOrText> division,
-                              std::optional<Whole> row, std::optional<Whole> column) {
+                              std::optional<Whole> row, std::optional<Whole> column, std::optional<RawCells> goals) {
     const auto in = division_of(workout, division);
     if (!in)
         return in.error();
@@ -213,13 +228,30 @@ Result<Answer> workout_clocks(AreaPointer workout, NumberOrText goal, std::optio
     const auto stations = stations_of(task, in->division);
     const auto language = task.settings.language;
     const bool windows = task.settings.format == Format::intervals;
-    std::vector<Cell> headings{windows ? spoken(say("WINDOW"), language) : spoken(say("ROUND"), language)};
+    const bool by_goal = goals && task.settings.format == Format::time && task.rounds(in->division) == 1;
+    std::vector<Cell> headings{spoken(by_goal ? say("GOAL") : windows ? say("WINDOW") : say("ROUND"), language)};
     for (const auto station : stations)
         headings.emplace_back(task.stations[station].movement);
-    headings.emplace_back(spoken(say("CLOCK"), language));
+    if (!by_goal) // the last station's is the goal itself
+        headings.emplace_back(spoken(say("CLOCK"), language));
     const int columns = static_cast<int>(headings.size());
     if (row && row->value == 0) // headings are the same for every goal
         return part_of(std::move(headings), Range{0, columns, {}}, row, column);
+    if (by_goal) {
+        std::vector<double> wanted;
+        for (const auto& cell : goals->cells) {
+            if (std::holds_alternative<Blank>(cell))
+                continue;
+            const auto time = Read<Duration>::from(cell);
+            if (!time)
+                return detail::about(5, time.error());
+            wanted.push_back(time->value.value());
+        }
+        thread_local Latest<std::pair<std::vector<double>, std::size_t>, Result<Range>> latest;
+        const auto& table =
+            latest.of(in->workout, {wanted, in->division}, [&] { return clocks_by_goal(task, in->division, wanted); });
+        return table ? part_of(std::move(headings), *table, row, column) : table.error();
+    }
     const auto cell = std::visit([](const auto& v) { return Cell{v}; }, goal.value);
     double wanted = 0;
     if (task.settings.format == Format::time) {
@@ -328,6 +360,8 @@ Result<std::string> workout_text_cell(AreaPointer workout, std::optional<NumberO
         return in.error();
     if (!station)
         return workout_line(*in->workout, in->division);
+    if (const auto* number = std::get_if<double>(&station->value); number && *number == 0)
+        return workout_head(*in->workout, in->division);
     const auto found = station_in(*in->workout, in->division, *station);
     if (!found)
         return found.error();
@@ -382,7 +416,8 @@ constexpr Row rows[] = {
          {"division", division_text},
          {"row", row_text},
          {"column", "Column wanted: 1 the round, then each station, the last the end of the round; all "
-                    "if left out."}},
+                    "if left out."},
+         {"goals", "Goals to list, a row for each, where each station comes once; not used otherwise."}},
         complete, usual_pace, {"workout;6;\"scaled\";1;1", "1"}),
     row<&workout_reps>("workoutReps", "WORKOUT.REPS",
                        "Repetitions (reps) and calories that count in a round; in a row for round 1, 2, 3 and so on.",
@@ -409,7 +444,7 @@ constexpr Row rows[] = {
         "The workout in one line, or one of its stations: amounts, movements and loads of a division.",
         {{"workout", block_text},
          {"division", division_text},
-         {"station", "The station by its number in order, or its movement; all if left out."}},
+         {"station", "The station by its number in order, or its movement; 0 for the form alone; all if left out."}},
         complete, practice, {"workout;\"scaled\";1", "12 ski cal"}),
 };
 

@@ -15,7 +15,6 @@ GROUP, CAN, TEAM = (column(len(HEADS) + step) for step in range(3))
 CHOICES = column(len(HEADS) + 3)
 JUDGE = len(HEADS) + 5         # first column of the judge's sheets
 ROUNDS = 12                    # rounds on a judge's sheet
-LONG = 125                     # characters that a line of one does not hold
 TEXT, TURNS, STAMP, COUNT, CLOCK, NO_REPS, STATION = range(1, 8)  # rows of one, below the name
 BOXES = STATION + STATIONS
 HALF, SHEETS = BOXES + 2, 2    # rows of one; between two of them there is air
@@ -128,10 +127,8 @@ def make_judge(book, first, half):
     sheet.merged(across(0, 6, 0), shown(f'IF({people}="";{listed(4)};{people})'), "judge name")
     lane = say("Heat {heat}, lane {lane}", heat=listed(1), lane=listed(2)) + f"&{later}&${out[3]}${first + 1}"
     sheet.merged(across(7, ROUNDS, 0), shown(lane), "judge lane")
-    # a long list is not read in one line, and the stations are below: the form alone
-    text = f"${out[2]}${first + 2}"
-    sheet.put(text.replace("$", ""), shown(pc("WORKOUT.TEXT", "workout", division)), "working")
-    sheet.merged(across(0, ROUNDS, TEXT), f'=IF(LEN({text})>{LONG};LEFT({text};FIND(": ";{text})-1);{text})', "judge text")
+    # the stations with amounts and loads are below
+    sheet.merged(across(0, ROUNDS, TEXT), shown(pc("WORKOUT.TEXT", "workout", division, 0)), "judge text")
     sheet.merged(across(0, ROUNDS, TURNS), shown(f'IF({people}="";"";{of_team(who, 4)})'), "card words")
     tiebreak = f"$'{book.workout.title}'.{book.settings['tiebreak']}"
     stamp = f'event_heading&IF({tiebreak}="";"";" · "&{labelled("tie-break", tiebreak)})'

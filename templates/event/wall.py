@@ -74,17 +74,9 @@ def make(book):
     sheet.hide_columns(column(COLUMNS + 2), column(COLUMNS + 2))
     head(sheet, rows[1], f'=IF(event_kind=3;{_.lit("Clock of every window")};IF({once};{_.lit("Clock after each station")};'
          + _.say("Clock for goal {goal}", goal=f'IF(event_kind=2;{pc("CLOCK.TEXT", choose_goal)};{choose_goal})') + "))", f'=event_heading&" · "&{division}')
-    top = rows[1] + 2
-
-    def clock(r, c):
-        clocks = lambda row, place, goal=choose_goal: pc("WORKOUT.CLOCKS", "workout", goal, division, row, place)
-        if c == 1:
-            return f'=IF({once};A{goals + r}&"";{clocks(r, 1)})' if r == 0 else f'=IF({once};IF(A{goals + r}="";"";A{goals + r});{clocks(r, 1)})'
-        if r == 0:  # the last column is the clock of the goal, which is the first
-            return f'=IF(AND({once};{clocks(0, c + 1)}="");"";{clocks(0, c)})'
-        return f'=IF(OR($A{top + r}="";{address(c - 1, top - 1)}="");"";IF({once};{clocks(1, c, f"$A{top + r}")};{clocks(r, c)}))'
-
-    table(sheet, top, clock, CLOCKED, [(c, c) for c in range(COLUMNS)])
+    listed = f"A{goals + 1}:A{goals + GOALS}"
+    table(sheet, rows[1] + 2, lambda r, c: "=" + pc("WORKOUT.CLOCKS", "workout", choose_goal, division, r, c, listed), CLOCKED,
+          [(c, c) for c in range(COLUMNS)])
 
     asked = choice(book, rows[2], "Calories against time", "input center", None, "choose", "list_yes", "Choose yes for a page of calories and times; otherwise leave empty.")
     lowest = choice(book, rows[2] + 3, "Rates from, cal/h", "input number", 400, "limit", 100, 5000, "Enter calories per hour, such as 400.")

@@ -20,6 +20,7 @@ WORKOUT = [
     ('=WORKOUT.COUNT(workout;"scaled";2;0)', "Err:502"),
     ('=WORKOUT.TEXT(workout;"scaled")',
      "17 min AMRAP, scaled: 12 ski cal, 6 Sandbags 30 kg, 8 Box step-overs, 6 Ring rows"),
+    ('=WORKOUT.TEXT(workout;"scaled";0)', "17 min AMRAP, scaled"),
     ('=WORKOUT.TEXT(workout;"as prescribed";2)', "6 Sandbags 45 kg"),
     ('=WORKOUT.TEXT(workout;;"ring rows")', "8 Ring rows"),
     ('=WORKOUT.TEXT(workout;"scaled";5)', ""),
@@ -38,6 +39,7 @@ WORKOUT = [
     ('=WORKOUT.CLOCKS(workout;900;"scaled";0;2)', "ski cal"),
     ('=WORKOUT.CLOCKS(workout;6;"scaled";3;1)', 3),
     ('=WORKOUT.CLOCKS(workout;6;"scaled";7;1)', ""),
+    ('=WORKOUT.CLOCKS(workout;6;"scaled";3;1;{5;7})', 3),  # no list of goals where there are rounds
     # Usual pace, scaled: 4 s to strap in, then 620 cal/h: 5.3 calories after 35 s, 12 after 73.7 s, then walking. At
     # twice that pace 2 s, then 1240 cal/h: 11.4 calories.
     ('=WORKOUT.SCORE(workout;"scaled";"0:35")', 5),
