@@ -72,17 +72,22 @@ class Context {
 class Command {
   public:
     using Run = void (*)(Context&);
+    using Here = bool (*)(const Context&);
 
-    Command(const char* name, Run run);
+    // Without `here` the command is there in every spreadsheet; with it, only while that is true. A key of a command
+    // that is not there does what it does without us.
+    Command(const char* name, Run run, Here here = nullptr);
     Command(const Command&) = delete;
     Command& operator=(const Command&) = delete;
 
     [[nodiscard]] static const Command* find(std::string_view name);
+    [[nodiscard]] bool here(const Context& context) const { return !here_ || here_(context); }
     void operator()(Context& context) const { run_(context); }
 
   private:
     std::string_view name_;
     Run run_;
+    Here here_;
     const Command* next_;
     static const Command* first_;
 };

@@ -19,7 +19,9 @@ namespace pacecells {
 
 const Command* Command::first_ = nullptr;
 
-Command::Command(const char* name, Run run) : name_(name), run_(run), next_(first_) { first_ = this; }
+Command::Command(const char* name, Run run, Here here) : name_(name), run_(run), here_(here), next_(first_) {
+    first_ = this;
+}
 
 const Command* Command::find(std::string_view name) {
     for (const Command* command = first_; command; command = command->next_)
@@ -94,7 +96,9 @@ class Dispatcher : public cppu::WeakImplHelper4<css::frame::XDispatchProvider, c
     Reference<css::frame::XDispatch> SAL_CALL queryDispatch(const css::util::URL& url, const OUString&,
                                                             sal_Int32) override {
         try {
-            if (Command::find(command_name(utf8(url.Complete))) && in_calc(frame_))
+            const Reference<css::frame::XFrame> frame = frame_;
+            const auto* command = Command::find(command_name(utf8(url.Complete)));
+            if (command && in_calc(frame) && command->here(Context(component_, frame, {})))
                 return this;
         } catch (...) { // a frame that is going away
         }

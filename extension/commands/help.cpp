@@ -59,10 +59,18 @@ std::string page_at_cursor(const Context& context) {
                 return std::string(calls.front().row->name);
     } catch (const Refusal&) { // no spreadsheet
     }
-    return "contents";
+    return {};
 }
 
-void help(Context& context) { show_help(context, context.argument("Page", page_at_cursor(context))); }
+void help(Context& context) {
+    const auto page = page_at_cursor(context);
+    show_help(context, context.argument("Page", page.empty() ? "contents" : page));
+}
+
+// What F1 does in a spreadsheet (package/office/Accelerators.xcu). In a cell without a function of ours it is not there,
+// and the office opens its own help.
+void help_here(Context& context) { show_help(context, page_at_cursor(context)); }
+bool has_page(const Context& context) { return !page_at_cursor(context).empty(); }
 
 void about(Context& context) {
     const std::string text =
@@ -86,6 +94,7 @@ void about(Context& context) {
 }
 
 const Command help_command{"help", help};
+const Command help_here_command{"help-here", help_here, has_page};
 const Command about_command{"about", about};
 
 } // namespace

@@ -5,6 +5,7 @@ held against its picture: each is inside the window, apart from the others, and 
 """
 
 import json
+import os
 import time
 from collections import Counter
 
@@ -16,6 +17,7 @@ from windows_kit import Calc, controls_of, has_focus, has_state, unnamed
 
 SCREEN = "1400x1000"
 WORK = folder_of(__file__)
+OPENED = WORK / "opened"  # what the office gave to a browser
 LIMIT = 0.3  # seconds from the key to the window, after the first time
 # The titles, and the keys in the menu and its submenu.
 WINDOWS = {
@@ -39,6 +41,11 @@ def calc(request, display):
     with pytest.MonkeyPatch.context() as patch:
         patch.setenv("SAL_USE_VCLPLUGIN", "gen")  # looks the same on every machine, and needs no window manager
         patch.setenv("SAL_FORCEDPI", str(96 * scale))
+        browser = WORK / "bin" / "xdg-open"
+        browser.parent.mkdir(exist_ok=True)
+        browser.write_text(f'#!/bin/sh\necho "$@" >>"{OPENED}"\n')
+        browser.chmod(0o755)
+        patch.setenv("PATH", str(browser.parent), prepend=os.pathsep)
         with shared([OXT], language, language=language, locale="de-DE" if language == "de" else "en-US",
                     display=display) as office:
             yield Calc(display, office, language, scale, WORK)
@@ -138,3 +145,38 @@ def test_pace_table_is_refused_at_its_field_then_done_and_undone_in_one_step(cal
     calc.keys("ctrl+z")
     time.sleep(0.5)
     assert [sheet["A2"].String, sheet["B6"].String] == ["", ""]
+
+
+def test_f1_opens_the_page_of_a_function_of_ours_and_else_what_it_ever_did(calc):
+    sheet, cursor = calc.document.Sheets[0], calc.document.CurrentController
+    ours = calc.office.workdir / "profile" / "user" / "pacecells" / "help.html"  # leads a browser to the page
+
+    def until(condition):
+        deadline = time.monotonic() + 20
+        while not condition() and time.monotonic() < deadline:
+            time.sleep(0.05)
+        return condition()
+
+    def pressed(formula, *keys):
+        OPENED.unlink(missing_ok=True)
+        enter(sheet["D5"], formula)
+        cursor.select(sheet["D5"])
+        calc.focus()
+        calc.keys(*keys)
+
+    for keys, formula, page in ((["F1"], '=ROUND(ERG.CONVERT(PACE.ROUNDS("18:00";"2:15");"cal/h";"W");0)', "ERG.CONVERT"),
+                                (["F2", "F1", "Escape"], '=PACE.ROUND("18:00";8)', "PACE.ROUND")):
+        pressed(formula, *keys)
+        assert until(OPENED.is_file) and ours.as_uri() in OPENED.read_text(), page
+        language = next(language for language in languages() if calc.language.startswith(language.code))
+        assert f'/help/{language.code}/index.html#{page}"' in ours.read_text()
+    before = calc.windows(".")
+    pressed("=SUM(1;2)", "F1")  # the office's help opens, or its window which says that it is not installed
+    assert until(lambda: OPENED.is_file() or len(calc.windows(".")) > len(before))
+    assert not OPENED.is_file() or ours.as_uri() not in OPENED.read_text()
+    for window in set(calc.windows(".")) - set(before):
+        calc.run("xdotool", "windowfocus", window)
+        calc.keys("Escape")
+    assert until(lambda: len(calc.windows(".")) == len(before))
+    everywhere = calc.office.service("com.sun.star.ui.GlobalAcceleratorConfiguration")
+    assert 768 not in [key.KeyCode for key in everywhere.getAllKeyEvents() if not key.Modifiers], "F1 of other documents"
