@@ -33,6 +33,8 @@ constexpr Other others[] = {
 };
 
 const Other* other_at(std::string_view rest) {
+    if (rest.empty() || static_cast<unsigned char>(rest.front()) < 0x80)
+        return nullptr;
     const auto* found = std::ranges::find_if(others, [&](const Other& one) { return rest.starts_with(one.bytes); });
     return found == std::end(others) ? nullptr : found;
 }
