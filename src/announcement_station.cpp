@@ -178,7 +178,8 @@ class StationReader {
         const bool load = key == "kg" || key == "lb";
         if (load)
             return add_load(*group, at, end, key == "lb");
-        const bool first = station_.amounts.empty() || (last_ == &station_.amounts && divided(at));
+        const bool first =
+            station_.amounts.empty() || (last_ == &station_.amounts && divided(at) && !loads_by_division(at));
         if (unit ? first : station_.amounts.empty() && !wants_load_)
             return add_amount(*group, at, next, end, key);
         if (first && !wants_load_)
@@ -196,6 +197,18 @@ class StationReader {
     bool in_brackets(std::size_t at) {
         return at + 3 < end_ && tokens()[at].is("(") && tokens()[at + 1].kind == Token::Kind::number &&
                tokens()[at + 2].is(")") && phrase(at + 3, "unit");
+    }
+    // "5 cleans (men 45, women 30)": all have the 5, so the numbers of the divisions are something else. Of one division
+    // it could be its own reps, and "10 burpees (men 10, women 8)" says the reps again.
+    bool loads_by_division(std::size_t at) {
+        const auto& amount = station_.amounts.front();
+        if (!bracketed_ || movement_end_ == 0 || next_division_.empty() || !amount.division.empty() ||
+            amount.text == number_text(tokens()[at].value) || !(station_.unit.empty() || station_.unit == "rep"))
+            return false;
+        for (std::size_t next = at + 1; next < end_ && !tokens()[next].is(")"); ++next)
+            if (phrase(next, "division"))
+                return true;
+        return false;
     }
     // "12 cal / 10 cal", "12 men, 10 women": after a slash or where divisions are named.
     bool divided(std::size_t at) const {
