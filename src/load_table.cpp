@@ -13,6 +13,7 @@ namespace pacecells {
 
 namespace {
 
+constexpr std::string_view loose = "loose"; // an implement of which no more is known
 constexpr double rounding = 1e-9;
 constexpr int rounds_looked_at = 40; // of a list that goes on and on: as many as a workbook has clocks for
 
@@ -79,17 +80,32 @@ std::optional<Said> load_caution(std::string_view movement, double share, double
                whole_percent(share), reps, whole_percent(limit));
 }
 
-bool on_a_bar(std::string_view movement) {
+std::optional<std::string_view> implement_of(std::string_view movement) {
+    constexpr std::string_view list = "implement";
     const auto named = [](std::string_view text) {
+        std::optional<std::string_view> found;
         const auto tokens = tokens_of(text);
         for (std::size_t at = 0; at < tokens.size(); ++at)
-            if (phrase_at(tokens, at, tokens.size(), "implement"))
-                return true;
-        return false;
+            if (const auto phrase = phrase_at(tokens, at, tokens.size(), list); phrase && (!found || found == loose))
+                found = phrase->key;
+        return found;
     };
+    const auto found = named(movement);
+    if (found && found != loose)
+        return found;
     std::string parted{movement}; // "KB-swings"
     std::ranges::replace(parted, '-', ' ');
-    return !named(movement) && !named(parted);
+    const auto in_parts = named(parted);
+    return in_parts ? in_parts : found;
+}
+
+Said fetched(std::string_view implement, double load, LoadUnit unit, Language language) {
+    const std::string in{unit == LoadUnit::pounds ? "lb" : "kg"};
+    if (implement == loose)
+        return say("weight of %1 %2", load, in);
+    const std::string word{announcement_word("implement", implement, language)};
+    const bool two_hands = implement == "dumbbell" || implement == "kettlebell";
+    return two_hands ? say("%1, %2 %3", word, load, in) : say("1 %1, %2 %3", word, load, in);
 }
 
 std::vector<LoadLine> load_table(const Workout& workout, const Athlete& athlete, const Bar& bar) {
@@ -107,7 +123,8 @@ std::vector<LoadLine> load_table(const Workout& workout, const Athlete& athlete,
             line.maximum = *athlete.movements[i].maximum * unit;
         if (part.load && *part.load > 0)
             line.load = *part.load * unit;
-        const bool barbell = on_a_bar(station.movement) && (!line.load || *line.load >= bar.weight - rounding);
+        line.implement = implement_of(station.movement);
+        const bool barbell = !line.implement && (!line.load || *line.load >= bar.weight - rounding);
         if (!line.maximum && !(line.load && barbell))
             continue;
         if (line.load)

@@ -14,17 +14,26 @@ std::string span_text(const RepsExpected& reps) {
     return reps.from == reps.to ? from : from + "–" + std::to_string(reps.to);
 }
 
-// "25 + 1.25"; "≈ 42.5: 10 + 1.25" where plates do not make the load; a dash where it is not on a bar.
+// "25 + 1.25"; "≈ 42.5: 10 + 1.25" where plates do not make the load.
 std::string side_text(const OnBar& on, double wanted, Language language) {
     if (!on.each_side)
-        return "–";
+        return spoken(say("a lighter bar"), language);
     std::string text;
     for (const double plate : *on.each_side)
         text += (text.empty() ? "" : " + ") + spoken(plate, language);
     if (text.empty())
         text = "0";
     const bool made = std::abs(on.load - wanted) <= 1e-6 * wanted;
-    return made ? text : "≈ " + spoken(on.load, language) + ": " + text;
+    return made ? text : spoken(say("≈ %1: %2", on.load, text), language);
+}
+
+// What goes on each side of the bar, or what to fetch in its place.
+TableCell to_fetch(const LoadLine& line, const Bar& bar, Language language) {
+    if (!line.load || !line.made)
+        return {};
+    if (line.implement)
+        return spoken(fetched(*line.implement, std::round(10 * *line.load) / 10, bar.unit, language), language);
+    return side_text(*line.made, *line.load, language);
 }
 
 TableCell number_cell(const std::optional<double>& number) {
@@ -49,18 +58,18 @@ std::vector<TableCell> load_headings(const Bar& bar, Language language) {
     return cells;
 }
 
-std::vector<TableCell> load_cells(const Workout& workout, const LoadLine& line, Language language) {
+std::vector<TableCell> load_cells(const Workout& workout, const LoadLine& line, const Bar& bar, Language language) {
     std::vector<TableCell> cells{TableCell(workout.stations[line.station].movement),
                                  number_cell(line.maximum),
                                  number_cell(line.reps),
                                  number_cell(line.load),
                                  line.share ? TableCell(*line.share) : TableCell(),
-                                 line.made ? TableCell(side_text(*line.made, *line.load, language)) : TableCell(),
+                                 to_fetch(line, bar, language),
                                  line.unbroken ? TableCell(span_text(*line.unbroken)) : TableCell(),
                                  line.up_to ? TableCell(line.up_to->load) : TableCell()};
     for (const auto& step : line.steps) {
         cells.push_back(step ? TableCell(step->load) : TableCell());
-        cells.push_back(step ? TableCell(side_text(*step, step->load, language)) : TableCell());
+        cells.push_back(step && !line.implement ? TableCell(side_text(*step, step->load, language)) : TableCell());
     }
     cells.push_back(line.caution ? TableCell(spoken(*line.caution, language)) : TableCell());
     return cells;

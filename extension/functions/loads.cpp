@@ -41,7 +41,7 @@ Result<Answer> athlete_loads(AreaPointer workout, AreaPointer tests, RawCells ke
         return Answer{Cell{Blank{}}};
     Range table{static_cast<int>(lines.size()), load_columns, {}};
     for (const auto& line : lines)
-        add_cells(load_cells(task, line, language), table.cells);
+        add_cells(load_cells(task, line, bar, language), table.cells);
     std::vector<Cell> headings;
     add_cells(load_headings(bar, language), headings);
     return part_of(std::move(headings), std::move(table), row, column);

@@ -3,6 +3,7 @@
 
 #include "pacecells/athlete_plan.h"
 #include "pacecells/loads.h"
+#include "pacecells/words.h"
 
 #include <array>
 #include <cstddef>
@@ -35,8 +36,11 @@ struct RepsExpected {
 // What there is to say of a load that is too heavy for its reps; nothing of others.
 [[nodiscard]] std::optional<Said> load_caution(std::string_view movement, double share, double reps);
 
-// Whether a movement is done with a barbell: its name has no other implement in it, such as a kettlebell (judgement).
-[[nodiscard]] bool on_a_bar(std::string_view movement);
+// What a movement is done with where that is no barbell, by its name: a key of the list "implement" in announcement.json,
+// such as kettlebell; loose where it is none of those. None for a barbell (judgement).
+[[nodiscard]] std::optional<std::string_view> implement_of(std::string_view movement);
+// "1 sandbag, 45 kg": what to fetch of an implement. Of dumbbells and kettlebells it is not known whether one or two.
+[[nodiscard]] Said fetched(std::string_view implement, double load, LoadUnit unit, Language language);
 
 // What plates make of a load.
 struct OnBar {
@@ -49,7 +53,8 @@ struct LoadLine {
     double reps = 0;         // the athlete's own in the largest round
     std::optional<double> maximum = {};
     std::optional<double> load = {};  // the division's
-    std::optional<OnBar> made = {};   // nearest to it
+    std::optional<std::string_view> implement = {}; // in place of a bar
+    std::optional<OnBar> made = {};                 // nearest to it
     std::optional<double> share = {}; // of the maximum
     std::optional<RepsExpected> unbroken = {};
     std::optional<OnBar> up_to = {}; // the heaviest that is not too heavy for these reps

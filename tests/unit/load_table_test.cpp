@@ -1,3 +1,6 @@
+#include "load_cells.h"
+#include "wording.h"
+
 #include "pacecells/load_table.h"
 
 #include "pacecells/running_heat.h"
@@ -187,11 +190,39 @@ TEST(LoadTable, WhoHasNoMaximumGetsTheBarAlone) {
 TEST(LoadTable, KnowsOtherImplementsInEveryLanguage) {
     for (const auto* name : {"Deadlifts", "Thrusters", "hang power cleans", "Kreuzheben", "Sentadillas traseras",
                              "soulevé de terre", "box squats", "épaulés-jetés"})
-        EXPECT_TRUE(on_a_bar(name)) << name;
-    for (const auto* name : {"Dumbbell snatches", "KB swings", "Wall balls", "sandbags over shoulder", "Goblet squats",
-                             "Kurzhantel-Umsetzen", "Sandsäcke", "swings con pesa rusa", "Lanzamiento de balón",
-                             "arraché haltère", "sac de sable"})
-        EXPECT_FALSE(on_a_bar(name)) << name;
+        EXPECT_FALSE(implement_of(name)) << name;
+    struct Case {
+        const char* name;
+        const char* implement;
+    };
+    for (const auto& [name, implement] :
+         {Case{"Dumbbell snatches", "dumbbell"}, Case{"KB swings", "kettlebell"}, Case{"KB-swings", "kettlebell"},
+          Case{"Wall balls", "ball"}, Case{"sandbags over shoulder", "sandbag"}, Case{"Goblet squats", "loose"},
+          Case{"Kurzhantel-Umsetzen", "dumbbell"}, Case{"Sandsäcke", "sandbag"},
+          Case{"swings con pesa rusa", "kettlebell"}, Case{"Lanzamiento de balón", "ball"},
+          Case{"arraché haltère", "dumbbell"}, Case{"sac de sable", "sandbag"},
+          Case{"dumbbell step-overs", "dumbbell"}, Case{"step-overs with a dumbbell", "dumbbell"}})
+        EXPECT_EQ(implement_of(name), implement) << name;
+}
+
+TEST(LoadTable, SaysWhatToFetch) {
+    const auto one = person(maxima, "Ilka Moorvane | long |");
+    const auto lines = lines_of(one);
+    EXPECT_FALSE(lines[0].implement) << "deadlifts";
+    EXPECT_EQ(lines[1].implement, "dumbbell");
+    constexpr std::size_t sides = 5;
+    const auto kilograms = load_cells(one.workout, lines[1], {}, Language::en);
+    EXPECT_EQ(std::get<std::string>(kilograms[sides]), "dumbbell, 22.5 kg");
+    EXPECT_TRUE(std::holds_alternative<std::monostate>(kilograms[first_share_column + 1])) << "no dash";
+    const Bar bar{LoadUnit::pounds, 45};
+    EXPECT_EQ(std::get<std::string>(load_cells(one.workout, lines_of(one, bar)[1], bar, Language::en)[sides]),
+              "dumbbell, 49.6 lb") << "as announced, not rounded to plates: 22.5 / 0.45359237";
+    EXPECT_EQ(fetched("sandbag", 45, LoadUnit::kilograms, Language::en).sentence, "1 %1, %2 %3");
+    EXPECT_EQ(spoken(fetched("sandbag", 45, LoadUnit::kilograms, Language::en), Language::en), "1 sandbag, 45 kg");
+    EXPECT_EQ(spoken(fetched("loose", 20, LoadUnit::kilograms, Language::en), Language::en), "weight of 20 kg");
+    const auto light = person("name | max\nName | Thrusters\nBero Tann | 40\n", "Bero Tann | short |");
+    EXPECT_EQ(std::get<std::string>(load_cells(light.workout, lines_of(light).back(), {}, Language::en)[sides]),
+              "a lighter bar") << "15 kg on a bar of 20";
 }
 
 TEST(LoadTable, AboveTheMaximumIsSaid) {

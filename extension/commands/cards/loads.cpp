@@ -120,9 +120,9 @@ class Page {
         set_height(heading_row, heading_height);
     }
     // Gives the row after the last.
-    sal_Int32 person(sal_Int32 row, const Workout& workout, const PersonLoads& person) {
+    sal_Int32 person(sal_Int32 row, const Workout& workout, const Bar& bar, const PersonLoads& person) {
         for (const auto& line : person.lines) {
-            const auto cells = load_cells(workout, line, language_);
+            const auto cells = load_cells(workout, line, bar, language_);
             for (sal_Int32 column = 0; column <= last_column(); ++column) {
                 const auto& one = columns_[static_cast<std::size_t>(column)];
                 const bool words = column < 2;
@@ -179,7 +179,7 @@ void print(const Context& context, const Document& original, const EventCells& e
     page.headings(bar);
     sal_Int32 row = heading_row + 1;
     for (const auto& person : people)
-        row = page.person(row, workout, person);
+        row = page.person(row, workout, bar, person);
     page.across(
         row,
         spoken(say("Bar of %1 %2; loads to the nearest %3 %2. Reps are unbroken and fresh, between Brzycki 1993 "
