@@ -66,7 +66,7 @@ std::optional<sal_Int32> last_column(const Document& document, sal_Int16 sheet) 
 
 // --- the wall ----------------------------------------------------------------------------------------------------
 
-constexpr sal_Int32 wall_pages = 3;
+constexpr sal_Int32 wall_pages = 4;
 constexpr sal_Int32 footer_line = 400, footer_distance = 200; // 1/100 mm
 constexpr sal_Int32 spared = 50;                              // one part in so many
 constexpr sal_Int32 least_scale = 50, most_scale = 200;       // percent
@@ -150,12 +150,10 @@ Reference<css::beans::XPropertySet> page_style(const Document& document, const R
     return {styles->getByName(name), css::uno::UNO_QUERY_THROW};
 }
 
-css::awt::Size room_on(const Reference<css::beans::XPropertySet>& style) {
-    const auto number = [&](const char* property) {
-        sal_Int32 value = 0;
-        get_property(style, property) >>= value;
-        return value;
-    };
+namespace {
+
+// It grows with the scale of the page.
+sal_Int32 footer_of(const Reference<css::beans::XPropertySet>& style) {
     css::uno::Reference<css::sheet::XHeaderFooterContent> footer;
     get_property(style, "RightPageFooterContent") >>= footer;
     // The text of a footer has a blank where its cursor has the end of a line.
@@ -167,15 +165,26 @@ css::awt::Size room_on(const Reference<css::beans::XPropertySet>& style) {
             cursor->gotoEnd(true);
             two_lines |= cursor->getString().indexOf('\n') >= 0;
         }
+    return footer_line * (two_lines ? 2 : 1);
+}
+
+} // namespace
+
+css::awt::Size room_on(const Reference<css::beans::XPropertySet>& style) {
+    const auto number = [&](const char* property) {
+        sal_Int32 value = 0;
+        get_property(style, property) >>= value;
+        return value;
+    };
     return {number("Width") - number("LeftMargin") - number("RightMargin"),
-            number("Height") - number("TopMargin") - number("BottomMargin") - footer_distance -
-                footer_line * (two_lines ? 2 : 1)};
+            number("Height") - number("TopMargin") - number("BottomMargin") - footer_distance - footer_of(style)};
 }
 
 void fill_page(const Reference<css::beans::XPropertySet>& style, const css::awt::Size& largest) {
     const auto room = room_on(style);
+    const auto footer = footer_of(style);
     const auto scale = std::min(room.Width * 100 / std::max(largest.Width, sal_Int32{1}),
-                                room.Height * 100 / std::max(largest.Height, sal_Int32{1}));
+                                (room.Height + footer) * 100 / std::max(largest.Height + footer, sal_Int32{1}));
     set_property(style, "ScaleToPagesX", Any(sal_Int16{0}));
     set_property(style, "ScaleToPagesY", Any(sal_Int16{0}));
     set_property(style, "PageScale", Any(static_cast<sal_Int16>(std::clamp(scale, least_scale, most_scale))));

@@ -1,4 +1,5 @@
 // The ATHLETE family: what the plan of one person says, from the block of the workout, the tests and a row of the roster.
+#include "card_wording.h"
 #include "family.h"
 #include "planning.h"
 #include "wording.h"
@@ -57,11 +58,6 @@ Result<const StationPlan*> station_in(const Workout& workout, const Plan& plan, 
 }
 
 // What the athlete does at an ergometer in the first round there: "12 cal", "500 m".
-std::string amount_text(const Workout& workout, const StationPlan& station) {
-    const bool calories = rate_kind(workout.stations[station.station].unit) == RateKind::calories_per_hour;
-    return number_text(station.part) + (calories ? " cal" : " m");
-}
-
 // The main ergometer unless a station is asked for.
 Result<const StationPlan*> ergometer_in(const Workout& workout, const Plan& plan, const StationArgument& station) {
     if (station)

@@ -25,7 +25,7 @@ Cell clock_cell(const std::optional<Seconds>& clock, Seconds later) {
 }
 
 // In the order of the index.
-constexpr std::array<Line, 12> lines{
+constexpr std::array<Line, 14> lines{
     [](const Asked& to) { return to_cell(card_goal_text(to.workout, to.plan, to.later)); },
     [](const Asked& to) { return to_cell(card_time(to.workout, to.plan, to.later)); },
     [](const Asked& to) { return to_cell(card_time_text(to.workout, to.plan)); },
@@ -54,6 +54,8 @@ constexpr std::array<Line, 12> lines{
         const auto column = card_column(to.workout, to.plan, to.column);
         return column ? clock_cell(column->lower, to.later) : Cell{Blank{}};
     },
+    [](const Asked& to) { return to_cell(card_rate(to.workout, to.plan)); },
+    [](const Asked& to) { return to_cell(card_rate_text(to.workout, to.plan)); },
 };
 
 Result<Cell> athlete_card(AreaPointer workout, AreaPointer tests, RawCells keys, RawCells athlete, Whole index,
@@ -70,7 +72,10 @@ Result<Cell> athlete_card(AreaPointer workout, AreaPointer tests, RawCells keys,
     if (!cell->has_goal() || !cell->planned->plan.goal)
         return Cell{Blank{}};
     constexpr int of_the_sets = 5;
-    answer_is_about(index.value == of_the_sets ? Fact::sets : Fact::clocks);
+    constexpr int of_the_rate = 13;
+    answer_is_about(index.value == of_the_sets   ? Fact::sets
+                    : index.value >= of_the_rate ? Fact::hold
+                                                 : Fact::clocks);
     return lines[static_cast<std::size_t>(index.value) - 1](
         {*cell->planned->workout, cell->planned->plan, which, value_or(later, Seconds{0})});
 }
@@ -87,7 +92,7 @@ constexpr Row rows[] = {
          {"index",
           "1 what the goal is, 2 the time beside it, 3 what that is, 4 what to go by, 5 the sets, 6 the label "
           "of the stations, 7 their names, 8 their times, 9 the label of the table of clocks, 10 its headings, "
-          "11 its clocks, 12 those of the next goal down."},
+          "11 its clocks, 12 those of the next goal down, 13 the rate, 14 what there is to do and its limits."},
          {"column", "Of stations and table, from 1.", 1},
          {"later", "How much later than the clock this athlete starts; not at all if left out."}},
         "Empty for a person without a goal.", practice,

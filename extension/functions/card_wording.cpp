@@ -4,6 +4,7 @@
 
 #include "pacecells/clock.h"
 #include "pacecells/tiebreak.h"
+#include "pacecells/words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -15,10 +16,29 @@ namespace {
 constexpr std::size_t most_of_sets = 165; // bytes, in the two lines that a card has for them
 
 std::string first_word(const std::string& movement) { return movement.substr(0, movement.find_first_of(" -")); }
+std::string last_word(const std::string& movement) { return movement.substr(movement.find_last_of(" -") + 1); }
+
+// One word where it is that of no other movement, else the whole name.
+std::string short_name(const Workout& workout, std::size_t station) {
+    const auto& own = workout.stations[station].movement;
+    for (const auto word : {first_word, last_word})
+        if (std::ranges::all_of(workout.stations, [&](const Station& other) {
+                return same_name(other.movement, own) || !same_name(word(other.movement), word(own));
+            }))
+            return word(own);
+    return own;
+}
 
 bool intervals(const Workout& workout) { return workout.settings.format == Format::intervals; }
 
 std::string clock(Seconds time) { return *clock_text(time, 0); }
+
+// Without its unit, which stands above it.
+std::string bare_rate(const Workout& workout, Machine machine, CaloriesPerHour rate) {
+    auto text = rate_text(workout, machine, rate);
+    text.resize(std::min(text.find(' '), text.size()));
+    return text;
+}
 
 // The window in which a station comes first.
 const RoundPlan* first_window(const Plan& plan, std::size_t station) {
@@ -77,6 +97,42 @@ std::string card_time_text(const Workout& workout, const Plan& plan) {
                      std::string(word(WordList::pacing, static_cast<std::size_t>(plan.pacing), language));
 }
 
+std::string amount_text(const Workout& workout, const StationPlan& station) {
+    const bool calories = rate_kind(workout.stations[station.station].unit) == RateKind::calories_per_hour;
+    return spoken(station.part, workout.settings.language) + (calories ? " cal" : " m");
+}
+
+std::string card_rate(const Workout& workout, const Plan& plan) {
+    const auto machine = plan.main && plan.card ? machine_of(workout.stations[*plan.main].unit) : std::nullopt;
+    if (!machine)
+        return {};
+    const auto& settings = workout.settings;
+    const auto text = rate_text(workout, *machine, plan.card->advice.hold);
+    const bool split = settings.rate_unit == ErgUnit::split && text.find(' ') == text.npos; // a time alone says nothing
+    return machine_label(*machine, settings.language) + " " + text +
+           (split ? " " + std::string(word(WordList::rate_unit, static_cast<std::size_t>(ErgUnit::split),
+                                           settings.language))
+                  : std::string());
+}
+
+std::string card_rate_text(const Workout& workout, const Plan& plan) {
+    const auto at = std::ranges::find(plan.stations, plan.main.value_or(workout.stations.size()), &StationPlan::station);
+    if (card_rate(workout, plan).empty() || at == plan.stations.end() || !plan.on_machine)
+        return {};
+    const auto language = workout.settings.language;
+    const auto machine = *machine_of(workout.stations[*plan.main].unit);
+    const auto amount = at->amounts.empty() ? std::string() : amount_text(workout, *at);
+    const auto time = clock(*plan.on_machine);
+    const auto most = bare_rate(workout, machine, plan.card->advice.never_above);
+    const auto& needed = plan.card->needed;
+    if (!needed || !(needed->value() > 0))
+        return spoken(say("%1 in %2 (max %3)", amount, time, most), language);
+    if (any_rate_makes(machine, *needed))
+        return spoken(say("%1 in %2 (any pace makes it; max %3)", amount, time, most), language);
+    return spoken(say("%1 in %2 (%3 makes it; max %4)", amount, time, bare_rate(workout, machine, *needed), most),
+                  language);
+}
+
 std::string card_rule(const Workout& workout, const Plan& plan, Seconds later) {
     const auto language = workout.settings.language;
     if (intervals(workout))
@@ -87,8 +143,10 @@ std::string card_rule(const Workout& workout, const Plan& plan, Seconds later) {
         std::string text;
         for (const std::size_t quarter : {0u, 2u})
             text += (text.empty() ? "" : " · ") +
-                    clock(plan.goal->goal.clock * ((static_cast<double>(quarter) + 1) / 4) + later) + ": " +
-                    point_text(workout, plan.division, plan.goal->quarters[quarter]);
+                    spoken(say("%1: %2",
+                               clock(plan.goal->goal.clock * ((static_cast<double>(quarter) + 1) / 4) + later),
+                               point_text(workout, plan.division, plan.goal->quarters[quarter])),
+                           language);
         return text;
     }
     if (!plan.check_round || !plan.check_clock)
@@ -114,7 +172,7 @@ std::optional<CardStation> card_station(const Workout& workout, const Plan& plan
     if (k > std::ssize(plan.stations))
         return {};
     const auto station = plan.stations[static_cast<std::size_t>(k) - 1].station;
-    CardStation made{.name = first_word(workout.stations[station].movement), .time = {}};
+    CardStation made{.name = short_name(workout, station), .time = {}};
     if (intervals(workout)) {
         if (const auto* round = first_window(plan, station))
             made.time = *round->stations[station] - workout.settings.window() * (round->round - 1);

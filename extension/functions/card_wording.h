@@ -14,7 +14,7 @@ namespace pacecells {
 inline constexpr int card_columns = 16; // of the table of clocks
 
 struct CardStation {
-    std::string name; // the first word, enough for those who have done it
+    std::string name; // a word of its own, enough for those who have done it
     std::optional<Seconds> time;
 };
 struct CardColumn {
@@ -34,6 +34,11 @@ struct CardColumn {
 // The time beside the goal, and what it is: a round's, the work of a window, or half the clock and where to be.
 [[nodiscard]] Seconds card_time(const Workout& workout, const Plan& plan, Seconds later);
 [[nodiscard]] std::string card_time_text(const Workout& workout, const Plan& plan);
+// The rate to hold at the main ergometer, such as "ROW 850 cal/h", and below it how much there is to do and the limits; empty
+// where there is no rate.
+[[nodiscard]] std::string card_rate(const Workout& workout, const Plan& plan);
+[[nodiscard]] std::string card_rate_text(const Workout& workout, const Plan& plan);
+[[nodiscard]] std::string amount_text(const Workout& workout, const StationPlan& station); // "12 cal"
 // What to go by: the round to check, where to be at a quarter and three quarters, the first window that does not hold.
 [[nodiscard]] std::string card_rule(const Workout& workout, const Plan& plan, Seconds later);
 // The sets of all stations, as much of them as a card holds.

@@ -84,8 +84,9 @@ std::string all_turns(const Workout& workout, const std::vector<const Person*>& 
     for (std::size_t i = 0; i < parts.size(); ++i) {
         auto athlete = people[i]->planned->athlete;
         join(athlete, parts[i]);
-        text += (text.empty() ? "" : " · ") + first_name(people[i]->name) + ": " +
-                turns_text(workout, plan_for(workout, athlete), ", ");
+        text += (text.empty() ? "" : " · ") + spoken(say("%1: %2", first_name(people[i]->name),
+                                                         turns_text(workout, plan_for(workout, athlete), ", ")),
+                                                     workout.settings.language);
     }
     return text;
 }
@@ -159,7 +160,7 @@ Result<Cell> heat_team(AreaPointer workout, AreaPointer tests, RawCells keys, Ar
     if (which == faults)
         return to_cell(faults_of(task, label, all));
     if (which == names)
-        return to_cell(label + ": " + names_of(all, false));
+        return to_cell(spoken(say("%1: %2", label, names_of(all, false)), task.settings.language));
     if (which == first_names)
         return to_cell(names_of(all, true));
     std::vector<Member> members;

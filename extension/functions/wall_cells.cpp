@@ -4,18 +4,41 @@
 #include "planning.h"
 #include "wording.h"
 
+#include "pacecells/clock.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
 #include <string>
 #include <string_view>
+#include <utility>
 
 namespace pacecells {
 
 namespace {
 
-constexpr double wall_goals = 9; // as many as the page of the wall has rows for
+constexpr int page_columns = 9;
+constexpr int page_rows = 9; // below the headings
 constexpr std::string_view no_rate = "–";
+
+// From which of so many to before which a page goes, where the first page has the larger half.
+std::pair<int, int> on_page(int count, int most, int page) {
+    const int first = count <= most ? count : std::min((count + 1) / 2, most);
+    return page == 1 ? std::pair{0, first} : std::pair{first, std::min(count, first + most)};
+}
+
+// At most so many rows: where there are more every second or third, and the last.
+std::vector<int> listed_rows(int count, int most) {
+    const int step = std::max((count + most - 1) / most, 1);
+    std::vector<int> rows;
+    for (int row = step - 1; row < count; row += step)
+        rows.push_back(row);
+    if (count > 0 && rows.back() != count - 1)
+        rows.push_back(count - 1);
+    return rows;
+}
+
+bool wide(const HeadedTable& table) { return static_cast<int>(table.headings.size()) > page_columns; }
 
 } // namespace
 
@@ -71,10 +94,36 @@ Result<WallGoals> wall_goals_of(const Workout& workout, const std::optional<Numb
     WallGoals made;
     for (const double apart : for_time ? std::array{30.0, 60.0, 120.0, 300.0} : std::array{1.0, 2.0, 5.0, 10.0}) {
         made = with_step(apart);
-        if ((made.to - made.from) / apart + 1 <= wall_goals)
+        if ((made.to - made.from) / apart + 1 <= page_rows)
             break;
     }
     return made;
+}
+
+std::string goals_note(const HeadedTable& table, Language language) {
+    const int listed = std::min(table.rows.rows, page_rows);
+    bool dashes = false;
+    for (int row = 0; row < listed; ++row)
+        for (int column = 0; column < table.rows.columns; ++column) {
+            const auto* text = std::get_if<std::string>(&table.rows.at(row, column));
+            dashes |= text && *text == no_rate;
+        }
+    std::string note;
+    if (dashes)
+        note = spoken(say("– No rate on the ergometer is fast enough: the other stations leave too little time."), language);
+    if (listed < table.rows.rows)
+        note += (note.empty() ? "" : " ") +
+                spoken(say("The page has room for %1 of %2 goals: choose a larger step.", listed, table.rows.rows), language);
+    return note;
+}
+
+Result<double> usual_wall_goal(const Workout& workout) {
+    if (workout.settings.format == Format::intervals)
+        return static_cast<double>(workout.settings.windows.value_or(1));
+    const auto goals = wall_goals_of(workout, {}, {}, {});
+    if (!goals)
+        return goals.error();
+    return goals->from + goals->step <= goals->to ? goals->from + goals->step : goals->from;
 }
 
 std::vector<std::size_t> rated_divisions(const Workout& workout) {
@@ -98,7 +147,105 @@ Cell need_cell(const Workout& workout, std::size_t division, const std::vector<s
         return Blank{};
     if (!(need->value() > 0) || (workout.settings.wall_most && need->value() > *workout.settings.wall_most))
         return to_cell(std::string{no_rate});
-    return rate_cell(workout, *machine_of(workout.stations[*workout.main_ergometer(division)].unit), *need);
+    const auto machine = *machine_of(workout.stations[*workout.main_ergometer(division)].unit);
+    return any_rate_makes(machine, *need) ? to_cell(spoken(say("any"), workout.settings.language))
+                                          : rate_cell(workout, machine, *need);
+}
+
+bool does(const Workout& workout, std::size_t division, std::size_t station) {
+    return !workout.stations[station].divisions[division].amounts.list.empty();
+}
+
+std::vector<std::size_t> stations_of(const Workout& workout, std::size_t division) {
+    std::vector<std::size_t> stations;
+    for (std::size_t i = 0; i < workout.stations.size(); ++i)
+        if (does(workout, division, i))
+            stations.push_back(i);
+    return stations;
+}
+
+bool goes_once(const Workout& workout, std::size_t division) {
+    return workout.settings.format == Format::time && workout.rounds(division) == 1;
+}
+
+std::vector<Cell> clock_headings(const Workout& workout, std::size_t division, bool by_goal) {
+    const auto language = workout.settings.language;
+    const bool windows = workout.settings.format == Format::intervals;
+    std::vector<Cell> headings{spoken(by_goal ? say("GOAL") : windows ? say("WINDOW") : say("ROUND"), language)};
+    for (const auto station : stations_of(workout, division))
+        headings.emplace_back(workout.stations[station].movement);
+    if (!by_goal) // the last station's is the goal itself
+        headings.emplace_back(spoken(say("CLOCK"), language));
+    return headings;
+}
+
+Result<HeadedTable> clocks_of(const Workout& workout, std::size_t division, double goal) {
+    const auto line = wall_clocks(workout, goal, division);
+    if (!line)
+        return line.error();
+    const auto stations = stations_of(workout, division);
+    auto headings = clock_headings(workout, division, false);
+    Range rows{static_cast<int>(line->rounds.size()), static_cast<int>(headings.size()), {}};
+    for (const auto& round : line->rounds) {
+        rows.cells.push_back(to_cell(round.round));
+        for (const auto station : stations)
+            rows.cells.push_back(station < round.stations.size() ? to_cell(round.stations[station]) : Cell{Blank{}});
+        rows.cells.push_back(to_cell(round.clock));
+    }
+    return HeadedTable{std::move(headings), std::move(rows)};
+}
+
+Result<HeadedTable> clocks_by_goal(const Workout& workout, std::size_t division, const std::vector<double>& goals) {
+    const auto stations = stations_of(workout, division);
+    auto headings = clock_headings(workout, division, true);
+    Range rows{static_cast<int>(goals.size()), static_cast<int>(headings.size()), {}};
+    for (const double goal : goals) {
+        const auto line = wall_clocks(workout, goal, division);
+        if (!line)
+            return line.error();
+        rows.cells.push_back(to_cell(Seconds{goal}));
+        for (const auto station : stations)
+            rows.cells.push_back(to_cell(line->rounds.front().stations[station]));
+    }
+    return HeadedTable{std::move(headings), std::move(rows)};
+}
+
+HeadedTable clock_page(const HeadedTable& table, int page) {
+    // Two pages share the columns, or the rows.
+    const int columns = static_cast<int>(table.headings.size()) - 1; // beside the first
+    const auto [left, right] = wide(table) ? on_page(columns, page_columns - 1, page) : std::pair{0, columns};
+    auto rows = listed_rows(table.rows.rows, wide(table) ? page_rows : clock_pages * page_rows);
+    if (!wide(table)) {
+        const auto [top, bottom] = on_page(static_cast<int>(rows.size()), page_rows, page);
+        rows = std::vector(rows.begin() + top, rows.begin() + bottom);
+    } else if (left == right) {
+        rows.clear();
+    }
+    if (rows.empty())
+        return {};
+    HeadedTable part{{table.headings.front()}, {static_cast<int>(rows.size()), right - left + 1, {}}};
+    for (int column = left + 1; column <= right; ++column)
+        part.headings.push_back(table.headings[static_cast<std::size_t>(column)]);
+    for (const int row : rows) {
+        part.rows.cells.push_back(table.rows.at(row, 0));
+        for (int column = left + 1; column <= right; ++column)
+            part.rows.cells.push_back(table.rows.at(row, column));
+    }
+    return part;
+}
+
+std::string clocks_title(const Workout& workout, double goal, bool by_goal, const HeadedTable& table, int page) {
+    const auto language = workout.settings.language;
+    const bool two = wide(table) || table.rows.rows > page_rows;
+    if (page > 1 && !two)
+        return {};
+    const bool windows = workout.settings.format == Format::intervals;
+    const auto shown = workout.settings.format == Format::time ? *clock_text(Seconds{goal}, 0) : spoken(goal, language);
+    const auto title = spoken(windows   ? say("Clock of every window")
+                              : by_goal ? say("Clock after each station")
+                                        : say("Clock for goal %1", shown),
+                              language);
+    return two ? spoken(say("%1 (%2 of %3)", title, page, clock_pages), language) : title;
 }
 
 } // namespace pacecells

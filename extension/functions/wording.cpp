@@ -149,7 +149,7 @@ std::string all_sets_text(const Workout& workout, const Plan& plan, SetsDetail d
         if (workout.settings.team > 1 && !one.amounts.empty() && rate_kind(station.unit) != RateKind::none) {
             const double own = one.sets ? one.sets->reps : one.part;
             const auto each = spoken(say("each %1", own), language);
-            text = text.empty() || text == number_text(own) ? each : each + ": " + text;
+            text = text.empty() || text == number_text(own) ? each : spoken(say("%1: %2", each, text), language);
         }
         if (!text.empty())
             all += (all.empty() ? "" : " · ") + station.movement + " " + text;
@@ -179,6 +179,11 @@ std::string rate_text(const Workout& workout, Machine machine, CaloriesPerHour r
     if (converted && settings.rate_unit == ErgUnit::split)
         return clock(Seconds{*converted});
     return spoken(std::round(rate.value()), settings.language) + " cal/h"; // a fan bike knows nothing else
+}
+
+bool any_rate_makes(Machine machine, CaloriesPerHour needed) {
+    return needed.value() > 0 && machine != Machine::armbike &&
+           !convert(needed.value(), ErgUnit::calories_per_hour, ErgUnit::watts, machine);
 }
 
 std::string format_text(const Workout& workout, std::size_t division) {
@@ -286,7 +291,7 @@ std::string message_text(const Workout& workout, const Athlete& athlete, const P
     std::vector<std::string> parts;
     const auto add = [&](const Said& said) { parts.push_back(spoken(said, language)); };
     if (!plan.planned || !plan.goal) {
-        parts.push_back(athlete.name + ", " + event + ": " + notes);
+        add(say("%1: %2", athlete.name + ", " + event, notes));
     } else {
         add(say("%1, %2: goal %3, %4 per round.", athlete.name, event, plan.goal->goal.score.text,
                 clock(plan.goal->target)));

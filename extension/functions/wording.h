@@ -39,6 +39,8 @@ enum class SetsDetail : std::uint8_t { all, no_fall_back, scheme_alone };
 
 // A rate in the unit of the workout: "615 cal/h", "205 W", "1:52".
 [[nodiscard]] std::string rate_text(const Workout& workout, Machine machine, CaloriesPerHour rate);
+// The monitor counts 300 cal/h at no power: below it any rate does.
+[[nodiscard]] bool any_rate_makes(Machine machine, CaloriesPerHour needed);
 [[nodiscard]] std::string machine_label(Machine machine, Language language); // "SKI"
 
 // "17 min AMRAP"

@@ -9,6 +9,7 @@
 #include "pacecells/text.h"
 #include "pacecells/window_score.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace pacecells {
@@ -30,19 +31,6 @@ Result<std::size_t> division_in(const Workout& workout, const std::optional<Numb
     return *found;
 }
 
-bool does(const Workout& workout, std::size_t division, std::size_t station) {
-    return !workout.stations[station].divisions[division].amounts.list.empty();
-}
-
-// The stations of a division in working order.
-std::vector<std::size_t> stations_of(const Workout& workout, std::size_t division) {
-    std::vector<std::size_t> stations;
-    for (std::size_t i = 0; i < workout.stations.size(); ++i)
-        if (does(workout, division, i))
-            stations.push_back(i);
-    return stations;
-}
-
 // By its number in working order or its movement; none beyond the last or where the division does not do it.
 Result<std::optional<std::size_t>> station_in(const Workout& workout, std::size_t division,
                                               const NumberOrText& station) {
@@ -58,11 +46,6 @@ Result<std::optional<std::size_t>> station_in(const Workout& workout, std::size_
     if (!found)
         return found.error();
     return does(workout, division, *found) ? std::optional{*found} : std::nullopt;
-}
-
-std::string clock(Seconds time) {
-    const auto text = clock_text(time, 0);
-    return text ? *text : std::string();
 }
 
 // What was computed last, for a workout and something else: a table is asked for cell by cell.
@@ -147,6 +130,14 @@ Result<Cell> workout_score(AreaPointer workout, NumberOrText division, Duration 
     }
 }
 
+// Row -1 is what to say below the table.
+Result<Answer> goals_part(const Workout& workout, HeadedTable table, const std::optional<Whole>& row,
+                          const std::optional<Whole>& column) {
+    if (row && row->value == -1)
+        return Answer{to_cell(goals_note(table, workout.settings.language))};
+    return part_of(std::move(table.headings), std::move(table.rows), row, column);
+}
+
 Result<Answer> windows_table(const WorkoutPointer& read, const std::optional<Whole>& row,
                              const std::optional<Whole>& column) {
     const auto& task = *read;
@@ -167,7 +158,7 @@ Result<Answer> windows_table(const WorkoutPointer& read, const std::optional<Who
         for (const auto d : rated)
             table.cells.push_back(need_cell(task, d, line.needs));
     }
-    return part_of(std::move(headings), std::move(table), row, column);
+    return goals_part(task, {std::move(headings), std::move(table)}, row, column);
 }
 
 Result<Answer> workout_table(AreaPointer workout, std::optional<NumberOrText> from, std::optional<NumberOrText> to,
@@ -188,9 +179,9 @@ Result<Answer> workout_table(AreaPointer workout, std::optional<NumberOrText> fr
     const auto language = task.settings.language;
     const bool for_time = task.settings.format == Format::time;
     const auto rated = rated_divisions(task);
-    const bool once = for_time && task.rounds(0) == 1; // half of each goal instead of a round and half the cap
+    const bool once = goes_once(task, 0); // half of each goal instead of a round and half the cap
     std::vector<Cell> headings{spoken(say("GOAL"), language), spoken(once ? say("HALF") : say("ROUND"), language),
-                               spoken(once ? say("BY THEN") : say("AT %1", clock(task.settings.cap * 0.5)), language)};
+                               spoken(once ? say("BY THEN") : say("AT %1", *clock_text(task.settings.cap * 0.5, 0)), language)};
     add_rate_headings(task, rated, headings);
     Range table{static_cast<int>(rows->size()), static_cast<int>(headings.size()), {}};
     for (const auto& line : *rows) {
@@ -201,83 +192,99 @@ Result<Answer> workout_table(AreaPointer workout, std::optional<NumberOrText> fr
         for (const auto d : rated)
             table.cells.push_back(need_cell(task, d, line.needs));
     }
-    return part_of(std::move(headings), std::move(table), row, column);
+    return goals_part(task, {std::move(headings), std::move(table)}, row, column);
 }
 
-// A row for each goal that is not blank: the goal, and the clock after each station.
-Result<Range> clocks_by_goal(const Workout& task, std::size_t division, const std::vector<double>& goals) {
-    const auto stations = stations_of(task, division);
-    Range table{static_cast<int>(goals.size()), static_cast<int>(stations.size()) + 1, {}};
-    for (const double goal : goals) {
-        const auto line = wall_clocks(task, goal, division);
-        if (!line)
-            return line.error();
-        table.cells.push_back(to_cell(Seconds{goal}));
-        for (const auto station : stations)
-            table.cells.push_back(to_cell(line->rounds.front().stations[station]));
+// Goals typed into cells: the one of the page, or those of a list. None where nothing is typed.
+Result<std::optional<double>> typed_goal(const Workout& task, const Cell& cell, int argument) {
+    const auto* number = std::get_if<double>(&cell);
+    const auto* text = std::get_if<std::string>(&cell);
+    if (std::holds_alternative<Blank>(cell) || (number && *number == 0) || (text && trim(*text).empty()))
+        return std::optional<double>{};
+    if (task.settings.format == Format::time) {
+        const auto time = Read<Duration>::from(cell);
+        return time ? Result<std::optional<double>>{time->value.value()} : detail::about(argument, time.error());
     }
-    return table;
+    const auto rounds = Read<CountNumber>::from(cell);
+    return rounds ? Result<std::optional<double>>{rounds->value} : detail::about(argument, rounds.error());
 }
 
-Result<Answer> workout_clocks(AreaPointer workout, NumberOrText goal, std::optional<NumberOrText> division,
-                              std::optional<Whole> row, std::optional<Whole> column, std::optional<RawCells> goals) {
+struct Goals {
+    double shown = 0;
+    std::vector<double> listed = {}; // where each station comes once
+    friend bool operator==(const Goals&, const Goals&) = default;
+};
+
+Result<Goals> goals_of(const InDivision& in, const std::optional<NumberOrText>& goal,
+                       const std::optional<RawCells>& list) {
+    Goals goals;
+    const auto& task = *in.workout;
+    const auto one = goal ? std::visit([](const auto& v) { return Cell{v}; }, goal->value) : Cell{Blank{}};
+    const auto typed = typed_goal(task, one, 1);
+    if (!typed)
+        return typed.error();
+    const auto shown = *typed ? Result<double>{**typed} : usual_wall_goal(task);
+    if (!shown)
+        return shown.error();
+    goals.shown = *shown;
+    if (list && goes_once(task, in.division))
+        for (const auto& cell : list->cells) {
+            const auto listed = typed_goal(task, cell, 5);
+            if (!listed)
+                return listed.error();
+            if (*listed)
+                goals.listed.push_back(**listed);
+        }
+    return goals;
+}
+
+// A page of the wall has its title in row -1, and beside it the label of the goal to choose and the usual one.
+Result<Answer> page_head(const InDivision& in, const Goals& goals, const HeadedTable& table, int page,
+                         const std::optional<Whole>& column) {
+    const auto& task = *in.workout;
+    const bool chosen = task.settings.format != Format::intervals && goals.listed.empty();
+    switch (value_or(column, 1)) {
+    case 1:
+        return Answer{to_cell(clocks_title(task, goals.shown, !goals.listed.empty(), table, page))};
+    case 2:
+        return Answer{to_cell(chosen ? spoken(say("Goal shown"), task.settings.language) : std::string())};
+    case 3:
+        break;
+    default:
+        return out_of_domain("There is no column %1, only 1 to %2.", column->value, 3);
+    }
+    return Answer{task.settings.format == Format::time ? to_cell(Seconds{goals.shown}) : to_cell(goals.shown)};
+}
+
+Result<Answer> workout_clocks(AreaPointer workout, std::optional<NumberOrText> goal,
+                              std::optional<NumberOrText> division, std::optional<Whole> row,
+                              std::optional<Whole> column, std::optional<RawCells> goals, std::optional<Whole> page) {
     const auto in = division_of(workout, division);
     if (!in)
         return in.error();
-    const auto& task = *in->workout;
-    const auto stations = stations_of(task, in->division);
-    const auto language = task.settings.language;
-    const bool windows = task.settings.format == Format::intervals;
-    const bool by_goal = goals && task.settings.format == Format::time && task.rounds(in->division) == 1;
-    std::vector<Cell> headings{spoken(by_goal ? say("GOAL") : windows ? say("WINDOW") : say("ROUND"), language)};
-    for (const auto station : stations)
-        headings.emplace_back(task.stations[station].movement);
-    if (!by_goal) // the last station's is the goal itself
-        headings.emplace_back(spoken(say("CLOCK"), language));
-    const int columns = static_cast<int>(headings.size());
-    if (row && row->value == 0) // headings are the same for every goal
+    if (page && (page->value < 1 || page->value > clock_pages))
+        return out_of_domain("The wall has pages 1 to %1; got %2.", clock_pages, page->value);
+    if (!page && row && row->value == 0) { // whatever the goal is
+        auto headings = clock_headings(*in->workout, in->division, goals && goes_once(*in->workout, in->division));
+        const int columns = static_cast<int>(headings.size());
         return part_of(std::move(headings), Range{0, columns, {}}, row, column);
-    if (by_goal) {
-        std::vector<double> wanted;
-        for (const auto& cell : goals->cells) {
-            if (std::holds_alternative<Blank>(cell))
-                continue;
-            const auto time = Read<Duration>::from(cell);
-            if (!time)
-                return detail::about(5, time.error());
-            wanted.push_back(time->value.value());
-        }
-        thread_local Latest<std::pair<std::vector<double>, std::size_t>, Result<Range>> latest;
-        const auto& table =
-            latest.of(in->workout, {wanted, in->division}, [&] { return clocks_by_goal(task, in->division, wanted); });
-        return table ? part_of(std::move(headings), *table, row, column) : table.error();
     }
-    const auto cell = std::visit([](const auto& v) { return Cell{v}; }, goal.value);
-    double wanted = 0;
-    if (task.settings.format == Format::time) {
-        const auto time = Read<Duration>::from(cell);
-        if (!time)
-            return detail::about(1, time.error());
-        wanted = time->value.value();
-    } else {
-        const auto rounds = Read<CountNumber>::from(cell);
-        if (!rounds)
-            return detail::about(1, rounds.error());
-        wanted = rounds->value;
-    }
-    thread_local Latest<std::pair<double, std::size_t>, Result<GoalLine>> latest;
-    const auto& line =
-        latest.of(in->workout, {wanted, in->division}, [&] { return wall_clocks(task, wanted, in->division); });
-    if (!line)
-        return line.error();
-    Range table{static_cast<int>(line->rounds.size()), columns, {}};
-    for (const auto& round : line->rounds) {
-        table.cells.push_back(to_cell(round.round));
-        for (const auto station : stations)
-            table.cells.push_back(station < round.stations.size() ? to_cell(round.stations[station]) : Cell{Blank{}});
-        table.cells.push_back(to_cell(round.clock));
-    }
-    return part_of(std::move(headings), std::move(table), row, column);
+    const auto wanted = goals_of(*in, goal, goals);
+    if (!wanted)
+        return wanted.error();
+    thread_local Latest<std::pair<Goals, std::size_t>, Result<HeadedTable>> latest;
+    const auto& table = latest.of(in->workout, {*wanted, in->division}, [&] {
+        return wanted->listed.empty() ? clocks_of(*in->workout, in->division, wanted->shown)
+                                      : clocks_by_goal(*in->workout, in->division, wanted->listed);
+    });
+    if (!table)
+        return table.error();
+    if (!page)
+        return part_of(table->headings, table->rows, row, column);
+    if (row && row->value == -1)
+        return page_head(*in, *wanted, *table, page->value, column);
+    auto part = clock_page(*table, page->value);
+    return part_of(std::move(part.headings), std::move(part.rows), row, column);
 }
 
 // How many rounds there are to list; of a workout without end as many as its amounts differ for.
@@ -309,13 +316,44 @@ Result<Answer> workout_reps(AreaPointer workout, std::optional<NumberOrText> div
     return Answer{std::move(row)};
 }
 
-Result<Cell> workout_count(AreaPointer workout, NumberOrText division, Count round,
-                           std::optional<NumberOrText> station) {
+// What a judge's sheet has over a round; empty beyond the last. A workout of one round has a column for clocks beside it.
+std::string judge_heading(const Workout& workout, std::size_t division, int round, double goal) {
+    constexpr int more = 2; // rounds than the goal
+    if (round < 1)
+        return {};
+    const auto rounds = workout.rounds(division);
+    if (rounds == 1 && round == 2)
+        return spoken(say("clock"), workout.settings.language);
+    const bool open = workout.settings.format == Format::amrap && goal > 0;
+    const int listed = open ? static_cast<int>(std::ceil(goal)) + more : most_plan_rounds;
+    return round <= std::min(listed, rounds.value_or(most_plan_rounds)) ? "R" + std::to_string(round) : std::string();
+}
+
+Result<Cell> workout_count(AreaPointer workout, NumberOrText division, Count round, std::optional<NumberOrText> station,
+                           std::optional<CountNumber> goal) {
     const auto in = division_of(workout, division);
     if (!in)
         return in.error();
     if (round.value < 0)
         return out_of_domain("A round is a whole number from 1; got %1.", round.value);
+    if (goal) {
+        const auto heading = judge_heading(*in->workout, in->division, round.value, goal->value);
+        const auto* number = station ? std::get_if<double>(&station->value) : nullptr;
+        if (heading.empty() || (number && *number == 0))
+            return to_cell(heading);
+        if (station) {
+            const auto there = station_in(*in->workout, in->division, *station);
+            if (!there)
+                return there.error();
+            if (!*there)
+                return Cell{Blank{}};
+        }
+        const auto count = workout_count(workout, division, round, station, std::nullopt);
+        if (!count)
+            return count.error();
+        const auto* reps = std::get_if<double>(&*count);
+        return to_cell((reps ? number_text(*reps) : std::string()) + " ");
+    }
     const auto rounds = in->workout->rounds(in->division);
     if (round.value > rounds.value_or(most_plan_rounds))
         return Cell{Blank{}};
@@ -373,6 +411,8 @@ Result<std::string> workout_text_cell(AreaPointer workout, std::optional<NumberO
 constexpr std::string_view block_text = "The block of the workout: the range named workout.";
 constexpr std::string_view division_text = "Name of the division; the first if left out.";
 constexpr std::string_view row_text = "Row wanted, 0 for the headings; all rows if left out.";
+constexpr std::string_view noted_row_text =
+    "Row wanted, 0 for the headings, -1 for what to say below the table; all rows if left out.";
 constexpr std::string_view complete = "The workout must be complete: WORKOUT.CHECK says what is missing.";
 constexpr std::string_view usual_pace =
     "The usual pace of the middle group at each station, as typed with the workout; a goal stretches all but the "
@@ -405,19 +445,20 @@ constexpr Row rows[] = {
                          {"from", "First goal in rounds, or a time; from the workout if left out."},
                          {"to", "Last goal; from the workout if left out."},
                          {"step", "From goal to goal; from the workout if left out."},
-                         {"row", row_text},
+                         {"row", noted_row_text},
                          {"column", "Column wanted: 1 goal, 2 time per round, 3 score at half time, then one rate per "
                                     "division; all if left out."}},
                         complete, usual_pace, {"workout;5;7;1;2;1", "6"}),
     row<&workout_clocks>(
         "workoutClocks", "WORKOUT.CLOCKS", "Clock at the end of every round and station for a goal, for the wall.",
         {{"workout", block_text},
-         {"goal", "Goal in rounds, or the time of a workout for time."},
+         {"goal", "Goal in rounds, or the time of a workout for time; the usual one if left out."},
          {"division", division_text},
          {"row", row_text},
          {"column", "Column wanted: 1 the round, then each station, the last the end of the round; all "
                     "if left out."},
-         {"goals", "Goals to list, a row for each, where each station comes once; not used otherwise."}},
+         {"goals", "Goals to list, a row for each, where each station comes once; not used otherwise."},
+         {"page", "Page of the wall, 1 or 2, of nine rows and columns; its row -1 has the title. No pages if left out."}},
         complete, usual_pace, {"workout;6;\"scaled\";1;1", "1"}),
     row<&workout_reps>("workoutReps", "WORKOUT.REPS",
                        "Repetitions (reps) and calories that count in a round; in a row for round 1, 2, 3 and so on.",
@@ -429,7 +470,9 @@ constexpr Row rows[] = {
         {{"workout", block_text},
          {"division", "Name of the division."},
          {"round", "The round; 0 gives 0."},
-         {"station", "The station by its number in order, or its movement; the end of the round if left out."}},
+         {"station", "The station by its number in order, or its movement; the end of the round if left out."},
+         {"goal", "Makes it a cell of a judge's sheet: text with a space behind it, in rounds up to the goal and two more, "
+                  "all where it is 0; station 0 is the heading of the round. A number if left out."}},
         complete, arithmetic, {"workout;\"scaled\";2;1", "44"}),
     row<&workout_result>(
         "workoutResult", "WORKOUT.RESULT",

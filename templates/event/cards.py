@@ -6,17 +6,18 @@ from event.sizes import athlete, of_team, team_size
 
 CARDS, COLUMNS = 4, 20
 # The lines of ATHLETE.CARD, from 1.
-GOAL_IS, TIME, TIME_IS, RULE, SETS_LINE, STATIONS_LABEL, STATION_NAME, STATION_TIME, TABLE_LABEL, HEADING, CLOCK, LOWER_CLOCK = range(1, 13)
+GOAL_IS, TIME, TIME_IS, RULE, SETS_LINE, STATIONS_LABEL, STATION_NAME, STATION_TIME, TABLE_LABEL, HEADING, CLOCK, LOWER_CLOCK, RATE, LIMITS = range(1, 15)
 LABEL, CLOCKS = 4, COLUMNS - 4  # columns of the label, clocks beside it
-# air, name, workout, goal and rate, what they are, stations, sets, rounds, two rows of clocks, what to go by, caution, air
-HEIGHTS = (2, 6.6, 8.2, 9.8, 4.4, 4.6, 8.2, 4.2, 4.6, 4.6, 4.7, 4.3, 0.7)
-NAME, LINE, VALUE, UNDER, OFF, SETS, ROUND, FIRST_CLOCK, SECOND_CLOCK, CHECK, CAUTION = range(1, len(HEIGHTS) - 1)
+# air, name, workout, goal and rate, what they are, two rows of stations, sets, rounds, two rows of clocks, what to go by,
+# caution, air. The commands that print leave the second row of stations out where it is blank, and give workout and sets
+# as many lines as they need.
+HEIGHTS = (2, 6.6, 8.2, 9.8, 4.4, 4.6, 4.6, 8.2, 4.2, 4.6, 4.6, 4.7, 4.3, 0.7)
+NAME, LINE, VALUE, UNDER, OFF, MORE, SETS, ROUND, FIRST_CLOCK, SECOND_CLOCK, CHECK, CAUTION = range(1, len(HEIGHTS) - 1)
 ROWS = len(HEIGHTS)
-ASIDE = [column(COLUMNS + 2 + step) for step in range(6)]  # beside the card, out of sight
-STATIONS = 6
+ASIDE = [column(COLUMNS + 2 + step) for step in range(3)]  # beside the card, out of sight
+IN_A_ROW = 6  # stations
 TURNS = 165  # characters of the turns of a team that fit
 MINUTES = '"[M]:SS"'
-RATE = '"[<1][M]:SS;0"'  # a split is a time, cal/h and watts are whole
 
 
 def make(book):
@@ -51,16 +52,10 @@ def make_card(book, sheet, card):
     listed = lambda k: f"INDEX(heat_list;{place};{k})"
     sheet.put(f"{ASIDE[0]}{first}", f"=card_first+{card}", "working")
     sheet.put(f"{ASIDE[1]}{first}", f'=IF({listed(4)}="";0;IFNA(MATCH({listed(4)};roster_name;0);0))', "working")
-    parts = (("GOAL", 3), ("GOAL", 4), ("GOAL", 5), ("GOAL", 6), ("RATE", 1), ("RATE", 2), ("RATE", 3), ("RATE", 4), ("RATE", 5), ("RATE", 6))
-    kept = {}
-    for step, part in enumerate(parts):
-        at = f"{ASIDE[2 + step // 5]}{first + step % 5}"
-        # a row that cannot be read has no card
-        sheet.put(at, shown(f'IFERROR({of(*part)};"")' if part[0] == "GOAL" else of(*part)), "working")
-        kept[part] = fixed(at)
-    goal, lower = kept["GOAL", 3], kept["GOAL", 4]
-    unit = f"$'{book.workout.title}'.{book.settings['rate_unit']}"
-    unit = f'IF({unit}="";INDEX({book.words["rate"]};1);{unit})'
+    # goal, the next goal down, and of an easy plan its end in time and rounds; a row that cannot be read has no card
+    goal, lower, ends, rounds = (f"${ASIDE[2]}${first + step}" for step in range(4))
+    for step in range(4):
+        sheet.put(f"{ASIDE[2]}{first + step}", shown(f'IFERROR({of("GOAL", 3 + step)};"")'), "working")
     planned = lambda value: f'=IF({goal}="";"";{value})'
 
     # on a shared machine people start one after the other; their clocks are those of the clock on the wall
@@ -69,7 +64,7 @@ def make_card(book, sheet, card):
     sheet.put(starts.replace("$", ""), f'=IF({listed(3)}="";"";", "&TEXT({listed(3)};"H:MM"))&IF({later}=0;"";", "&{say("start at {clock}", clock=f"TEXT({later};{MINUTES})")})', "working")
     division = f"INDEX(roster_division;{who})"
     card_line = lambda line, *more: of("CARD", line, *more)
-    carded = lambda value: f'=IF(AND({goal}="";{kept["GOAL", 5]}="");"";{value})'  # nothing for who has no plan
+    carded = lambda value: f'=IF(AND({goal}="";{ends}="");"";{value})'  # nothing for who has no plan
     # of a team the first names, and who does what
     people, turns, sets = (fixed(f"{ASIDE[0]}{first + line}") for line in (4, 5, 6))
     sheet.put(people.replace("$", ""), f'=IF(OR({who}=0;{team_size(book)}<2);"";{of_team(who, 3)})', "working")
@@ -81,31 +76,21 @@ def make_card(book, sheet, card):
     sheet.merged(across(12, end, NAME), carded(lane), "card place")
     sheet.merged(across(0, end, LINE), carded(pc("WORKOUT.TEXT", "workout", division)), "card workout")
     # goal, time per round, rate: the largest on the card. An easy plan has an end in their place.
-    ends, rounds = kept["GOAL", 5], kept["GOAL", 6]
-
-    def aside(line, text):
-        """A text about the rate, out of sight; empty where there is none."""
-        at = f"{ASIDE[5]}{first + line}"
-        sheet.put(at, f'=IF({kept["RATE", 1]}="";"";{text})', "working")
-        return fixed(at)
-
     if_rounds = lambda text: f'IF({rounds}="";"";{text})'  # a workout may have fewer than an easy plan
     ending = lambda value, ending: f'=IF({ends}="";IF({goal}="";"";{value});{ending})'
-    rate = f'{kept["RATE", 5]}&" "&TEXT({kept["RATE", 1]};{RATE})&" "&{unit}'
-    limits = say("{amount} in {time} ({from} makes it; max {most})", amount=kept["RATE", 6], time=f'TEXT({kept["RATE", 4]};{MINUTES})',
-                 **{"from": f'TEXT({kept["RATE", 2]};{RATE})', "most": f'TEXT({kept["RATE", 3]};{RATE})'})
     for start, stop, value, style, under, ended, ended_under in (
             (0, 5, goal, "card value", card_line(GOAL_IS, 1, later), f"INDEX(roster_plan;{who})", lit("plan for the day")),
             (6, 11, card_line(TIME, 1, later), "card value time", card_line(TIME_IS), f"{ends}+{later}", lit("stop at this clock")),
-            (12, end, aside(0, rate), "card value", aside(1, limits), if_rounds(say("or after {n} rounds", n=rounds)), if_rounds(lit("whichever comes first")))):
+            (12, end, card_line(RATE), "card value", card_line(LIMITS), if_rounds(say("or after {n} rounds", n=rounds)), if_rounds(lit("whichever comes first")))):
         sheet.merged(across(start, stop, VALUE), ending(value, ended), style)
         sheet.merged(across(start, stop, UNDER), ending(under, ended_under), "card under")
     # the first round or window, station by station
     sheet.merged(across(0, 1, OFF), planned(card_line(STATIONS_LABEL)), "card label")
-    for station in range(STATIONS):
-        start = 2 + 3 * station
-        sheet.merged(across(start, start + 1, OFF), shown(card_line(STATION_NAME, station + 1)), "card station")
-        sheet.put(cell(start + 2, OFF), shown(card_line(STATION_TIME, station + 1, later)), "card time")
+    for line, before in ((OFF, 0), (MORE, IN_A_ROW)):
+        for station in range(IN_A_ROW):
+            start = 2 + 3 * station
+            sheet.merged(across(start, start + 1, line), shown(card_line(STATION_NAME, f"{before}+COLUMN()/3")), "card station")
+            sheet.put(cell(start + 2, line), shown(card_line(STATION_TIME, f"{before}+(COLUMN()-2)/3", later)), "card time")
     sheet.merged(across(0, 1, SETS), planned(f'IF({sets}="";"";IF({people}="";{lit("sets")};{lit("turns")}))'), "card label")
     sheet.merged(across(2, end, SETS), carded(f'IF({ends}="";{sets};{lit("at a pace at which you can talk")})'), "card words")
     # two rows of clocks: the goal, and the next goal down
@@ -114,7 +99,7 @@ def make_card(book, sheet, card):
         sheet.merged(across(0, LABEL - 1, line), f'=IF({label}="";"";{say("for {goal}", goal=label)})', "card label")
     for k in range(1, CLOCKS + 1):
         for line, what, style in ((ROUND, HEADING, "card round"), (FIRST_CLOCK, CLOCK, "card clock"), (SECOND_CLOCK, LOWER_CLOCK, "card clock")):
-            sheet.put(cell(LABEL - 1 + k, line), shown(card_line(what, k, later)), style)
+            sheet.put(cell(LABEL - 1 + k, line), shown(card_line(what, f"COLUMN()-{LABEL}", later)), style)
     for top, bottom in ((ROUND, ROUND), (FIRST_CLOCK, SECOND_CLOCK)):
         sheet.mark(f"{cell(LABEL, top)}:{cell(end, bottom)}", (f'{cell(LABEL, top)}=""', "card empty"))
     sheet.merged(across(0, 11, CHECK), planned(card_line(RULE, 1, later)), "card rule")

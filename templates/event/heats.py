@@ -102,8 +102,8 @@ def make_judge(book, first, half):
     labelled = lambda label, value: say("{label}: {value}", label=lit(label), value=value)
     cell = lambda col, line: address(JUDGE + col, first + line - 1)
     across = lambda start, stop, line: f"{cell(start, line)}:{cell(stop, line)}"
-    out = [column(ASIDE + 1 + step) for step in range(4)]  # out of sight: place in the list, row of the roster, rounds, a later start
-    place, who, rounds, later = (f"${letter}${first}" for letter in out)
+    out = [column(ASIDE + 1 + step) for step in range(4)]  # out of sight: place in the list, row of the roster, goal, a later start
+    place, who, aim, later = (f"${letter}${first}" for letter in out)
     if half == 0:
         sheet.hide_columns(out[0], out[-1])
     listed = lambda k: f"INDEX(heat_list;{place};{k})"
@@ -114,10 +114,7 @@ def make_judge(book, first, half):
     other = "+".join(f"(${letter}${FIRST}:${letter}${LAST}<>${letter}${HEAD}:${letter}${LAST - 1})" for letter in "AB")
     sheet.array(f"{out[0]}{first}", f"=IFERROR(SMALL(IF({other}>0;ROW($A${FIRST}:$A${LAST})-{HEAD});judge_first+{half});{ATHLETES + 1})", "working")
     sheet.put(f"{out[1]}{first}", f'=IF({place}>{ATHLETES};0;IF({listed(4)}="";0;IFNA(MATCH({listed(4)};roster_name;0);0)))', "working")
-    # rounds up to the goal and two more; all of them where there is no goal
-    aim = f"${out[2]}${first + 1}"
     sheet.put(aim.replace("$", ""), f"=IF({who}=0;0;N({goal}))", "working")
-    sheet.put(f"{out[2]}{first}", f"=IF({who}=0;0;IF(AND(event_kind=1;{aim}>0);ROUNDUP({aim})+2;40))", "working")
     sheet.put(f"{out[3]}{first}", shown(f'IF({listed(3)}="";"";", "&TEXT({listed(3)};"H:MM"))'), "working")
     at = say("start at {clock}", clock=f"TEXT({listed(6)};{chr(34)}[M]:SS{chr(34)})")
     sheet.put(f"{out[3]}{first + 1}", shown(f'IF(N({listed(6)})=0;"";", "&{at})'), "working")
@@ -134,20 +131,17 @@ def make_judge(book, first, half):
     stamp = f'event_heading&IF({tiebreak}="";"";" · "&{labelled("tie-break", tiebreak)})'
     sheet.merged(across(0, ROUNDS, STAMP), shown(stamp), "card line")
     sheet.put(cell(0, COUNT), shown(lit("running count")), "judge head left")
-    # a workout of one round has a column of clocks, one for each station
-    once = f"${out[1]}${first + 1}"
+    once = f"${out[1]}${first + 1}"  # a workout of one round has a column of clocks, one for each station
     sheet.put(once.replace("$", ""), f'=IF({who}=0;0;N({pc("WORKOUT.COUNT", "workout", division, 2)}=""))', "working")
-    unused = lambda k, line: f'OR({cell(0, line)}="";{cell(k, COUNT)}="")'
+    # the same formula in all of them, by where they are
+    corner = fixed(cell(0, COUNT))
+    counted = lambda station: shown(pc("WORKOUT.COUNT", "workout", division, f"COLUMN()-COLUMN({corner})", station, aim))
     for k in range(1, ROUNDS + 1):
-        there = pc("WORKOUT.COUNT", "workout", division, k)
-        round_head = f'IF({k}>{rounds};"";IF({there}="";"";"R{k}"))'
-        sheet.put(cell(k, COUNT), f'=IF({once};{lit("clock")};{round_head})' if k == 2 else f"={round_head}", "judge head")
+        sheet.put(cell(k, COUNT), counted(0), "judge head")
         for line in (CLOCK, NO_REPS):  # a space to write in
-            sheet.put(cell(k, line), f'=IF({unused(k, line)};"";" ")', "judge count")
-        for station in range(1, STATIONS + 1):
-            line = STATION + station - 1
-            count = pc("WORKOUT.COUNT", "workout", division, k, station)
-            sheet.put(cell(k, line), f'=IF({unused(k, line)};"";{count}&" ")', "judge count")
+            sheet.put(cell(k, line), f'=IF(OR({cell(0, line)}="";{cell(k, COUNT)}="");"";" ")', "judge count")
+        for line in range(STATION, BOXES):
+            sheet.put(cell(k, line), counted(f"ROW()-ROW({corner})-{STATION - COUNT - 1}"), "judge count")
     sheet.put(cell(0, CLOCK), f'=IF(OR({who}=0;{once});"";{lit("clock")})', "judge station")
     sheet.put(cell(0, NO_REPS), shown(lit("no-reps (tally)")), "judge station")
     for station in range(1, STATIONS + 1):

@@ -163,7 +163,7 @@ def test_the_figures_of_a_card_agree(event):
     stations = [clock(text) for text in shown[4] if re.fullmatch(r"\d+:\d\d", text)]
     check("stations one after the other", stations, sorted(stations))
     check("three of them", len(stations), 3)
-    rows = [[clock(text) for text in shown[line] if re.fullmatch(r"\d+:\d\d", text)] for line in (7, 8)]
+    rows = [[clock(text) for text in shown[line] if re.fullmatch(r"\d+:\d\d", text)] for line in (8, 9)]
     check("rounds of the goal", len(rows[0]), 6)
     check("it ends ten seconds before the cap", rows[0][-1], 17 * 60 - 10)
     check("the lower goal is slower", rows[1][0] > rows[0][0])
@@ -211,9 +211,9 @@ def test_a_class_shares_machines(event):
     place = next(n for n, row in enumerate(listed) if row[5] != "0:00")
     by_key(event, "card_first").setValue(place + 1)
     card = by_key(event, "card_page")
-    texts = [[card.getCellByPosition(c, r).String for c in range(20)] for r in range(12)]
+    texts = [[card.getCellByPosition(c, r).String for c in range(20)] for r in range(13)]
     check("the card says when", f"start at {listed[place][5]}" in texts[1][12])
-    target, first = clock(texts[3][6]), clock(texts[8][4])
+    target, first = clock(texts[3][6]), clock(texts[9][4])
     check("and its clocks are those on the wall", abs(first - target - clock(listed[place][5])) <= 2)
 
 
@@ -243,7 +243,7 @@ def test_a_minor_without_consent_has_no_card(event):
     listed = [row[3] for row in rows_of(event, "heat_list")]
     by_key(event, "card_first").setValue(listed.index("Ada Brimsole") + 1)
     card = by_key(event, "card_page")
-    check("a blank card", {card.getCellByPosition(c, r).String for c in range(20) for r in range(12)}, {""})
+    check("a blank card", {card.getCellByPosition(c, r).String for c in range(20) for r in range(13)}, {""})
     type_in(consent, "2026-11-20")
     assert plan_of(event, "Ada Brimsole")["aim"]
     by_key(event, "card_first").setValue([row[3] for row in rows_of(event, "heat_list")].index("Ada Brimsole") + 1)
@@ -254,7 +254,7 @@ def test_an_easy_plan_has_a_card_with_its_end(event):
     listed = [row[3] for row in rows_of(event, "heat_list")]
     by_key(event, "card_first").setValue(listed.index("Dagny Tellmoor") + 1)
     card = by_key(event, "card_page")
-    shown = {card.getCellByPosition(c, r).String for c in range(20) for r in range(12)}
+    shown = {card.getCellByPosition(c, r).String for c in range(20) for r in range(13)}
     for text in ("easy", "8:30", "stop at this clock", "or after 3 rounds", "at a pace at which you can talk"):
         check(text, text in shown)
 
@@ -307,7 +307,7 @@ def test_pacing_bends_the_clocks_and_says_what_it_costs(event):
 
     def rounds():
         cards = event.Sheets.getByName("Cards")
-        clocks = [clock(text) for text in (cards.getCellByPosition(col, 8).String for col in range(4, 20)) if text]
+        clocks = [clock(text) for text in (cards.getCellByPosition(col, 9).String for col in range(4, 20)) if text]
         return [later - earlier for earlier, later in zip([0, *clocks], clocks)]
 
     plans = {}

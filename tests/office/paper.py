@@ -120,6 +120,21 @@ def unboxed(pdf):
     return found
 
 
+def overlapping(pdf):
+    """Words that lie upon another one: a text that has more lines than its cell has room for is cut there."""
+    boxes = subprocess.run(["pdftotext", "-bbox", pdf, "-"], capture_output=True, check=True).stdout.decode()
+    found = []
+    for number, page in enumerate(boxes.split("<page ")[1:], 1):
+        words = [(text, *(float(edge) for edge in edges)) for *edges, text in re.findall(
+            r'<word xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)">(.*?)</word>', page)]
+        for place, (text, left, above, right, below) in enumerate(words):
+            for other, x, top, end, bottom in words[place + 1:]:
+                deep, wide = min(below, bottom) - max(above, top), min(right, end) - max(left, x)
+                if wide > 1 and deep > 0.4 * min(below - above, bottom - top):
+                    found.append(f"page {number}: {text} and {other}")
+    return found
+
+
 def pictures(pdf, folder, dots=70):
     """One PNG for each page, named after the PDF."""
     for old in folder.glob(f"{pdf.stem}-*.png"):

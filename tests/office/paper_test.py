@@ -10,7 +10,7 @@ from compare import check
 from event_cells import rows_of
 from examples import open_example
 from office import recalculate
-from paper import SIZES, pages_of, print_pack, print_sheet, unboxed, use_paper
+from paper import SIZES, overlapping, pages_of, print_pack, print_sheet, unboxed, use_paper
 from sharing import OXT, folder_of
 
 EXTENSIONS = [OXT]
@@ -81,6 +81,52 @@ def test_a_chipper_fills_its_paper(office):
     check("cards and judge's sheets", [page.smallest >= 9 for page in carded + judged], [True] * len(carded + judged))
     check("the whole workout is on each", sum(len(re.findall(r"400\s+m\s+run", page.text)) for page in carded), people)
     check("clocks in their boxes", unboxed(WORK / "chipper.pdf"), [])
+
+
+LISTED = ("50 wall balls 9/6 kg", "40 box jumps", "30/24 cal row", "20 sandbag cleans 45/30 kg", "30 toes to bar", "400 m run",
+          "24 dumbbell snatches 22.5/15 kg", "40 air squats", "36 kettlebell swings 24/16 kg", "28 burpees", "18 ring rows",
+          "20 dumbbell thrusters 15/10 kg")
+MOVES = ("wall balls", "box jumps", "row", "sandbag cleans", "toes to bar", "run", "dumbbell snatches", "air squats", "kettlebell swings",
+         "burpees", "ring rows", "dumbbell thrusters")
+
+
+def announced(office, text):
+    """A new event with this announcement and three people."""
+    start, before = office.new(), {one.RuntimeUID for one in office.desktop.Components}
+    office.dispatch(start, "vnd.org.pacecells:new-event", Silent="true", Empty="true")
+    document = next(one for one in office.desktop.Components if one.RuntimeUID not in before and one != start)
+    done = office.dispatch(document, "vnd.org.pacecells:read-as-written", Silent="true", Text=text,
+                           Names="Ada Brimsole (f)\nBela Ostrevan (m)\nCora Vantuil (f)")
+    assert done.State == 1, done.Result
+    recalculate(document)
+    return document
+
+
+@pytest.mark.parametrize("form", ("for time", "AMRAP"))
+@pytest.mark.parametrize("count", (1, 8, 9, 12))
+def test_every_station_is_on_paper(office, paper, form, count):
+    """However long the list: on the wall, on each card and on each judge's sheet, and nothing small or cut."""
+    document = announced(office, f'"Long Shelf"\n{form}, cap 60 min, men/women\n' + "\n".join(LISTED[:count]))
+    use_paper(document, paper)
+    print_pack(office, document, WORK / "stations.pdf")
+    pages = pages_of(WORK / "stations.pdf")
+    wall = [page for page in pages if page.text.lstrip().startswith("Clock")]
+    cards = [page for page in pages if "Stop on chest pain" in page.text]
+    judged = [page for page in pages if "running count" in page.text]
+    if count > 1:  # of one station there are many rounds
+        check("pages of clocks", len(wall), 1 if count + (form == "AMRAP") <= 8 else 2)
+    check("pages", len(pages), 2 + len(wall) + len(cards) + len(judged))
+    words = " ".join(" ".join(page.text.split()) for page in wall)
+    for move in MOVES[:count]:
+        check(f"{move} on the wall", all(word in words for word in move.split()))
+        check(f"{move} with the judges", sum(page.text.count(move.split()[0]) for page in judged) >= 3)
+    for move in MOVES[:count]:
+        word = move.split()[-1 if count == 12 and move.startswith("dumbbell") else 0]
+        check(f"{word} on each card", sum(len(re.findall(rf"\b{word}\s+\d+:\d\d", page.text)) for page in cards) >= 3)
+    for number, page in enumerate(pages, 1):
+        check(f"errors on page {number}", BAD.findall(page.text), [])
+        check(f"page {number}: {page.smallest} pt", page.smallest >= SMALLEST[paper])
+    check("nothing lies over the line below", overlapping(WORK / "stations.pdf"), [])
 
 
 @pytest.mark.parametrize("sheet", ("Roster", "Results"))

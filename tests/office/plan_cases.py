@@ -39,6 +39,12 @@ WORKOUT = [
     ('=WORKOUT.CLOCKS(workout;900;"scaled";0;2)', "ski cal"),
     ('=WORKOUT.CLOCKS(workout;6;"scaled";3;1)', 3),
     ('=WORKOUT.CLOCKS(workout;6;"scaled";7;1)', ""),
+    ('=WORKOUT.TABLE(workout;5;7;1;-1)', ""),
+    ('=WORKOUT.CLOCKS(workout;6;"scaled";-1;1;;1)', "Clock for goal 6"),
+    ('=WORKOUT.CLOCKS(workout;6;"scaled";-1;1;;2)', ""),
+    ('=WORKOUT.CLOCKS(workout;;"scaled";-1;2;;1)', "Goal shown"),
+    ('=WORKOUT.CLOCKS(workout;6;"scaled";1;1;;2)', ""),
+    ('=WORKOUT.CLOCKS(workout;6;"scaled";1;1;;3)', "Err:502"),
     ('=WORKOUT.CLOCKS(workout;6;"scaled";3;1;{5;7})', 3),  # no list of goals where there are rounds
     # Usual pace, scaled: 4 s to strap in, then 620 cal/h: 5.3 calories after 35 s, 12 after 73.7 s, then walking. At
     # twice that pace 2 s, then 1240 cal/h: 11.4 calories.

@@ -132,6 +132,41 @@ TEST(AthleteCard, IntervalsHaveSecondsOfWorkAndToSpare) {
     EXPECT_EQ(card_time_text(heavy, slow), "of work per window, 0:02 too long");
 }
 
+TEST(AthleteCard, StationsHaveAWordOfTheirOwn) {
+    const auto named = [](const std::string& first, const std::string& second) {
+        const auto [workout, plan] =
+            made(with(with(chipper, "Kettle swings", first), "Floor presses", second), "5:00");
+        return card_station(workout, plan, 1)->name + ", " + card_station(workout, plan, 2)->name;
+    };
+    EXPECT_EQ(named("Box jumps", "Wall balls"), "Box, Wall");
+    EXPECT_EQ(named("Dumbbell snatches", "Dumbbell thrusters"), "snatches, thrusters");
+    EXPECT_EQ(named("Box jumps", "box step-overs"), "jumps, overs");
+    EXPECT_EQ(named("Box", "Box jumps"), "Box, jumps") << "the whole name where no word is its own";
+    EXPECT_EQ(named("Air squats", "Air squats"), "Air, Air") << "the same twice, in the order of the work";
+}
+
+TEST(AthleteCard, TheRateIsSaidWithItsLimits) {
+    const auto rated = [](const std::string& setting, const std::string& goal) {
+        auto text = with(with(chipper, "Kettle swings | rep | | 30", "Row | row cal | | 20"), "pace | 1 | 2 |",
+                         "pace | 1 |  | 900");
+        text = with(text, "pace | 1 |  | 900 | | |", "pace | 1 |  | 900 | |");
+        return made(with(text, "slip_s | 0\n", "slip_s | 0\n" + setting), goal);
+    };
+    const auto [workout, plan] = rated("", "5:30");
+    ASSERT_TRUE(plan.card && plan.card->needed);
+    EXPECT_TRUE(card_rate(workout, plan).starts_with("ROW ") && card_rate(workout, plan).ends_with(" cal/h"));
+    EXPECT_TRUE(card_rate_text(workout, plan).starts_with("20 cal in ")) << card_rate_text(workout, plan);
+    EXPECT_NE(card_rate_text(workout, plan).find(" makes it; max "), std::string::npos);
+    const auto [split, planned] = rated("rate_unit | split\n", "5:30");
+    EXPECT_TRUE(card_rate(split, planned).ends_with(" split")) << card_rate(split, planned);
+    // 8:30 leaves the row 4:30 and more: 20 cal at less than the 300 cal/h that the monitor counts by itself.
+    const auto [slow, easy] = rated("rate_unit | W\n", "9:30");
+    EXPECT_NE(card_rate_text(slow, easy).find("(any pace makes it; max "), std::string::npos)
+        << card_rate_text(slow, easy);
+    const auto [without, none] = made(chipper, "5:00");
+    EXPECT_EQ(card_rate(without, none) + card_rate_text(without, none), "") << "no ergometer";
+}
+
 TEST(AthleteCard, SetsGiveUpDetailBeforeTheyAreCut) {
     std::string many = chipper;
     for (const std::string no : {"1", "2"})

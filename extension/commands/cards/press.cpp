@@ -17,8 +17,11 @@
 #include <com/sun/star/sheet/XConditionalFormat.hpp>
 #include <com/sun/star/sheet/XConditionalFormats.hpp>
 #include <com/sun/star/sheet/XPrintAreas.hpp>
+#include <com/sun/star/sheet/XSheetCellCursor.hpp>
+#include <com/sun/star/sheet/XSheetCellRange.hpp>
 #include <com/sun/star/sheet/XSheetCellRanges.hpp>
 #include <com/sun/star/sheet/XSheetOperation.hpp>
+#include <com/sun/star/sheet/XSpreadsheet.hpp>
 #include <com/sun/star/sheet/XSpreadsheets.hpp>
 #include <com/sun/star/style/XStyleFamiliesSupplier.hpp>
 #include <com/sun/star/table/XColumnRowRange.hpp>
@@ -38,6 +41,7 @@ constexpr sal_Int32 judges_per_page = 2;
 constexpr sal_Int32 most_height = 1400;   // of a row, 1/100 mm
 constexpr sal_Int32 heading_row = 2;      // of a page of the wall
 constexpr sal_Int32 heading_letter = 270; // how wide a letter there is, as a rule, in 1/100 mm
+constexpr sal_Int32 rounding = 200;       // one part in so many is lost where the office rounds widths and heights
 enum HeatColumn : sal_Int32 { heat_in_list, lane_in_list, name_in_list = 3 };
 
 bool is_blank(const Any& value) {
@@ -55,9 +59,8 @@ std::string name_of(const Range& sheet) { return utf8(need<css::container::XName
 
 css::table::CellRangeAddress Press::Pages::place(sal_Int32 number) const {
     auto where = first;
-    const auto deep = rows() / places;
-    where.StartRow += number * deep;
-    where.EndRow = where.StartRow + deep - 1;
+    where.StartRow += number * deep();
+    where.EndRow = where.StartRow + deep() - 1;
     return where;
 }
 
@@ -205,7 +208,7 @@ void share_width(const Range& sheet, const css::table::CellRangeAddress& area,
     const auto wide = room_on(style).Width * 100 / scale;
     const auto now = size_of(sheet, area).Width;
     for (const auto& [column, width] : columns_of(sheet, area))
-        set_width(column, width * wide / now);
+        set_width(column, width * (wide - wide / rounding) / now);
 }
 
 } // namespace
@@ -217,17 +220,17 @@ void Press::split_wall() {
         return;
     const auto areas = need<css::sheet::XPrintAreas>(wall)->getPrintAreas();
     const auto after = address(event_.at("wall_page")).Sheet + 1;
+    for (sal_Int32 page = 1; page < areas.getLength(); ++page) // before the widths of the first are its own
+        copy_.document()->getSheets()->copyByName(utf16(name_of(wall)),
+                                                  utf16("Pacecells wall " + std::to_string(page + 1)),
+                                                  static_cast<sal_Int16>(after + page - 1));
     for (sal_Int32 page = 0; page < areas.getLength(); ++page) {
         auto area = areas[page];
-        const auto title = "Pacecells wall " + std::to_string(page + 1);
-        if (page > 0) {
-            area.Sheet = static_cast<sal_Int16>(after + page - 1);
-            copy_.document()->getSheets()->copyByName(utf16(name_of(wall)), utf16(title), area.Sheet);
-        }
-        const auto& sheet = walls_.emplace_back(page > 0 ? copy_.sheet(area.Sheet) : wall);
+        area.Sheet = static_cast<sal_Int16>(after + page - 1);
+        const auto& sheet = walls_.emplace_back(copy_.sheet(area.Sheet));
         hide_blanks(sheet, take_marks(sheet, area));
         leave_out_blank_rows(sheet, area);
-        give_own_style(sheet, title.c_str());
+        give_own_style(sheet, ("Pacecells wall " + std::to_string(page + 1)).c_str());
         const auto style = page_style(copy_.document(), sheet);
         widen_for_words(sheet, area);
         fill_page(style, with_room(size_of(sheet, area)));
@@ -291,7 +294,7 @@ Press::Pages Press::make(const char* page, const char* title, sal_Int32 places) 
     const auto count = copy_.sheets();
     copy_.document()->getSheets()->copyByName(utf16(name_of(model)), rtl::OUString::createFromAscii(title),
                                               static_cast<sal_Int16>(count));
-    Pages pages{copy_.sheet(count), address(event_.at(page)), places, 1, {}, {}};
+    Pages pages{copy_.sheet(count), address(event_.at(page)), places, places, 1, {}, {}};
     pages.first.Sheet = static_cast<sal_Int16>(count);
     pages.marks = take_marks(pages.sheet, pages.place(0));
     need<css::sheet::XSheetOperation>(pages.sheet)->clearContents(VALUE | DATETIME | STRING | FORMULA);
@@ -309,7 +312,7 @@ Press::Pages Press::make(const char* page, const char* title, sal_Int32 places) 
 // Rows that are blank for all of them are left out, and the others share the page; the last of each, between two sheets,
 // stays as it is.
 void Press::stretch(Pages& pages, const std::vector<const Starter*>& people, Rows Starter::*what) const {
-    const auto deep = pages.rows() / pages.places;
+    const auto deep = pages.deep();
     const auto in_use = [&](sal_Int32 row) {
         return std::any_of(people.begin(), people.end(),
                            [&](const Starter* one) { return !blank_row((one->*what)[row]); });
@@ -324,6 +327,85 @@ void Press::stretch(Pages& pages, const std::vector<const Starter*>& people, Row
         pages.heights[static_cast<std::size_t>(row)] = row % deep == deep - 1 ? between
                                                        : in_use(row % deep)   ? height
                                                                               : 0;
+    set_heights(pages, 0);
+}
+
+namespace {
+
+css::awt::Size merged_size(const Range& sheet, const Range& cell) {
+    const auto cursor =
+        need<css::sheet::XSpreadsheet>(sheet)->createCursorByRange(need<css::sheet::XSheetCellRange>(cell));
+    cursor->collapseToMergedArea();
+    return size_of(sheet, address(Range(cursor, css::uno::UNO_QUERY_THROW)));
+}
+
+// How high a row must be for the longest of these texts, in the style and width of a cell that is merged with others: the
+// office finds the height of a cell alone.
+sal_Int32 height_for(const Range& sheet, const Range& cell, sal_Int32 width, std::vector<rtl::OUString> texts) {
+    constexpr sal_Int32 column = 100; // out of the way of all that is laid out
+    constexpr sal_Int32 row = 1900;
+    constexpr std::size_t most_measured = 5; // a shorter text may take more lines, but not than five longer ones
+    std::ranges::sort(texts, std::ranges::greater{}, &rtl::OUString::getLength);
+    texts.erase(std::ranges::unique(texts).begin(), texts.end());
+    const auto alone = sheet->getCellRangeByPosition(column, row, column, row);
+    set_property(alone, "CellStyle", get_property(cell, "CellStyle"));
+    const auto parts = need<css::table::XColumnRowRange>(alone);
+    set_property(parts->getColumns(), "Width", Any(width));
+    sal_Int32 most = 0;
+    for (std::size_t i = 0; i < std::min(texts.size(), most_measured); ++i) {
+        put_text(alone, 0, 0, utf8(texts[i]));
+        set_property(parts->getRows(), "OptimalHeight", Any(true));
+        sal_Int32 height = 0;
+        get_property(parts->getRows(), "Height") >>= height;
+        most = std::max(most, height);
+    }
+    put_text(alone, 0, 0, "");
+    return most;
+}
+
+} // namespace
+
+// A row that is blank on every card is left out, and one whose text needs more lines than it has room for gets them. Where
+// four cards would then be too small to read, a page has fewer; what is free the rows share.
+void Press::fit_cards(Pages& pages) const {
+    constexpr sal_Int32 least_scale = 92; // percent; the smallest letters of a card are 9.7 points
+    constexpr sal_Int32 most_scale = 125;
+    const auto deep = pages.deep();
+    const auto on_cards = [&](sal_Int32 row, sal_Int32 column) {
+        std::vector<rtl::OUString> texts;
+        for (const auto& one : starters_)
+            if (one.card.hasElements() && !is_blank(one.card[row][column]))
+                texts.push_back(utf16(text_of(one.card[row][column])));
+        return texts;
+    };
+    sal_Int32 whole = 0;
+    std::vector<sal_Int32> heights(pages.heights.begin(), pages.heights.begin() + deep);
+    for (sal_Int32 row = 0; row < deep; ++row) {
+        auto& height = heights[static_cast<std::size_t>(row)];
+        bool blank = true;
+        for (sal_Int32 column = 0; column <= pages.first.EndColumn - pages.first.StartColumn; ++column) {
+            const auto texts = on_cards(row, column);
+            if (texts.empty())
+                continue;
+            blank = false;
+            const auto cell = pages.sheet->getCellRangeByPosition(
+                pages.first.StartColumn + column, pages.first.StartRow + row, pages.first.StartColumn + column,
+                pages.first.StartRow + row);
+            if (get_property(cell, "IsTextWrapped").get<bool>())
+                height = std::max(height,
+                                  height_for(pages.sheet, cell, merged_size(pages.sheet, cell).Width, texts));
+        }
+        if (blank && row > 0 && row + 1 < deep) // the first and the last are air
+            height = 0;
+        whole += height;
+    }
+    const auto height = room_on(page_style(copy_.document(), pages.sheet)).Height;
+    const auto room = height - height / rounding;
+    while (pages.per_page > 1 && room * 100 < pages.per_page * whole * least_scale)
+        --pages.per_page;
+    const auto scale = std::clamp(room * 100 / (pages.per_page * whole), sal_Int32{100}, most_scale);
+    for (std::size_t row = 0; row < pages.heights.size(); ++row)
+        pages.heights[row] = heights[row % static_cast<std::size_t>(deep)] * scale / 100;
     set_heights(pages, 0);
 }
 
@@ -351,12 +433,13 @@ void Press::fill(Pages& pages, const std::vector<const Starter*>& people, Rows S
         need<css::sheet::XCellRangeMovement>(pages.sheet)
             ->copyRange({pages.first.Sheet, pages.first.StartColumn, top}, pages.first);
         set_heights(pages, pages.laid);
-        set_property(Reference<css::uno::XInterface>(rows->getByIndex(top), css::uno::UNO_QUERY), "IsStartOfNewPage",
-                     Any(true));
     }
     for (std::size_t i = 0; i < people.size(); ++i) {
         const auto number = static_cast<sal_Int32>(i);
         const auto place = pages.place(number);
+        if (number > 0 && number % pages.per_page == 0)
+            set_property(Reference<css::uno::XInterface>(rows->getByIndex(place.StartRow), css::uno::UNO_QUERY),
+                         "IsStartOfNewPage", Any(true));
         set_values(part(pages.sheet, place), people[i]->*what);
         hide_blanks(pages.sheet, pages.marks, place.StartRow - pages.first.StartRow);
     }
@@ -364,14 +447,18 @@ void Press::fill(Pages& pages, const std::vector<const Starter*>& people, Rows S
     area.StartRow = pages.first.StartRow;
     need<css::sheet::XPrintAreas>(pages.sheet)->setPrintAreas({&area, 1});
     auto page = pages.first;
-    page.EndRow = page.StartRow + pages.rows() - 1;
-    fill_page(page_style(copy_.document(), pages.sheet), size_of(pages.sheet, page));
+    page.EndRow = page.StartRow + pages.per_page * pages.deep() - 1;
+    auto size = size_of(pages.sheet, page);
+    size.Height += size.Height / rounding;
+    fill_page(page_style(copy_.document(), pages.sheet), size);
 }
 
 void Press::print(const Order& order, const std::string& url) {
     if (!order.cards.empty()) {
-        if (!cards_)
+        if (!cards_) {
             cards_ = make("card_page", "Pacecells cards", cards_per_page);
+            fit_cards(*cards_);
+        }
         fill(*cards_, order.cards, &Starter::card);
     }
     if (!order.judges.empty()) {

@@ -44,12 +44,14 @@ class Press {
     struct Pages {
         Range sheet;
         css::table::CellRangeAddress first; // the page that is laid out
-        sal_Int32 places;                   // people on a page
+        sal_Int32 places;                   // people on a page of the layout
+        sal_Int32 per_page;                 // people on a page of paper, at most as many
         sal_Int32 laid = 1;                 // pages that have the layout by now
         std::vector<sal_Int32> heights;     // of its rows; 0: left out
         std::vector<Mark> marks;            // in the place of the first person
 
         [[nodiscard]] sal_Int32 rows() const { return first.EndRow - first.StartRow + 1; }
+        [[nodiscard]] sal_Int32 deep() const { return rows() / places; }
         [[nodiscard]] css::table::CellRangeAddress place(sal_Int32 number) const;
     };
     [[nodiscard]] std::vector<Rows> read(const char* first, const char* page, sal_Int32 places,
@@ -60,6 +62,7 @@ class Press {
     static std::vector<Mark> take_marks(const Range& sheet, const css::table::CellRangeAddress& place);
     static void hide_blanks(const Range& sheet, const std::vector<Mark>& marks, sal_Int32 below = 0);
     static void set_heights(const Pages& pages, sal_Int32 page);
+    void fit_cards(Pages& pages) const;
     void stretch(Pages& pages, const std::vector<const Starter*>& people, Rows Starter::*what) const;
     void split_wall();
     [[nodiscard]] Range sheet_of(const char* name) const;

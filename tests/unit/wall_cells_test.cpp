@@ -1,0 +1,116 @@
+// How clocks and goals lie on the pages of the wall. Nine rows and nine columns are what the paper holds (judgement).
+#include "wall_cells.h"
+
+#include "block.h"
+#include "expect.h"
+
+#include <set>
+#include <string>
+
+namespace pacecells {
+namespace {
+
+Workout with_stations(int count, const std::string& format) {
+    std::string text = "pacecells.workout | value\nversion | 1\nlanguage | en\n" + format +
+                       "\nfade | 0\nslip_s | 0\nstations | no | movement | unit | when | amount.1\n"
+                       "divisions | | | | | open\n";
+    for (int i = 1; i <= count; ++i)
+        text += "station | " + std::to_string(i) + " | Move " + std::to_string(i) + " | rep | | 10\n";
+    text += "paces | no | rep_s | calh | pace | handling_s | steps | grip | away_share | longest | counts\n";
+    for (int i = 1; i <= count; ++i)
+        text += "pace | " + std::to_string(i) + " | 2 | | | | 0 | | | |\n";
+    return value_of(read_workout(block::table(text + "end |\n")));
+}
+
+double number_in(const Cell& cell) {
+    const auto* number = std::get_if<double>(&cell);
+    return number ? *number : -1;
+}
+
+std::string text_in(const Cell& cell) {
+    const auto* text = std::get_if<std::string>(&cell);
+    return text ? *text : "";
+}
+
+// Every station is in one heading of the two pages, and a page is never larger than its paper.
+void expect_all(const HeadedTable& table, std::size_t stations) {
+    std::multiset<std::string> moves;
+    for (int page = 1; page <= clock_pages; ++page) {
+        const auto part = clock_page(table, page);
+        EXPECT_LE(part.headings.size(), 9u);
+        EXPECT_LE(part.rows.rows, 9);
+        EXPECT_EQ(part.rows.columns, static_cast<int>(part.headings.size()));
+        for (const auto& heading : part.headings)
+            if (text_in(heading).starts_with("Move"))
+                moves.insert(text_in(heading));
+    }
+    EXPECT_EQ(moves.size(), stations);
+    EXPECT_EQ(std::set(moves.begin(), moves.end()).size(), stations) << "each once";
+}
+
+TEST(WallPages, HaveEveryStationOfAListDoneOnce) {
+    for (const int count : {1, 6, 8, 9, 12}) {
+        const auto on = with_stations(count, "format | time\ncap | 20:00");
+        ASSERT_TRUE(goes_once(on, 0));
+        const auto table = value_of(clocks_by_goal(on, 0, {240, 300, 360}));
+        expect_all(table, static_cast<std::size_t>(count));
+        const auto second = clock_page(table, 2);
+        EXPECT_EQ(second.rows.rows, count > 8 ? 3 : 0);
+        EXPECT_EQ(clocks_title(on, 300, true, table, 2).empty(), count <= 8);
+        const auto last = count > 8 ? second : clock_page(table, 1);
+        for (int row = 0; row < 3; ++row)
+            EXPECT_NEAR(number_in(last.rows.at(row, 0)), number_in(last.rows.at(row, last.rows.columns - 1)), 1e-9)
+                << "the last clock is the goal, beside it on either page";
+    }
+    const auto on = with_stations(12, "format | time\ncap | 20:00");
+    const auto table = value_of(clocks_by_goal(on, 0, {300}));
+    EXPECT_EQ(clock_page(table, 1).headings.size(), 7u) << "six stations on each";
+    EXPECT_EQ(clock_page(table, 2).headings.size(), 7u);
+    EXPECT_EQ(clocks_title(on, 300, true, table, 2), "Clock after each station (2 of 2)");
+}
+
+TEST(WallPages, HaveEveryStationOfARound) {
+    for (const int count : {1, 6, 8, 9, 12}) {
+        const auto on = with_stations(count, "format | amrap\ncap | 30:00");
+        const auto table = value_of(clocks_of(on, 0, 3));
+        expect_all(table, static_cast<std::size_t>(count));
+        EXPECT_EQ(clock_page(table, 2).rows.rows, count >= 8 ? 3 : 0) << "with the clock they are one more";
+    }
+    const auto on = with_stations(7, "format | amrap\ncap | 30:00");
+    EXPECT_EQ(clocks_title(on, 3, false, value_of(clocks_of(on, 0, 3)), 1), "Clock for goal 3");
+}
+
+TEST(WallPages, HaveEveryRoundOrSayWhich) {
+    const auto on = with_stations(2, "format | amrap\ncap | 60:00");
+    const auto rounds = [&](double goal) {
+        std::vector<double> listed;
+        const auto table = value_of(clocks_of(on, 0, goal));
+        for (int page = 1; page <= clock_pages; ++page) {
+            const auto part = clock_page(table, page);
+            for (int row = 0; row < part.rows.rows; ++row)
+                listed.push_back(number_in(part.rows.at(row, 0)));
+        }
+        return listed;
+    };
+    EXPECT_EQ(rounds(9).size(), 9u);
+    EXPECT_EQ(rounds(12), (std::vector<double>{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12}));
+    EXPECT_EQ(rounds(25), (std::vector<double>{2, 4, 6, 8, 10, 12, 14, 16, 18, 20, 22, 24, 25}));
+    const auto windows = with_stations(1, "format | intervals\nevery_s | 60\nwindows | 12");
+    const auto table = value_of(clocks_of(windows, 0, value_of(usual_wall_goal(windows))));
+    EXPECT_EQ(clock_page(table, 1).rows.rows + clock_page(table, 2).rows.rows, 12);
+    EXPECT_EQ(clocks_title(windows, 12, false, table, 2), "Clock of every window (2 of 2)");
+}
+
+TEST(WallPages, SayWhatIsLeftOut) {
+    HeadedTable table{{}, {13, 1, std::vector<Cell>(13, Cell{1.0})}};
+    EXPECT_EQ(goals_note(table, Language::en), "The page has room for 9 of 13 goals: choose a larger step.");
+    table.rows.cells[10] = std::string("–");
+    EXPECT_EQ(goals_note(table, Language::en).find("No rate"), std::string::npos) << "not on the page";
+    table.rows = {2, 1, {Cell{1.0}, Cell{std::string("–")}}};
+    EXPECT_TRUE(goals_note(table, Language::en).starts_with("– No rate"));
+    table.rows = {1, 1, {Cell{1.0}}};
+    EXPECT_EQ(goals_note(table, Language::en), "");
+}
+
+} // namespace
+} // namespace pacecells
