@@ -143,7 +143,7 @@ void write_pace_table(Block& block, const PaceTable& table) {
 }
 
 void pace_table(Context& context) {
-    Form form(context, tr("Pace table"), 330);
+    Form form(context, tr("Pace table"), 330, 92);
     form.entry("Cap", tr("~Cap"), "20:00", tr("Minutes and seconds."));
     form.entry("From", tr("~From rounds"), "6");
     form.entry("To", tr("~To rounds"), "12");

@@ -38,26 +38,10 @@ class Picture:
 
 
 ACCESSIBLE = "com.sun.star.accessibility.Accessible"
-WORKED_WITH = ("PUSH_BUTTON", "TEXT", "PASSWORD_TEXT", "COMBO_BOX", "LIST", "CHECK_BOX", "RADIO_BUTTON")
 
 
 def role(name):
     return uno.getConstantByName(f"{ACCESSIBLE}Role.{name}")
-
-
-def controls_of(window):
-    """The accessible contexts of the fields and buttons of a window without a table, as a screen reader finds them.
-
-    Of a table 7.4 crashes (in its own libacclo) when the focus moves after a program has asked for its context.
-    """
-    roles, found = set(map(role, WORKED_WITH)), []
-    for part in window.getWindows():
-        context = part.getAccessibleContext()
-        if context.getAccessibleRole() == role("PANEL"):  # the frame of a field
-            context = context.getAccessibleChild(0).getAccessibleContext()
-        if context.getAccessibleRole() in roles:
-            found.append(context)
-    return found
 
 
 def has_state(context, name):
@@ -70,12 +54,6 @@ def has_focus(context):
     """A field has it itself, or the part of it that is typed into."""
     inside = [context.getAccessibleChild(place) for place in range(min(context.getAccessibleChildCount(), 4))]
     return any(has_state(one, "FOCUSED") for one in [context, *(child.getAccessibleContext() for child in inside)])
-
-
-def unnamed(window):
-    """The fields and buttons of which a screen reader could say no more than what kind they are."""
-    return [f"{context.getAccessibleRole()} {number}" for number, context in enumerate(controls_of(window))
-            if has_state(context, "SHOWING") and not context.getAccessibleName().strip()]
 
 
 class Calc:

@@ -206,7 +206,7 @@ void example_event(Context& context) {
         Dialog dialog(context, tr("Example event"), 260, 50, 140);
         dialog.paragraph(tr("An invented gym with everything filled in, from the roster to the review. It opens as a "
                             "new workbook: try out what you like."),
-                         2);
+                         3);
         std::vector<std::string> titles;
         for (const auto& example : examples)
             titles.push_back(example.second);

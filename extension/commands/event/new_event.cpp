@@ -223,8 +223,8 @@ void lay_out(Form& form, const std::optional<Offer>& offer) {
     format.options = formats;
     form.line({format, {{tr("~Cap"), 44, 40}, "Cap"}, {{tr("~Rounds, for time"), 72, 34}, "Rounds"}});
     form.line({{{tr("~Gym"), first_label, 122, offer ? offer->gym : ""}, "Gym"}, {{tr("~Title"), 44, 152}, "Title"}});
-    form.line({{{tr("~Intervals: every, s"), 76, 34}, "Every"},
-               {{tr("or ~work, s"), 44, 34}, "Work"},
+    form.line({{{tr("~Intervals: every, s"), 82, 34}, "Every"},
+               {{tr("or ~work, s"), 56, 34}, "Work"},
                {{tr("re~st, s"), 36, 34}, "Rest"},
                {{tr("wi~ndows"), 44, 34}, "Windows"}});
     std::array division_names{tr("as written"), tr("scaled"), std::string(), std::string()};
@@ -277,7 +277,7 @@ void lay_out(Form& form, const std::optional<Offer>& offer) {
         tr("Amounts and loads: one for all divisions, or one for each with / between, such as 12/10/8, and - where one "
            "leaves the station out. An amount may be a rep scheme: 21-15-9, 3-6-9-…. Holds and rests in seconds. What "
            "is blank stays blank on the sheet."),
-        3);
+        4);
 }
 
 // --- the workbook ------------------------------------------------------------------------------------------------
