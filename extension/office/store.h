@@ -16,6 +16,11 @@ namespace pacecells {
 void store_whole(const Context& context, const css::uno::Reference<css::frame::XStorable>& document,
                  const std::string& url, Properties how);
 
+// The same as a PDF, with the language of the document and its title, or this title where one is given. Tagged, so that a
+// screen reader reads it in order, where the office tags every cell.
+void store_pdf(const Context& context, const css::uno::Reference<css::sheet::XSpreadsheetDocument>& document,
+               const std::string& url, const std::string& title = {});
+
 // Whether the office, here or elsewhere, has noted that somebody has the file open.
 [[nodiscard]] bool locked(const Context& context, const std::string& url);
 

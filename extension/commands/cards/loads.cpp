@@ -201,8 +201,7 @@ void print(const Context& context, const Document& original, const EventCells& e
     prints->setTitleRows({area.Sheet, 0, 0, page.last_column(), heading_row});
     prints->setPrintTitleRows(true);
     stamp_prints(copy.document(), language);
-    store_whole(context, need<css::frame::XStorable>(copy.document()), url,
-                {{"FilterName", Any(rtl::OUString("calc_pdf_Export"))}});
+    store_pdf(context, copy.document(), url, event.text("event_heading") + " · " + spoken(say("Loads"), language));
 }
 
 void loads(Context& context) {

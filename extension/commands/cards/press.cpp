@@ -488,8 +488,10 @@ void Press::print(const Order& order, const std::string& url) {
         if (areas.getLength() > 1)
             need<css::sheet::XPrintAreas>(heats)->setPrintAreas({areas.getConstArray(), 1});
     }
-    store_whole(context_, need<css::frame::XStorable>(copy_.document()), url,
-                {{"FilterName", Any(rtl::OUString("calc_pdf_Export"))}});
+    auto title = event_.text("event_heading");
+    if (order.cards.size() == 1 && order.judges.empty() && !order.wall && !order.heats)
+        title += " · " + order.cards.front()->name;
+    store_pdf(context_, copy_.document(), url, title);
 }
 
 } // namespace pacecells

@@ -343,10 +343,13 @@ void person_page(Context& context) {
     try {
         const auto sheet = need<css::sheet::XSpreadsheetDocument>(document);
         fill(sheet, *page, pdf);
-        if (pdf)
+        if (pdf) {
             stamp_prints(sheet, *parse_language(interface_language()));
-        store_whole(context, need<css::frame::XStorable>(sheet), *url,
-                    {{"FilterName", Any(rtl::OUString::createFromAscii(pdf ? "calc_pdf_Export" : "calc8"))}});
+            store_pdf(context, sheet, *url, page->person.name);
+        } else {
+            store_whole(context, need<css::frame::XStorable>(sheet), *url,
+                        {{"FilterName", Any(rtl::OUString::createFromAscii("calc8"))}});
+        }
     } catch (...) {
         need<css::util::XCloseable>(document)->close(true);
         throw;

@@ -89,7 +89,7 @@ void share(Context& context) {
     if (!may_write(context, document, *url))
         return;
     if (kind.ending == ".pdf") { // what it holds is values already
-        store(context, document, *url, kind);
+        store_pdf(context, document, *url);
     } else {
         const auto front = need<css::container::XNamed>(active_sheet(context))->getName();
         const Copy copy(context, document);
