@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <span>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -37,8 +38,6 @@ std::vector<int> listed_rows(int count, int most) {
         rows.push_back(count - 1);
     return rows;
 }
-
-bool wide(const HeadedTable& table) { return static_cast<int>(table.headings.size()) > page_columns; }
 
 } // namespace
 
@@ -210,33 +209,73 @@ Result<HeadedTable> clocks_by_goal(const Workout& workout, std::size_t division,
     return HeadedTable{std::move(headings), std::move(rows)};
 }
 
-HeadedTable clock_page(const HeadedTable& table, int page) {
-    // Two pages share the columns, or the rows.
-    const int columns = static_cast<int>(table.headings.size()) - 1; // beside the first
-    const auto [left, right] = wide(table) ? on_page(columns, page_columns - 1, page) : std::pair{0, columns};
-    auto rows = listed_rows(table.rows.rows, wide(table) ? page_rows : clock_pages * page_rows);
-    if (!wide(table)) {
-        const auto [top, bottom] = on_page(static_cast<int>(rows.size()), page_rows, page);
-        rows = std::vector(rows.begin() + top, rows.begin() + bottom);
-    } else if (left == right) {
-        rows.clear();
+HeadedTable clocks_in_turn(const Workout& workout, const HeadedTable& table) {
+    const int last = table.rows.columns - 1;
+    HeadedTable listed{{table.headings.front(), spoken(say("STATION"), workout.settings.language), table.headings.back()},
+                       {table.rows.rows, 3, {}}};
+    for (int row = 0; row < table.rows.rows; ++row) {
+        int column = 1;
+        while (column < last && std::holds_alternative<Blank>(table.rows.at(row, column)))
+            ++column;
+        listed.rows.cells.push_back(table.rows.at(row, 0));
+        listed.rows.cells.push_back(column < last ? table.headings[static_cast<std::size_t>(column)] : Cell{Blank{}});
+        listed.rows.cells.push_back(table.rows.at(row, last));
     }
-    if (rows.empty())
-        return {};
-    HeadedTable part{{table.headings.front()}, {static_cast<int>(rows.size()), right - left + 1, {}}};
-    for (int column = left + 1; column <= right; ++column)
+    return listed;
+}
+
+namespace {
+
+// These rows, those that do not fit below beside the others.
+HeadedTable folded(const HeadedTable& table, std::span<const int> rows) {
+    const int count = static_cast<int>(rows.size());
+    const int bands = std::max((count + page_rows - 1) / page_rows, 1);
+    const int deep = (count + bands - 1) / bands;
+    HeadedTable part{{}, {deep, bands * table.rows.columns, {}}};
+    for (int band = 0; band < bands; ++band)
+        part.headings.insert(part.headings.end(), table.headings.begin(), table.headings.end());
+    for (int row = 0; row < deep; ++row)
+        for (int band = 0; band < bands; ++band)
+            for (int column = 0; column < table.rows.columns; ++column) {
+                const auto at = static_cast<std::size_t>(band * deep + row);
+                part.rows.cells.push_back(at < rows.size() ? table.rows.at(rows[at], column) : Cell{Blank{}});
+            }
+    return part;
+}
+
+// The first column, and those from one to before another.
+HeadedTable with_columns(const HeadedTable& table, int from, int to) {
+    HeadedTable part{{table.headings.front()}, {table.rows.rows, to - from + 1, {}}};
+    for (int column = from; column < to; ++column)
         part.headings.push_back(table.headings[static_cast<std::size_t>(column)]);
-    for (const int row : rows) {
+    for (int row = 0; row < table.rows.rows; ++row) {
         part.rows.cells.push_back(table.rows.at(row, 0));
-        for (int column = left + 1; column <= right; ++column)
+        for (int column = from; column < to; ++column)
             part.rows.cells.push_back(table.rows.at(row, column));
     }
     return part;
 }
 
+} // namespace
+
+HeadedTable clock_page(const HeadedTable& table, int page) {
+    const int columns = static_cast<int>(table.headings.size());
+    if (columns > page_columns) { // the pages share the columns
+        const auto rows = listed_rows(table.rows.rows, page_rows);
+        const auto [from, to] = on_page(columns - 1, page_columns - 1, page);
+        return from < to ? folded(with_columns(table, from + 1, to + 1), rows) : HeadedTable{};
+    }
+    const int most = page_columns / columns * page_rows;
+    const auto rows = listed_rows(table.rows.rows, clock_pages * most);
+    const auto [from, to] = on_page(static_cast<int>(rows.size()), most, page);
+    return from < to ? folded(table, std::span(rows).subspan(static_cast<std::size_t>(from),
+                                                             static_cast<std::size_t>(to - from)))
+                     : HeadedTable{};
+}
+
 std::string clocks_title(const Workout& workout, double goal, bool by_goal, const HeadedTable& table, int page) {
     const auto language = workout.settings.language;
-    const bool two = wide(table) || table.rows.rows > page_rows;
+    const bool two = !clock_page(table, clock_pages).headings.empty();
     if (page > 1 && !two)
         return {};
     const bool windows = workout.settings.format == Format::intervals;

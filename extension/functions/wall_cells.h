@@ -60,10 +60,13 @@ void add_rate_headings(const Workout& workout, const std::vector<std::size_t>& r
 [[nodiscard]] Result<HeadedTable> clocks_by_goal(const Workout& workout, std::size_t division,
                                                 const std::vector<double>& goals);
 
+// Of stations in turn: window, station and clock, from the table above.
+[[nodiscard]] HeadedTable clocks_in_turn(const Workout& workout, const HeadedTable& table);
+
 inline constexpr int clock_pages = 2;
-// A page of the wall has nine columns, the first on both pages, and nine rows. More columns are shared out evenly; more
-// rows too, and where two pages do not hold them every second or third is listed, and the last. The second page of a table
-// that one page holds is empty.
+// A page of the wall has nine columns and nine rows. More columns are shared out evenly to the pages, the first on both. More
+// rows go beside the others where the columns are few, then to the second page; where that is too little, every second or
+// third is listed, and the last. The second page of a table that one page holds is empty.
 [[nodiscard]] HeadedTable clock_page(const HeadedTable& table, int page);
 // Empty for a page that is.
 [[nodiscard]] std::string clocks_title(const Workout& workout, double goal, bool by_goal, const HeadedTable& table,

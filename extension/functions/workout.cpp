@@ -1,6 +1,7 @@
 // The WORKOUT family: what the block of a workout says without a person, for walls, judges and results.
 #include "card_wording.h"
 #include "family.h"
+#include "judge_cells.h"
 #include "planning.h"
 #include "wall_cells.h"
 #include "wording.h"
@@ -67,15 +68,6 @@ class Latest {
     Key key_{};
     std::optional<Value> value_;
 };
-
-// Points of a round up to the end of a station, or of all.
-double points(const Workout& workout, std::size_t division, int round, std::size_t last) {
-    double sum = 0;
-    const auto rounds = workout.rounds(division);
-    for (std::size_t i = 0; i <= last && i < workout.stations.size(); ++i)
-        sum += workout.stations[i].amount(division, round, rounds) * workout.stations[i].points();
-    return sum;
-}
 
 // "2+19", also of a workout for time, before its end.
 std::string under_way(const Workout& workout, std::size_t division, const Score& score) {
@@ -281,9 +273,10 @@ Result<Answer> workout_clocks(AreaPointer workout, std::optional<NumberOrText> g
         return table.error();
     if (!page)
         return part_of(table->headings, table->rows, row, column);
+    const auto laid = in->workout->settings.in_turn ? clocks_in_turn(*in->workout, *table) : *table;
     if (row && row->value == -1)
-        return page_head(*in, *wanted, *table, page->value, column);
-    auto part = clock_page(*table, page->value);
+        return page_head(*in, *wanted, laid, page->value, column);
+    auto part = clock_page(laid, page->value);
     return part_of(std::move(part.headings), std::move(part.rows), row, column);
 }
 
@@ -316,19 +309,6 @@ Result<Answer> workout_reps(AreaPointer workout, std::optional<NumberOrText> div
     return Answer{std::move(row)};
 }
 
-// What a judge's sheet has over a round; empty beyond the last. A workout of one round has a column for clocks beside it.
-std::string judge_heading(const Workout& workout, std::size_t division, int round, double goal) {
-    constexpr int more = 2; // rounds than the goal
-    if (round < 1)
-        return {};
-    const auto rounds = workout.rounds(division);
-    if (rounds == 1 && round == 2)
-        return spoken(say("clock"), workout.settings.language);
-    const bool open = workout.settings.format == Format::amrap && goal > 0;
-    const int listed = open ? static_cast<int>(std::ceil(goal)) + more : most_plan_rounds;
-    return round <= std::min(listed, rounds.value_or(most_plan_rounds)) ? "R" + std::to_string(round) : std::string();
-}
-
 Result<Cell> workout_count(AreaPointer workout, NumberOrText division, Count round, std::optional<NumberOrText> station,
                            std::optional<CountNumber> goal) {
     const auto in = division_of(workout, division);
@@ -337,22 +317,10 @@ Result<Cell> workout_count(AreaPointer workout, NumberOrText division, Count rou
     if (round.value < 0)
         return out_of_domain("A round is a whole number from 1; got %1.", round.value);
     if (goal) {
-        const auto heading = judge_heading(*in->workout, in->division, round.value, goal->value);
-        const auto* number = station ? std::get_if<double>(&station->value) : nullptr;
-        if (heading.empty() || (number && *number == 0))
-            return to_cell(heading);
-        if (station) {
-            const auto there = station_in(*in->workout, in->division, *station);
-            if (!there)
-                return there.error();
-            if (!*there)
-                return Cell{Blank{}};
-        }
-        const auto count = workout_count(workout, division, round, station, std::nullopt);
-        if (!count)
-            return count.error();
-        const auto* reps = std::get_if<double>(&*count);
-        return to_cell((reps ? number_text(*reps) : std::string()) + " ");
+        const auto* line = station ? std::get_if<double>(&station->value) : nullptr;
+        if (!line || *line < 0 || *line != std::floor(*line))
+            return out_of_domain("A line of a judge's sheet is a whole number from 0.");
+        return to_cell(judge_cell(*in->workout, in->division, static_cast<int>(*line), round.value, goal->value));
     }
     const auto rounds = in->workout->rounds(in->division);
     if (round.value > rounds.value_or(most_plan_rounds))
@@ -471,8 +439,8 @@ constexpr Row rows[] = {
          {"division", "Name of the division."},
          {"round", "The round; 0 gives 0."},
          {"station", "The station by its number in order, or its movement; the end of the round if left out."},
-         {"goal", "Makes it a cell of a judge's sheet: text with a space behind it, in rounds up to the goal and two more, "
-                  "all where it is 0; station 0 is the heading of the round. A number if left out."}},
+         {"goal", "Makes it the text of a judge's sheet, up to two rounds above the goal, all where it is 0: round is the "
+                  "column from 0, station the line from 0. A number if left out."}},
         complete, arithmetic, {"workout;\"scaled\";2;1", "44"}),
     row<&workout_result>(
         "workoutResult", "WORKOUT.RESULT",

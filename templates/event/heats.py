@@ -14,7 +14,7 @@ LATER = "F"                    # hidden: cards and judge's sheets say it
 GROUP, CAN, TEAM = (column(len(HEADS) + step) for step in range(3))
 CHOICES = column(len(HEADS) + 3)
 JUDGE = len(HEADS) + 5         # first column of the judge's sheets
-ROUNDS = 12                    # rounds on a judge's sheet
+ROUNDS = 12                    # columns of rounds on a judge's sheet; further ones are below where there is room
 TEXT, TURNS, STAMP, COUNT, CLOCK, NO_REPS, STATION = range(1, 8)  # rows of one, below the name
 BOXES = STATION + STATIONS
 HALF, SHEETS = BOXES + 2, 2    # rows of one; between two of them there is air
@@ -130,22 +130,19 @@ def make_judge(book, first, half):
     tiebreak = f"$'{book.workout.title}'.{book.settings['tiebreak']}"
     stamp = f'event_heading&IF({tiebreak}="";"";" · "&{labelled("tie-break", tiebreak)})'
     sheet.merged(across(0, ROUNDS, STAMP), shown(stamp), "card line")
-    sheet.put(cell(0, COUNT), shown(lit("running count")), "judge head left")
     once = f"${out[1]}${first + 1}"  # a workout of one round has a column of clocks, one for each station
     sheet.put(once.replace("$", ""), f'=IF({who}=0;0;N({pc("WORKOUT.COUNT", "workout", division, 2)}=""))', "working")
     # the same formula in all of them, by where they are
     corner = fixed(cell(0, COUNT))
     counted = lambda station: shown(pc("WORKOUT.COUNT", "workout", division, f"COLUMN()-COLUMN({corner})", station, aim))
-    for k in range(1, ROUNDS + 1):
-        sheet.put(cell(k, COUNT), counted(0), "judge head")
-        for line in (CLOCK, NO_REPS):  # a space to write in
+    for k in range(ROUNDS + 1):
+        sheet.put(cell(k, COUNT), counted(0), "judge head" if k else "judge head left")
+        for line in (CLOCK, NO_REPS) if k else ():  # a space to write in
             sheet.put(cell(k, line), f'=IF(OR({cell(0, line)}="";{cell(k, COUNT)}="");"";" ")', "judge count")
         for line in range(STATION, BOXES):
-            sheet.put(cell(k, line), counted(f"ROW()-ROW({corner})-{STATION - COUNT - 1}"), "judge count")
+            sheet.put(cell(k, line), counted(f"ROW()-ROW({corner})-{STATION - COUNT - 1}"), "judge count" if k else "judge station")
     sheet.put(cell(0, CLOCK), f'=IF(OR({who}=0;{once});"";{lit("clock")})', "judge station")
     sheet.put(cell(0, NO_REPS), shown(lit("no-reps (tally)")), "judge station")
-    for station in range(1, STATIONS + 1):
-        sheet.put(cell(0, STATION + station - 1), shown(pc("WORKOUT.TEXT", "workout", division, station)), "judge station")
     for left, right, top, bottom in ((0, 0, COUNT, COUNT), (0, 0, CLOCK, BOXES - 1), (1, ROUNDS, COUNT, COUNT), (1, ROUNDS, CLOCK, BOXES - 1)):
         sheet.mark(f"{cell(left, top)}:{cell(right, bottom)}", (f'{cell(left, top)}=""', "blank cell"))
     signature = "judge's signature"

@@ -80,25 +80,51 @@ TEST(WallPages, HaveEveryStationOfARound) {
     EXPECT_EQ(clocks_title(on, 3, false, value_of(clocks_of(on, 0, 3)), 1), "Clock for goal 3");
 }
 
-TEST(WallPages, HaveEveryRoundOrSayWhich) {
-    const auto on = with_stations(2, "format | amrap\ncap | 60:00");
-    const auto rounds = [&](double goal) {
-        std::vector<double> listed;
-        const auto table = value_of(clocks_of(on, 0, goal));
-        for (int page = 1; page <= clock_pages; ++page) {
-            const auto part = clock_page(table, page);
+// The first column, also of what goes on beside it.
+std::vector<double> numbered(const HeadedTable& table, int columns) {
+    std::vector<double> all;
+    for (int page = 1; page <= clock_pages; ++page) {
+        const auto part = clock_page(table, page);
+        EXPECT_LE(part.rows.rows, 9);
+        EXPECT_LE(part.rows.columns, 9);
+        for (int band = 0; band < part.rows.columns; band += columns)
             for (int row = 0; row < part.rows.rows; ++row)
-                listed.push_back(number_in(part.rows.at(row, 0)));
-        }
-        return listed;
-    };
-    EXPECT_EQ(rounds(9).size(), 9u);
-    EXPECT_EQ(rounds(12), (std::vector<double>{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12}));
-    EXPECT_EQ(rounds(25), (std::vector<double>{2, 4, 6, 8, 10, 12, 14, 16, 18, 20, 22, 24, 25}));
-    const auto windows = with_stations(1, "format | intervals\nevery_s | 60\nwindows | 12");
-    const auto table = value_of(clocks_of(windows, 0, value_of(usual_wall_goal(windows))));
-    EXPECT_EQ(clock_page(table, 1).rows.rows + clock_page(table, 2).rows.rows, 12);
-    EXPECT_EQ(clocks_title(windows, 12, false, table, 2), "Clock of every window (2 of 2)");
+                if (number_in(part.rows.at(row, band)) > 0)
+                    all.push_back(number_in(part.rows.at(row, band)));
+    }
+    return all;
+}
+
+std::vector<double> up_to(int last) {
+    std::vector<double> all;
+    for (int i = 1; i <= last; ++i)
+        all.push_back(i);
+    return all;
+}
+
+TEST(WallPages, HaveEveryRoundOrSayWhich) {
+    const auto on = with_stations(3, "format | amrap\ncap | 60:00"); // five columns: nothing beside them
+    for (const int goal : {1, 9, 10, 18})
+        EXPECT_EQ(numbered(value_of(clocks_of(on, 0, goal)), 5), up_to(goal));
+    EXPECT_EQ(numbered(value_of(clocks_of(on, 0, 25)), 5),
+              (std::vector<double>{2, 4, 6, 8, 10, 12, 14, 16, 18, 20, 22, 24, 25}));
+    const auto few = with_stations(2, "format | amrap\ncap | 60:00"); // two times four columns
+    const auto table = value_of(clocks_of(few, 0, 12));
+    EXPECT_EQ(numbered(table, 4), up_to(12));
+    EXPECT_EQ(clocks_title(few, 12, false, table, 1), "Clock for goal 12") << "one page";
+    EXPECT_EQ(numbered(value_of(clocks_of(few, 0, 36)), 4), up_to(36));
+}
+
+TEST(WallPages, NameTheStationOfEachWindowInTurn) {
+    const auto on = with_stations(12, "format | intervals\nevery_s | 60\nwindows | 24\nin_turn | yes");
+    const auto table = clocks_in_turn(on, value_of(clocks_of(on, 0, value_of(usual_wall_goal(on)))));
+    EXPECT_EQ(numbered(table, 3), up_to(24));
+    const auto part = clock_page(table, 1);
+    EXPECT_EQ(text_in(part.headings[1]), "STATION");
+    EXPECT_EQ(text_in(part.rows.at(2, 1)), "Move 3");
+    EXPECT_EQ(text_in(part.rows.at(0, 4)), "Move 9") << "eight windows below each other";
+    EXPECT_NEAR(number_in(part.rows.at(2, 2)), 140.0 / 86400, 1e-9) << "20 s into the third";
+    EXPECT_EQ(clocks_title(on, 24, false, table, 2), "");
 }
 
 TEST(WallPages, SayWhatIsLeftOut) {

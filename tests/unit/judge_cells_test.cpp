@@ -1,0 +1,69 @@
+// The running count of a judge's sheet, counted by hand.
+#include "judge_cells.h"
+
+#include "block.h"
+#include "expect.h"
+
+#include <string>
+
+namespace pacecells {
+namespace {
+
+Workout on(int stations, const std::string& format) {
+    std::string text = "pacecells.workout | value\nversion | 1\nlanguage | en\n" + format +
+                       "\nstations | no | movement | unit | when | amount.1\ndivisions | | | | | open\n";
+    for (int i = 1; i <= stations; ++i)
+        text += "station | " + std::to_string(i) + " | Move " + std::to_string(i) + " | rep | | 10\n";
+    text += "paces | no | rep_s | calh | pace | handling_s | steps | grip | away_share | longest | counts\n";
+    for (int i = 1; i <= stations; ++i)
+        text += "pace | " + std::to_string(i) + " | 2 | | | | 0 | | | |\n";
+    return value_of(read_workout(block::table(text + "end |\n")));
+}
+
+// A line from column 0 to the last with something in it.
+std::string line_of(const Workout& workout, int line, double goal = 0) {
+    std::string text;
+    for (int column = 0; column <= judge_columns; ++column) {
+        const auto cell = judge_cell(workout, 0, line, column, goal);
+        if (!cell.empty())
+            text += (column > 0 ? "|" : "") + cell;
+    }
+    return text;
+}
+
+TEST(JudgeCells, CountAloudUpToTwoRoundsAboveTheGoal) {
+    const auto two = on(2, "format | amrap\ncap | 20:00");
+    EXPECT_EQ(line_of(two, 0, 2.5), "running count|R1|R2|R3|R4|R5");
+    EXPECT_EQ(line_of(two, 1, 2.5), "10 Move 1|10 |30 |50 |70 |90 ");
+    EXPECT_EQ(line_of(two, 2, 2.5), "10 Move 2|20 |40 |60 |80 |100 ");
+    EXPECT_EQ(line_of(two, 3, 2.5), "");
+}
+
+TEST(JudgeCells, OneRoundHasAColumnOfClocks) {
+    const auto once = on(3, "format | time\ncap | 20:00");
+    EXPECT_EQ(line_of(once, 0), "running count|R1|clock");
+    EXPECT_EQ(line_of(once, 3), "10 Move 3|30 | ");
+    EXPECT_EQ(line_of(once, 4), "");
+}
+
+TEST(JudgeCells, RoundsBeyondTheColumnsGoOnBelow) {
+    const auto many = on(3, "format | time\ncap | 60:00\nrounds | 20");
+    EXPECT_EQ(judge_cell(many, 0, 0, 12, 0), "R12");
+    EXPECT_EQ(line_of(many, 4), "running count|R13|R14|R15|R16|R17|R18|R19|R20");
+    EXPECT_EQ(line_of(many, 5), "clock| | | | | | | | ");
+    EXPECT_EQ(judge_cell(many, 0, 6, 1, 0), "370 ") << "12 rounds of 30, and 10";
+    EXPECT_EQ(judge_cell(many, 0, 8, 8, 0), "600 ");
+    EXPECT_EQ(line_of(many, 9), "");
+    const auto crowded = on(8, "format | time\ncap | 60:00\nrounds | 20");
+    EXPECT_EQ(line_of(crowded, 9), "") << "no room for half of it";
+}
+
+TEST(JudgeCells, StationsInTurnHaveAColumnForEachTime) {
+    const auto turns = on(3, "format | intervals\nevery_s | 60\nwindows | 8\nin_turn | yes");
+    EXPECT_EQ(line_of(turns, 0), "running count|1–3|4–6|7–8");
+    EXPECT_EQ(line_of(turns, 1), "10 Move 1|10 |10 |10 ");
+    EXPECT_EQ(line_of(turns, 3), "10 Move 3|10 |10 ") << "there is no ninth window";
+}
+
+} // namespace
+} // namespace pacecells
