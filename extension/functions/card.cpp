@@ -73,9 +73,7 @@ Result<Cell> athlete_card(AreaPointer workout, AreaPointer tests, RawCells keys,
         return Cell{Blank{}};
     constexpr int of_the_sets = 5;
     constexpr int of_the_rate = 13;
-    answer_is_about(index.value == of_the_sets   ? Fact::sets
-                    : index.value >= of_the_rate ? Fact::hold
-                                                 : Fact::clocks);
+    answer_is_about(index.value == of_the_sets ? Fact::sets : index.value >= of_the_rate ? Fact::hold : Fact::clocks);
     return lines[static_cast<std::size_t>(index.value) - 1](
         {*cell->planned->workout, cell->planned->plan, which, value_or(later, Seconds{0})});
 }

@@ -110,13 +110,14 @@ std::string card_rate(const Workout& workout, const Plan& plan) {
     const auto text = rate_text(workout, *machine, plan.card->advice.hold);
     const bool split = settings.rate_unit == ErgUnit::split && text.find(' ') == text.npos; // a time alone says nothing
     return machine_label(*machine, settings.language) + " " + text +
-           (split ? " " + std::string(word(WordList::rate_unit, static_cast<std::size_t>(ErgUnit::split),
-                                           settings.language))
+           (split ? " " + std::string(
+                              word(WordList::rate_unit, static_cast<std::size_t>(ErgUnit::split), settings.language))
                   : std::string());
 }
 
 std::string card_rate_text(const Workout& workout, const Plan& plan) {
-    const auto at = std::ranges::find(plan.stations, plan.main.value_or(workout.stations.size()), &StationPlan::station);
+    const auto at =
+        std::ranges::find(plan.stations, plan.main.value_or(workout.stations.size()), &StationPlan::station);
     if (card_rate(workout, plan).empty() || at == plan.stations.end() || !plan.on_machine)
         return {};
     const auto language = workout.settings.language;
@@ -142,11 +143,11 @@ std::string card_rule(const Workout& workout, const Plan& plan, Seconds later) {
     if (card_by_station(workout, plan)) {
         std::string text;
         for (const std::size_t quarter : {0u, 2u})
-            text += (text.empty() ? "" : " · ") +
-                    spoken(say("%1: %2",
-                               clock(plan.goal->goal.clock * ((static_cast<double>(quarter) + 1) / 4) + later),
-                               point_text(workout, plan.division, plan.goal->quarters[quarter])),
-                           language);
+            text +=
+                (text.empty() ? "" : " · ") +
+                spoken(say("%1: %2", clock(plan.goal->goal.clock * ((static_cast<double>(quarter) + 1) / 4) + later),
+                           point_text(workout, plan.division, plan.goal->quarters[quarter])),
+                       language);
         return text;
     }
     if (!plan.check_round || !plan.check_clock)

@@ -32,12 +32,11 @@ Result<Answer> heat_list_cells(RawCells names, Numbers projected, CountNumber la
     const auto judge_texts = judges ? texts(*judges) : std::vector<std::string>{};
     // a blank cell is 0, and nobody starts at midnight
     const bool timed = first_start && first_start->days > 0;
-    const auto places =
-        heat_list(name_texts, projected.values, lanes.value,
-                  timed ? std::optional{Seconds{first_start->days * seconds_a_day}} : std::nullopt,
-                  value_or(every, usual_heat_interval), group_texts,
-                  judges ? std::optional<std::span<const std::string>>{judge_texts} : std::nullopt,
-                  {machines ? machines->value : 0, value_or(later, Seconds{0})}, team_texts);
+    const auto places = heat_list(name_texts, projected.values, lanes.value,
+                                  timed ? std::optional{Seconds{first_start->days * seconds_a_day}} : std::nullopt,
+                                  value_or(every, usual_heat_interval), group_texts,
+                                  judges ? std::optional<std::span<const std::string>>{judge_texts} : std::nullopt,
+                                  {machines ? machines->value : 0, value_or(later, Seconds{0})}, team_texts);
     if (!places)
         return places.error();
     const auto& asked = judges ? judges->cells : names.cells;

@@ -32,7 +32,8 @@ struct SheetPlace {
     int last_round = 0; // of stations in turn, those of the column
 };
 
-SheetPlace place_of(const Workout& workout, const std::vector<std::size_t>& stations, int rounds, int line, int column) {
+SheetPlace place_of(const Workout& workout, const std::vector<std::size_t>& stations, int rounds, int line,
+                    int column) {
     const int count = static_cast<int>(stations.size());
     SheetPlace place;
     if (workout.settings.in_turn) {
@@ -54,7 +55,9 @@ SheetPlace place_of(const Workout& workout, const std::vector<std::size_t>& stat
     if (band > 0 && (!fits || band >= bands))
         return place;
     const int head = band == 0 ? 1 : band_head;
-    place.kind = in_band >= head ? SheetPlace::Kind::station : in_band == 0 ? SheetPlace::Kind::heading : SheetPlace::Kind::clocks;
+    place.kind = in_band >= head ? SheetPlace::Kind::station
+                 : in_band == 0  ? SheetPlace::Kind::heading
+                                 : SheetPlace::Kind::clocks;
     if (place.kind == SheetPlace::Kind::station)
         place.station = stations[static_cast<std::size_t>(in_band - head)];
     const int round = band * judge_columns + std::max(column, 1);
@@ -101,8 +104,8 @@ std::string judge_cell(const Workout& workout, std::size_t division, int line, i
     if (column == 0)
         return station_line(workout, division, place.station);
     const auto& station = workout.stations[place.station];
-    if (clocks || place.round > all.value_or(most_plan_rounds) ||
-        station.amount(division, place.round, all) == 0 || station.divisions[division].amounts.most)
+    if (clocks || place.round > all.value_or(most_plan_rounds) || station.amount(division, place.round, all) == 0 ||
+        station.divisions[division].amounts.most)
         return " ";
     return number_text(running_count(workout, division, place.round, place.station)) + " ";
 }

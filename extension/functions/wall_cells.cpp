@@ -109,10 +109,12 @@ std::string goals_note(const HeadedTable& table, Language language) {
         }
     std::string note;
     if (dashes)
-        note = spoken(say("– No rate on the ergometer is fast enough: the other stations leave too little time."), language);
+        note = spoken(say("– No rate on the ergometer is fast enough: the other stations leave too little time."),
+                      language);
     if (listed < table.rows.rows)
         note += (note.empty() ? "" : " ") +
-                spoken(say("The page has room for %1 of %2 goals: choose a larger step.", listed, table.rows.rows), language);
+                spoken(say("The page has room for %1 of %2 goals: choose a larger step.", listed, table.rows.rows),
+                       language);
     return note;
 }
 
@@ -211,8 +213,9 @@ Result<HeadedTable> clocks_by_goal(const Workout& workout, std::size_t division,
 
 HeadedTable clocks_in_turn(const Workout& workout, const HeadedTable& table) {
     const int last = table.rows.columns - 1;
-    HeadedTable listed{{table.headings.front(), spoken(say("STATION"), workout.settings.language), table.headings.back()},
-                       {table.rows.rows, 3, {}}};
+    HeadedTable listed{
+        {table.headings.front(), spoken(say("STATION"), workout.settings.language), table.headings.back()},
+        {table.rows.rows, 3, {}}};
     for (int row = 0; row < table.rows.rows; ++row) {
         int column = 1;
         while (column < last && std::holds_alternative<Blank>(table.rows.at(row, column)))

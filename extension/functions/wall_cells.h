@@ -58,7 +58,7 @@ void add_rate_headings(const Workout& workout, const std::vector<std::size_t>& r
 [[nodiscard]] Result<HeadedTable> clocks_of(const Workout& workout, std::size_t division, double goal);
 // A row for each goal: the goal, and the clock after each station; the last is the goal itself.
 [[nodiscard]] Result<HeadedTable> clocks_by_goal(const Workout& workout, std::size_t division,
-                                                const std::vector<double>& goals);
+                                                 const std::vector<double>& goals);
 
 // Of stations in turn: window, station and clock, from the table above.
 [[nodiscard]] HeadedTable clocks_in_turn(const Workout& workout, const HeadedTable& table);

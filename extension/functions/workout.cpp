@@ -172,8 +172,9 @@ Result<Answer> workout_table(AreaPointer workout, std::optional<NumberOrText> fr
     const bool for_time = task.settings.format == Format::time;
     const auto rated = rated_divisions(task);
     const bool once = goes_once(task, 0); // half of each goal instead of a round and half the cap
-    std::vector<Cell> headings{spoken(say("GOAL"), language), spoken(once ? say("HALF") : say("ROUND"), language),
-                               spoken(once ? say("BY THEN") : say("AT %1", *clock_text(task.settings.cap * 0.5, 0)), language)};
+    std::vector<Cell> headings{
+        spoken(say("GOAL"), language), spoken(once ? say("HALF") : say("ROUND"), language),
+        spoken(once ? say("BY THEN") : say("AT %1", *clock_text(task.settings.cap * 0.5, 0)), language)};
     add_rate_headings(task, rated, headings);
     Range table{static_cast<int>(rows->size()), static_cast<int>(headings.size()), {}};
     for (const auto& line : *rows) {
@@ -426,7 +427,8 @@ constexpr Row rows[] = {
          {"column", "Column wanted: 1 the round, then each station, the last the end of the round; all "
                     "if left out."},
          {"goals", "Goals to list, a row for each, where each station comes once; not used otherwise."},
-         {"page", "Page of the wall, 1 or 2, of nine rows and columns; its row -1 has the title. No pages if left out."}},
+         {"page",
+          "Page of the wall, 1 or 2, of nine rows and columns; its row -1 has the title. No pages if left out."}},
         complete, usual_pace, {"workout;6;\"scaled\";1;1", "1"}),
     row<&workout_reps>("workoutReps", "WORKOUT.REPS",
                        "Repetitions (reps) and calories that count in a round; in a row for round 1, 2, 3 and so on.",
@@ -439,8 +441,9 @@ constexpr Row rows[] = {
          {"division", "Name of the division."},
          {"round", "The round; 0 gives 0."},
          {"station", "The station by its number in order, or its movement; the end of the round if left out."},
-         {"goal", "Makes it the text of a judge's sheet, up to two rounds above the goal, all where it is 0: round is the "
-                  "column from 0, station the line from 0. A number if left out."}},
+         {"goal",
+          "Makes it the text of a judge's sheet, up to two rounds above the goal, all where it is 0: round is the "
+          "column from 0, station the line from 0. A number if left out."}},
         complete, arithmetic, {"workout;\"scaled\";2;1", "44"}),
     row<&workout_result>(
         "workoutResult", "WORKOUT.RESULT",

@@ -52,10 +52,10 @@ struct LoadLine {
     std::size_t station = 0; // of the workout
     double reps = 0;         // the athlete's own in the largest round
     std::optional<double> maximum = {};
-    std::optional<double> load = {};  // the division's
+    std::optional<double> load = {};                // the division's
     std::optional<std::string_view> implement = {}; // in place of a bar
     std::optional<OnBar> made = {};                 // nearest to it
-    std::optional<double> share = {}; // of the maximum
+    std::optional<double> share = {};               // of the maximum
     std::optional<RepsExpected> unbroken = {};
     std::optional<OnBar> up_to = {}; // the heaviest that is not too heavy for these reps
     std::array<std::optional<OnBar>, load_shares.size()> steps = {};

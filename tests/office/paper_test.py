@@ -129,6 +129,23 @@ def test_every_station_is_on_paper(office, paper, form, count):
     check("nothing lies over the line below", overlapping(WORK / "stations.pdf"), [])
 
 
+def test_every_window_in_turn_is_on_paper(office):
+    """24 windows of twelve stations: the wall names each with its station, and the judge has a column for both times."""
+    text = "EMOM 24, in turn, men/women: " + ", ".join(("12/9 cal row" if " row" in one else "200 m run" if " run" in one else f"9 {move}")
+                                                       for one, move in zip(LISTED, MOVES))
+    document = announced(office, text)
+    print_pack(office, document, WORK / "windows.pdf")
+    pages = pages_of(WORK / "windows.pdf")
+    wall = [page for page in pages if page.text.lstrip().startswith("Clock")]
+    check("pages of clocks", len(wall), 1)
+    lines = [line for line in wall[0].text.splitlines() if len(re.findall(r"\d+:\d\d", line)) == 3]
+    numbers = [int(number) for line in lines for number in re.findall(r"(?<![\d:])(\d+)\s+[a-z]", line)]
+    check("every window", sorted(numbers), list(range(1, 25)))
+    check("names are legible", wall[0].smallest >= 8)  # the footer, which shrinks with so wide a page
+    judged = [page.text for page in pages if "running count" in page.text]
+    check("both times", [(text.count("1–12"), text.count("13–24")) for text in judged], [(2, 2), (1, 1)])
+
+
 @pytest.mark.parametrize("sheet", ("Roster", "Results"))
 def test_24_people_are_one_page(office, event, paper, sheet):
     office.dispatch(event, "vnd.org.pacecells:fit-prints", Silent="true")

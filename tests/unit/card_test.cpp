@@ -134,8 +134,7 @@ TEST(AthleteCard, IntervalsHaveSecondsOfWorkAndToSpare) {
 
 TEST(AthleteCard, StationsHaveAWordOfTheirOwn) {
     const auto named = [](const std::string& first, const std::string& second) {
-        const auto [workout, plan] =
-            made(with(with(chipper, "Kettle swings", first), "Floor presses", second), "5:00");
+        const auto [workout, plan] = made(with(with(chipper, "Kettle swings", first), "Floor presses", second), "5:00");
         return card_station(workout, plan, 1)->name + ", " + card_station(workout, plan, 2)->name;
     };
     EXPECT_EQ(named("Box jumps", "Wall balls"), "Box, Wall");

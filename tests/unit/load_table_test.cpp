@@ -200,8 +200,8 @@ TEST(LoadTable, KnowsOtherImplementsInEveryLanguage) {
           Case{"Wall balls", "ball"}, Case{"sandbags over shoulder", "sandbag"}, Case{"Goblet squats", "loose"},
           Case{"Kurzhantel-Umsetzen", "dumbbell"}, Case{"Sandsäcke", "sandbag"},
           Case{"swings con pesa rusa", "kettlebell"}, Case{"Lanzamiento de balón", "ball"},
-          Case{"arraché haltère", "dumbbell"}, Case{"sac de sable", "sandbag"},
-          Case{"dumbbell step-overs", "dumbbell"}, Case{"step-overs with a dumbbell", "dumbbell"}})
+          Case{"arraché haltère", "dumbbell"}, Case{"sac de sable", "sandbag"}, Case{"dumbbell step-overs", "dumbbell"},
+          Case{"step-overs with a dumbbell", "dumbbell"}})
         EXPECT_EQ(implement_of(name), implement) << name;
 }
 
@@ -216,13 +216,15 @@ TEST(LoadTable, SaysWhatToFetch) {
     EXPECT_TRUE(std::holds_alternative<std::monostate>(kilograms[first_share_column + 1])) << "no dash";
     const Bar bar{LoadUnit::pounds, 45};
     EXPECT_EQ(std::get<std::string>(load_cells(one.workout, lines_of(one, bar)[1], bar, Language::en)[sides]),
-              "dumbbell, 49.6 lb") << "as announced, not rounded to plates: 22.5 / 0.45359237";
+              "dumbbell, 49.6 lb")
+        << "as announced, not rounded to plates: 22.5 / 0.45359237";
     EXPECT_EQ(fetched("sandbag", 45, LoadUnit::kilograms, Language::en).sentence, "1 %1, %2 %3");
     EXPECT_EQ(spoken(fetched("sandbag", 45, LoadUnit::kilograms, Language::en), Language::en), "1 sandbag, 45 kg");
     EXPECT_EQ(spoken(fetched("loose", 20, LoadUnit::kilograms, Language::en), Language::en), "weight of 20 kg");
     const auto light = person("name | max\nName | Thrusters\nBero Tann | 40\n", "Bero Tann | short |");
     EXPECT_EQ(std::get<std::string>(load_cells(light.workout, lines_of(light).back(), {}, Language::en)[sides]),
-              "a lighter bar") << "15 kg on a bar of 20";
+              "a lighter bar")
+        << "15 kg on a bar of 20";
 }
 
 TEST(LoadTable, AboveTheMaximumIsSaid) {

@@ -3,6 +3,7 @@
 #include "prints.h"
 #include "store.h"
 #include "values.h"
+#include "wall_widths.h"
 
 #include "pacecells/words.h"
 
@@ -38,10 +39,7 @@ namespace {
 
 constexpr sal_Int32 cards_per_page = 4;
 constexpr sal_Int32 judges_per_page = 2;
-constexpr sal_Int32 most_height = 1400;   // of a row, 1/100 mm
-constexpr sal_Int32 heading_row = 2;      // of a page of the wall
-constexpr sal_Int32 heading_letter = 270; // how wide a letter there is, as a rule, in 1/100 mm
-constexpr sal_Int32 rounding = 200;       // one part in so many is lost where the office rounds widths and heights
+constexpr sal_Int32 most_height = 1400; // of a row, 1/100 mm
 enum HeatColumn : sal_Int32 { heat_in_list, lane_in_list, name_in_list = 3 };
 
 bool is_blank(const Any& value) {
@@ -168,47 +166,6 @@ void leave_out_blank_rows(const Range& sheet, const css::table::CellRangeAddress
                              sheet->getCellRangeByPosition(0, area.StartRow + row, 0, area.StartRow + row))
                              ->getRows(),
                          "IsVisible", Any(false));
-}
-
-std::vector<std::pair<Any, sal_Int32>> columns_of(const Range& sheet, const css::table::CellRangeAddress& area) {
-    const auto columns = need<css::table::XColumnRowRange>(part(sheet, area))->getColumns();
-    std::vector<std::pair<Any, sal_Int32>> found;
-    for (sal_Int32 i = 0; i < columns->getCount(); ++i)
-        found.emplace_back(columns->getByIndex(i), 0);
-    for (auto& [column, width] : found)
-        get_property(column.get<Reference<css::uno::XInterface>>(), "Width") >>= width;
-    return found;
-}
-
-void set_width(const Any& column, sal_Int32 width) {
-    set_property(column.get<Reference<css::uno::XInterface>>(), "Width", Any(width));
-}
-
-// No heading of the table breaks within a word: the columns are as wide as the longest word over them.
-void widen_for_words(const Range& sheet, const css::table::CellRangeAddress& area) {
-    const auto headings = values_of(part(sheet, area))[heading_row];
-    const auto columns = columns_of(sheet, area);
-    for (std::size_t i = 0; i < columns.size(); ++i) {
-        const auto heading = utf16(text_of(headings[static_cast<sal_Int32>(i)]));
-        sal_Int32 longest = 0;
-        for (sal_Int32 at = 0, letters = 0; at < heading.getLength(); ++at) {
-            letters = heading[at] == ' ' || heading[at] == '-' ? 0 : letters + 1;
-            longest = std::max(longest, letters);
-        }
-        if (longest * heading_letter > columns[i].second)
-            set_width(columns[i].first, longest * heading_letter);
-    }
-}
-
-// What the scale of a page leaves free beside an area goes to the area's columns.
-void share_width(const Range& sheet, const css::table::CellRangeAddress& area,
-                 const Reference<css::beans::XPropertySet>& style) {
-    sal_Int16 scale = 0;
-    get_property(style, "PageScale") >>= scale;
-    const auto wide = room_on(style).Width * 100 / scale;
-    const auto now = size_of(sheet, area).Width;
-    for (const auto& [column, width] : columns_of(sheet, area))
-        set_width(column, width * (wide - wide / rounding) / now);
 }
 
 } // namespace
@@ -388,12 +345,11 @@ void Press::fit_cards(Pages& pages) const {
             if (texts.empty())
                 continue;
             blank = false;
-            const auto cell = pages.sheet->getCellRangeByPosition(
-                pages.first.StartColumn + column, pages.first.StartRow + row, pages.first.StartColumn + column,
-                pages.first.StartRow + row);
+            const auto cell =
+                pages.sheet->getCellRangeByPosition(pages.first.StartColumn + column, pages.first.StartRow + row,
+                                                    pages.first.StartColumn + column, pages.first.StartRow + row);
             if (get_property(cell, "IsTextWrapped").get<bool>())
-                height = std::max(height,
-                                  height_for(pages.sheet, cell, merged_size(pages.sheet, cell).Width, texts));
+                height = std::max(height, height_for(pages.sheet, cell, merged_size(pages.sheet, cell).Width, texts));
         }
         if (blank && row > 0 && row + 1 < deep) // the first and the last are air
             height = 0;
