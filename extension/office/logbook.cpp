@@ -69,12 +69,12 @@ class Questions : public cppu::WeakImplHelper1<css::task::XInteractionHandler> {
     Reference<css::task::XInteractionHandler2> office_;
 };
 
-Document open(const Context& context, const std::string& url, Logbook::Use use) {
-    const std::pair<const char*, Any> hidden{"Hidden", Any(use == Logbook::Use::read || !context.interactive())};
+Document open(const Context& context, const std::string& url, Logbook::Use use, bool asking) {
+    const std::pair<const char*, Any> hidden{"Hidden", Any(use == Logbook::Use::read || !asking)};
     const std::pair<const char*, Any> read_only{"ReadOnly", Any(use == Logbook::Use::read)};
     const std::pair<const char*, Any> macros{"MacroExecutionMode", Any(css::document::MacroExecMode::NEVER_EXECUTE)};
     try {
-        if (!context.interactive())
+        if (!asking)
             return as<css::sheet::XSpreadsheetDocument>(load(context, url, {hidden, read_only, macros}));
         const Reference<css::task::XInteractionHandler> asks(new Questions(context));
         return as<css::sheet::XSpreadsheetDocument>(
@@ -84,6 +84,15 @@ Document open(const Context& context, const std::string& url, Logbook::Use use) 
     } catch (const Refusal&) {
         return {};
     }
+}
+
+// Whether a file that does not open can be read all the same: then a full disk or a folder has no room for the office's
+// lock.
+bool only_readable(const Context& context, const std::string& url) {
+    const auto document = open(context, url, Logbook::Use::read, false);
+    if (document.is())
+        need<css::util::XCloseable>(document)->close(true);
+    return document.is();
 }
 
 } // namespace
@@ -173,7 +182,10 @@ Logbook::Logbook(const Context& context, const std::string& url, Use use) : cont
                              shown_path(url))};
         if (use == Use::write && locked(context, url))
             throw Refusal{tr("The logbook is open elsewhere: %1. Close it there, then try again.", shown_path(url))};
-        document_ = open(context, url, use);
+        document_ = open(context, url, use, context.interactive());
+        if (!document_.is() && use == Use::write && only_readable(context, url))
+            throw Refusal{
+                tr("%1 could not be saved. Check that the folder exists, has space and is writable.", shown_path(url))};
         if (!document_.is())
             throw Refusal{
                 tr("%1 cannot be opened: it has a password, or it is damaged. Dated copies of the last 30 days "

@@ -18,6 +18,7 @@ from contextlib import contextmanager
 import pytest
 from commands import private_office, run, swallow
 from disks import disk, fill
+from logbook_kit import contents, new_logbook
 from office import FILTERS, named, recalculate, save
 from old_tests import tests_workbook
 from sharing import BUILD, OXT, folder_of, shared
@@ -26,6 +27,7 @@ EXTENSIONS = [OXT]
 WORK = folder_of(__file__)
 TEMPLATES = BUILD / "templates" / "en"
 EXAMPLE = BUILD / "examples" / "rounds.ots"
+PERSON = "Mara Lindqvarn"
 SENTENCE = re.compile(r"^(?!That did not work)\S.{15,}[.?]$", re.S)
 FILTERS["xls"] = "MS Excel 97"
 
@@ -162,7 +164,18 @@ def writers(folder):
     """Every command that writes files, into this folder."""
     return [("share", {"File": (folder / "values.ods").as_uri()}), ("share", {"File": (folder / "values.xlsx").as_uri()}),
             ("share", {"File": (folder / "values.pdf").as_uri()}), ("cards", {"File": (folder / "cards.pdf").as_uri()}),
-            ("cards", {"Files": "each", "Folder": folder.as_uri()})]
+            ("cards", {"Files": "each", "Folder": folder.as_uri()}), ("loads", {"File": (folder / "loads.pdf").as_uri(), "Who": "all"}),
+            ("print-pack", {"File": (folder / "pack.pdf").as_uri()}),
+            ("copy-without-people", {"File": (folder / "nobody.ods").as_uri()}),
+            ("new-logbook", {"File": (folder / "Logbook.ods").as_uri(), "Another": "true"}),
+            ("test-day", {"File": (folder / "day.ods").as_uri(), "Names": PERSON, "Tests": "Rower 10:00"}),
+            ("person-page", {"File": (folder / "person.pdf").as_uri(), "Name": PERSON}),
+            ("person-page", {"File": (folder / "person.ods").as_uri(), "Name": PERSON})]
+
+
+def properties_of(document):
+    """What the workbook remembers of its last print, among others."""
+    return {item.Name: item.Value for item in document.DocumentProperties.UserDefinedProperties.PropertyValues}
 
 
 def small_workbook(office):
@@ -174,11 +187,16 @@ def small_workbook(office):
 @pytest.fixture
 def sources(office):
     """The document that each command writes from; they stay as they are, and nothing else is left open."""
-    document = office.open(EXAMPLE)
-    before, modified = column(document, "roster_name"), document.isModified()
-    yield {"share": small_workbook(office), "cards": document}
-    assert (column(document, "roster_name"), document.isModified()) == (before, modified)
-    assert len(list(office.desktop.Components)) == 2
+    place = new_logbook(office, WORK / "gym", people=[{"name": PERSON}])
+    document, small = office.open(EXAMPLE), small_workbook(office)
+    before, modified, known = column(document, "roster_name"), document.isModified(), properties_of(document)
+    opened = len(list(office.desktop.Components))
+    yield {command: document if command in ("cards", "loads", "print-pack", "copy-without-people") else small
+           for command, _ in writers(WORK)}
+    assert (column(document, "roster_name"), document.isModified(), properties_of(document)) == (before, modified, known)
+    assert len(list(office.desktop.Components)) == opened
+    done, said = run(office, small, "person-page", Name=PERSON, File=str(WORK / "gym" / "page.ods"))
+    assert done and contents(office, place, "people"), "the logbook is the one that was there"
 
 
 def test_full_disk(office, sources):

@@ -31,19 +31,18 @@ void new_logbook(Context& context) {
     if (!files->isFolder(utf16(url->substr(0, url->find_last_of('/'))))) // the office would make one
         throw Refusal{
             tr("%1 could not be saved. Check that the folder exists, has space and is writable.", shown_path(*url))};
-    const auto made = load(context, template_url(context, "logbook.ots"),
-                           {{"AsTemplate", Any(true)}, {"Hidden", Any(!context.interactive())}});
+    const auto made =
+        load(context, template_url(context, "logbook.ots"), {{"AsTemplate", Any(true)}, {"Hidden", Any(true)}});
     try {
-        need<css::frame::XStorable>(made)->storeAsURL(utf16(*url),
-                                                      properties({{"FilterName", Any(rtl::OUString("calc8"))}}));
-    } catch (const css::uno::Exception&) {
+        store_whole(context, need<css::frame::XStorable>(made), *url, {{"FilterName", Any(rtl::OUString("calc8"))}});
+    } catch (...) {
         need<css::util::XCloseable>(made)->close(true);
-        throw Refusal{
-            tr("%1 could not be saved. Check that the folder exists, has space and is writable.", shown_path(*url))};
+        throw;
     }
+    need<css::util::XCloseable>(made)->close(true);
     remember_logbook(context, *url);
-    if (!context.interactive())
-        need<css::util::XCloseable>(made)->close(true);
+    if (context.interactive())
+        const Logbook opened(context, *url, Logbook::Use::show);
     context.say(tr("The logbook is %1. New events take people, tests and usual values from it.", shown_path(*url)));
 }
 
