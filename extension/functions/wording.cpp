@@ -189,7 +189,8 @@ bool any_rate_makes(Machine machine, CaloriesPerHour needed) {
 std::string format_text(const Workout& workout, std::size_t division) {
     const auto& settings = workout.settings;
     const auto say_it = [&](const Said& said) { return spoken(said, settings.language); };
-    const double minutes = settings.cap.value() / 60;
+    constexpr double seconds_to = 1e6; // a cell holds a part of a day: 13:00 may be 779.9999999 s
+    const double minutes = std::round(settings.cap.value() * seconds_to) / seconds_to / 60;
     switch (settings.format) {
     case Format::amrap:
         return minutes == std::floor(minutes) ? say_it(say("%1 min AMRAP", minutes))

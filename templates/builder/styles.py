@@ -139,7 +139,7 @@ STYLES = {
     "judge lane": _style(CharHeight=13, HoriJustify=RIGHT, ShrinkToFit=True),
     "judge head": _style(CharHeight=11, CharWeight=150, HoriJustify=CENTER, CellBackColor=PALE, lines="tblr", ShrinkToFit=True),
     "judge head left": _style("judge head", HoriJustify=LEFT, ParaIndent=60),
-    "judge station": _style(CharHeight=12, lines="tblr", HoriJustify=LEFT, ParaIndent=60, ShrinkToFit=True),
+    "judge station": _style(CharFontName="Liberation Sans Narrow", CharHeight=12, lines="tblr", HoriJustify=LEFT, ParaIndent=60, ShrinkToFit=True),
     "judge count": _style(CharHeight=12, HoriJustify=CENTER, lines="tblr", ShrinkToFit=True),
     "judge box": _style(CharHeight=9.7, VertJustify=1, lines="tblr", HoriJustify=LEFT, ParaIndent=60, IsTextWrapped=True),
     "label right": _style(HoriJustify=RIGHT, ParaIndent=100),

@@ -25,7 +25,7 @@ def make(book):
     sheet = book.heats
     top(sheet, "Heats")
     make_list(book)
-    sheet.widths("A", *[width for _head, width, _style in HEADS], 10, 10, 10, 44, 8, 46, *[11.6] * ROUNDS, 6, 40)
+    sheet.widths("A", *[width for _head, width, _style in HEADS], 10, 10, 10, 44, 8, 54, *[10.9] * ROUNDS, 6, 40)
     sheet.hide_columns(LATER, LATER)
     sheet.hide_columns(GROUP, TEAM)
     sheet.heights(HEAD, HEAD, 8)

@@ -4,6 +4,7 @@ Uses BUILD/pacecells.oxt. tests/look leaves the same pages as pictures, for a pe
 """
 
 import re
+import subprocess
 
 import pytest
 from compare import check
@@ -11,7 +12,7 @@ from event_cells import rows_of
 from examples import open_example
 from office import recalculate
 from paper import SIZES, overlapping, pages_of, print_pack, print_sheet, unboxed, use_paper
-from sharing import OXT, folder_of
+from sharing import OXT, folder_of, shared
 
 EXTENSIONS = [OXT]
 WORK = folder_of(__file__)
@@ -144,6 +145,21 @@ def test_every_window_in_turn_is_on_paper(office):
     check("names are legible", wall[0].smallest >= 8)  # the footer, which shrinks with so wide a page
     judged = [page.text for page in pages if "running count" in page.text]
     check("both times", [(text.count("1–12"), text.count("13–24")) for text in judged], [(2, 2), (1, 1)])
+
+
+def test_long_headings_of_the_wall_are_whole():
+    """Four divisions with names of three words, as the French example has them."""
+    with shared([OXT], "french", language="fr", locale="fr-FR") as french:
+        event = open_example(french, "ladder")
+        recalculate(event)
+        print_pack(french, event, WORK / "headings.pdf")
+    boxes = subprocess.run(["pdftotext", "-bbox", "-l", "1", WORK / "headings.pdf", "-"], capture_output=True, check=True).stdout.decode()
+    words = [(text, float(top), float(bottom)) for top, bottom, text in
+             re.findall(r'yMin="([\d.]+)" xMax="[\d.]+" yMax="([\d.]+)">(.*?)</word>', boxes)]
+    above = max(bottom for text, _top, bottom in words if text == "Quayside")
+    below = min(top for text, top, _bottom in words if text == "1:49")
+    check("below the line with the gym", min(top for text, top, _bottom in words if text == "RAMEUR") >= above - 1)
+    check("above the first goal", max(bottom for text, _top, bottom in words if text in ("femmes", "hommes")) <= below + 3)
 
 
 @pytest.mark.parametrize("sheet", ("Roster", "Results"))

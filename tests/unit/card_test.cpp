@@ -1,5 +1,6 @@
 // What a card says, by form of workout. Numbers are worked out from the plan beside them, or by hand.
 #include "card_wording.h"
+#include "wording.h"
 
 #include "block.h"
 #include "expect.h"
@@ -130,6 +131,16 @@ TEST(AthleteCard, IntervalsHaveSecondsOfWorkAndToSpare) {
     const auto [heavy, slow] = made(with(minutes, "| rep | | 20", "| rep | | 31"));
     EXPECT_EQ(card_rule(heavy, slow, Seconds{0}), "Window 1 is the first that does not hold.") << "62 s";
     EXPECT_EQ(card_time_text(heavy, slow), "of work per window, 0:02 too long");
+}
+
+TEST(AthleteCard, AWholeMinuteIsOneWhateverTheCellHolds) {
+    for (const auto* cap : {"13:00", "0.009027777777777777", "0.00902777777777778"}) {
+        const auto text =
+            with(with(chipper, "format | time", "format | amrap"), "cap | 10:00", std::string{"cap | "} + cap);
+        EXPECT_EQ(format_text(value_of(read_workout(table(text))), 0), "13 min AMRAP") << cap;
+    }
+    const auto text = with(with(chipper, "format | time", "format | amrap"), "cap | 10:00", "cap | 12:30");
+    EXPECT_EQ(format_text(value_of(read_workout(table(text))), 0), "12:30 AMRAP");
 }
 
 TEST(AthleteCard, StationsHaveAWordOfTheirOwn) {

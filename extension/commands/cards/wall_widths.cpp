@@ -17,6 +17,7 @@ namespace {
 
 constexpr sal_Int32 heading_row = 2;      // of a page of the wall
 constexpr sal_Int32 heading_letter = 270; // how wide a letter there is, as a rule, in 1/100 mm
+constexpr sal_Int32 heading_line = 640;   // and how high a line
 
 std::vector<std::pair<Any, sal_Int32>> columns_of(const Range& sheet, const css::table::CellRangeAddress& area) {
     const auto columns = need<css::table::XColumnRowRange>(part(sheet, area))->getColumns();
@@ -39,20 +40,43 @@ sal_Int32 longest_word(const rtl::OUString& text) {
     return longest;
 }
 
+// Words one after the other, so many letters to a line.
+sal_Int32 lines_of(const rtl::OUString& text, sal_Int32 letters) {
+    sal_Int32 lines = 1;
+    sal_Int32 used = 0;
+    for (sal_Int32 at = 0; at >= 0;) {
+        const auto word = text.getToken(0, ' ', at).getLength();
+        const bool fits = used == 0 || used + 1 + word <= letters;
+        used = fits ? used + (used > 0 ? 1 : 0) + word : word;
+        lines += fits ? 0 : 1;
+    }
+    return lines;
+}
+
 } // namespace
 
 void widen_for_words(const Range& sheet, const css::table::CellRangeAddress& area) {
     const auto rows = values_of(part(sheet, area));
     const auto columns = columns_of(sheet, area);
+    sal_Int32 most_lines = 1;
     for (std::size_t i = 0; i < columns.size(); ++i) {
         const auto column = static_cast<sal_Int32>(i);
-        auto letters = longest_word(utf16(text_of(rows[heading_row][column])));
+        const auto heading = utf16(text_of(rows[heading_row][column]));
+        auto letters = longest_word(heading);
         for (auto row = heading_row + 1; i > 0 && row < rows.getLength(); ++row) // a note below begins in the first
             if (rtl::OUString text; rows[row][column] >>= text)
                 letters = std::max(letters, text.getLength());
-        if (letters * heading_letter > columns[i].second)
-            set_width(columns[i].first, letters * heading_letter);
+        const auto width = std::max(columns[i].second, letters * heading_letter);
+        if (width > columns[i].second)
+            set_width(columns[i].first, width);
+        most_lines = std::max(most_lines, lines_of(heading, width / heading_letter));
     }
+    const auto top = area.StartRow + heading_row;
+    const auto row = need<css::table::XColumnRowRange>(sheet->getCellRangeByPosition(0, top, 0, top))->getRows();
+    sal_Int32 height = 0;
+    get_property(row, "Height") >>= height;
+    if (most_lines * heading_line > height)
+        set_property(row, "Height", Any(most_lines * heading_line));
 }
 
 void share_width(const Range& sheet, const css::table::CellRangeAddress& area,

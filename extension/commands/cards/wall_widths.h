@@ -9,7 +9,8 @@ namespace pacecells {
 
 inline constexpr sal_Int32 rounding = 200; // one part in so many is lost where the office rounds widths and heights
 
-// No heading of the table breaks within a word, and no name below one shrinks to less than a heading's size.
+// No heading of the table breaks within a word, and no name below one shrinks to less than a heading's size; the row of the
+// headings is as high as the longest of them.
 void widen_for_words(const Range& sheet, const css::table::CellRangeAddress& area);
 // What the scale of a page leaves free beside an area goes to the area's columns.
 void share_width(const Range& sheet, const css::table::CellRangeAddress& area,
