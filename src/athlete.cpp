@@ -117,9 +117,7 @@ class GoalReader {
             return not_understood(text);
         if (auto error = beyond(reps > 0 ? rounds + 1 : rounds))
             return *std::move(error);
-        double all = 0;
-        for (const auto& station : workout_.stations)
-            all += station.points() * std::floor(station.amount(division_, static_cast<int>(rounds) + 1, rounds_));
+        const double all = workout_.points(division_, static_cast<int>(rounds) + 1);
         if (reps >= all && reps > 0)
             return out_of_domain("%1: the goal %2 has more reps than that round, which has %3.", place_, quoted(text),
                                  all);

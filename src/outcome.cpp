@@ -13,18 +13,11 @@ namespace {
 constexpr Seconds unsure_of_own{6}; // a round, of the other stations (judgement)
 constexpr Seconds unsure_of_group{10};
 
-double reps_of(const Workout& workout, std::size_t division, int round) {
-    double reps = 0;
-    for (const auto& station : workout.stations)
-        reps += station.points() * std::floor(station.amount(division, round, workout.rounds(division)));
-    return reps;
-}
-
 // A result in reps as the coach would type it as a goal. None where it is beyond the rounds of the workout.
 std::optional<TypedGoal> as_goal(const Workout& workout, std::size_t division, double reps) {
     const auto rounds = workout.rounds(division);
     for (int round = 1; round <= rounds.value_or(most_plan_rounds); ++round) {
-        const double of_round = reps_of(workout, division, round);
+        const double of_round = workout.points(division, round);
         if (reps < of_round)
             return TypedGoal{.kind = TypedGoal::Kind::score, .rounds = round - 1.0, .reps = reps};
         reps -= of_round;
@@ -39,7 +32,7 @@ std::optional<double> reps_in_all(const Workout& workout, std::size_t division) 
         return {};
     double all = 0;
     for (int round = 1; round <= *rounds; ++round)
-        all += reps_of(workout, division, round);
+        all += workout.points(division, round);
     return all;
 }
 

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <charconv>
+#include <cmath>
 
 namespace pacecells {
 
@@ -114,6 +115,14 @@ std::optional<int> Workout::rounds(std::size_t division) const {
         if (const auto listed = station.divisions[division].amounts.rounds())
             return listed;
     return 1; // a list of stations, each once
+}
+
+double Workout::points(std::size_t division, int round, std::optional<std::size_t> last) const {
+    const auto in_all = rounds(division);
+    double sum = 0;
+    for (std::size_t i = 0; i < stations.size() && i <= last.value_or(i); ++i)
+        sum += stations[i].points() * std::floor(stations[i].amount(division, round, in_all) + 1e-9);
+    return sum;
 }
 
 bool Workout::alike(std::size_t division) const {

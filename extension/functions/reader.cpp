@@ -238,4 +238,19 @@ Result<Times> Read<Times>::from(const RawCells& range) {
     return Times{*std::move(values)};
 }
 
+Result<std::vector<Seconds>> clocks_in(const Times& times) {
+    std::vector<Seconds> clocks;
+    bool ended = false;
+    for (const auto& time : times.values) {
+        if (!time) {
+            ended = true;
+            continue;
+        }
+        if (ended)
+            return out_of_domain("The clocks have a blank cell between them.");
+        clocks.push_back(*time);
+    }
+    return clocks;
+}
+
 } // namespace pacecells

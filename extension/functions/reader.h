@@ -242,6 +242,8 @@ template <>
 struct Read<Times> {
     static Result<Times> from(const RawCells& range);
 };
+// The clocks of the rounds done: blanks after the last are rounds to come; one between two is refused.
+[[nodiscard]] Result<std::vector<Seconds>> clocks_in(const Times& times);
 template <>
 struct Read<RawCells> {
     static Result<RawCells> from(const RawCells& range) { return range; }

@@ -49,22 +49,6 @@ Result<Reps> score_project(Duration cap, Duration elapsed, CountOrText score, st
     return project(cap.value, elapsed.value, *reps);
 }
 
-// The clocks of the rounds done: blanks after the last are rounds to come.
-Result<std::vector<Seconds>> clocks_in(const Times& times) {
-    std::vector<Seconds> clocks;
-    bool ended = false;
-    for (const auto& time : times.values) {
-        if (!time) {
-            ended = true;
-            continue;
-        }
-        if (ended)
-            return out_of_domain("The clocks have a blank cell between them.");
-        clocks.push_back(*time);
-    }
-    return clocks;
-}
-
 Result<Answer> score_forecast(Duration cap, Times clocks, Counts reps_per_round, std::optional<Number> confidence,
                               std::optional<Whole> index, std::optional<ShortTime> planned) {
     const auto done = clocks_in(clocks);

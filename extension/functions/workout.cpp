@@ -8,7 +8,7 @@
 
 #include "pacecells/clock.h"
 #include "pacecells/text.h"
-#include "pacecells/window_score.h"
+#include "pacecells/typed_result.h"
 
 #include <algorithm>
 #include <cmath>
@@ -73,7 +73,7 @@ class Latest {
 std::string under_way(const Workout& workout, std::size_t division, const Score& score) {
     double reps = score.reps;
     for (int k = 1; k <= score.point.rounds; ++k)
-        reps -= points(workout, division, k, workout.stations.size());
+        reps -= workout.points(division, k);
     auto text = std::to_string(score.point.rounds);
     return reps > 0 ? text + "+" + number_text(std::floor(reps + 1e-9)) : text;
 }
@@ -292,21 +292,20 @@ Result<Answer> workout_reps(AreaPointer workout, std::optional<NumberOrText> div
     const auto in = division_of(workout, division);
     if (!in)
         return in.error();
-    const auto last = in->workout->stations.size();
     if (round && round->value < 1)
         return out_of_domain("A round is a whole number from 1; got %1.", round->value);
     if (round) {
         const auto rounds = in->workout->rounds(in->division);
         if (rounds && round->value > *rounds)
             return Answer{Cell{Blank{}}};
-        return Answer{to_cell(points(*in->workout, in->division, round->value, last))};
+        return Answer{to_cell(in->workout->points(in->division, round->value))};
     }
     const int count = listed_rounds(*in->workout, in->division);
     if (count == 1)
-        return Answer{to_cell(points(*in->workout, in->division, 1, last))};
+        return Answer{to_cell(in->workout->points(in->division, 1))};
     Range row{1, count, {}};
     for (int k = 1; k <= count; ++k)
-        row.cells.push_back(to_cell(points(*in->workout, in->division, k, last)));
+        row.cells.push_back(to_cell(in->workout->points(in->division, k)));
     return Answer{std::move(row)};
 }
 
@@ -341,23 +340,62 @@ Result<Cell> workout_count(AreaPointer workout, NumberOrText division, Count rou
     // A judge counts each window of intervals by itself; without a station it is all that was done.
     const bool anew = station && in->workout->settings.format == Format::intervals;
     for (int k = 1; k < round.value && !anew; ++k)
-        sum += points(*in->workout, in->division, k, in->workout->stations.size());
-    return to_cell(round.value == 0 ? 0 : sum + points(*in->workout, in->division, round.value, last));
+        sum += in->workout->points(in->division, k);
+    return to_cell(round.value == 0 ? 0 : sum + in->workout->points(in->division, round.value, last));
 }
 
-// A score typed alone is a number, the reps of windows are text.
-Result<Cell> workout_result(AreaPointer workout, NumberOrText division, NumberOrText typed) {
+// Of one row of the sheet Results: reps, finish, reps left.
+Result<Cell> workout_result(AreaPointer workout, NumberOrText division, RawCells typed, std::optional<Times> clocks,
+                            std::optional<Whole> index) {
     const auto in = division_of(workout, division);
     if (!in)
         return in.error();
-    const auto* number = std::get_if<double>(&typed.value);
-    const auto text = number ? number_text(*number) : *std::get_if<std::string>(&typed.value);
-    if (trim(text).empty())
-        return Cell{Blank{}};
-    const auto read = window_score(*in->workout, in->division, text);
+    if (typed.cells.size() > 3)
+        return out_of_domain("What was typed is at most three cells: reps, finish, reps left; got %1.",
+                             typed.cells.size());
+    TypedResult result;
+    std::string reps;
+    std::vector<Seconds> done;
+    if (const auto& first = typed.cells.front(); !is_blank(first)) {
+        const auto read = Read<NumberOrText>::from(first);
+        if (!read)
+            return read.error();
+        const auto* number = std::get_if<double>(&read->value);
+        reps = number ? number_text(*number) : std::get<std::string>(read->value);
+        result.reps = reps;
+    }
+    if (typed.cells.size() > 1 && !is_blank(typed.cells[1])) {
+        const auto read = Read<AnyTime>::from(typed.cells[1]);
+        if (!read)
+            return read.error();
+        result.finish = read->value;
+    }
+    if (typed.cells.size() > 2 && !is_blank(typed.cells[2])) {
+        const auto read = Read<CountNumber>::from(typed.cells[2]);
+        if (!read)
+            return read.error();
+        result.reps_left = read->value;
+    }
+    if (clocks && in->workout->settings.format == Format::amrap) {
+        auto read = clocks_in(*clocks);
+        if (!read)
+            return read.error();
+        done = *std::move(read);
+        result.clocks = done;
+    }
+    const auto read = read_result(*in->workout, in->division, result);
     if (!read)
         return read.error();
-    return to_cell(read->score);
+    if (!*read)
+        return Cell{Blank{}};
+    switch (value_or(index, 1)) {
+    case 1:
+        return (*read)->time ? to_cell(*(*read)->time) : to_cell((*read)->reps);
+    case 2:
+        return Cell{(*read)->text};
+    default:
+        return out_of_domain("The index is a whole number from 1 to %1; got %2.", 2, index->value);
+    }
 }
 
 Result<std::string> workout_text_cell(AreaPointer workout, std::optional<NumberOrText> division,
@@ -447,12 +485,18 @@ constexpr Row rows[] = {
         complete, arithmetic, {"workout;\"scaled\";2;1", "44"}),
     row<&workout_result>(
         "workoutResult", "WORKOUT.RESULT",
-        "Score of intervals from the reps of their windows: the lowest, or all together, as the workout says.",
+        "Result from what was typed of it: the score to rank by, or as it is written.",
         {{"workout", block_text},
          {"division", "Name of the division."},
-         {"typed", "Reps of each window such as \"15 14 13\", or the score alone."}},
-        "Whole reps, as many numbers as windows with work, none above what fits; empty where nothing is typed.",
-        practice, {"windows;\"scaled\";\"30 29 28 31 30\"", "148"}),
+         {"typed",
+          "Reps of the open round, or a row of three: reps, finish, reps left at the cap. Of intervals the reps "
+          "of each window such as \"15 14 13\", or the score alone."},
+         {"clocks", "Clocks at the end of each round done, without gaps; none if left out."},
+         {"index", "1 the score: reps, or a time with 1 s for each rep left; 2 as written, such as 5+20.", 1}},
+        "Whole reps, fewer than the open round has, none above what fits; as many numbers as windows with work; a "
+        "finish "
+        "up to the cap. Empty where nothing is typed.",
+        practice, {"workout;\"scaled\";6;{\"1:10\"|\"2:25\"};2", "2+6"}),
     row<&workout_text_cell>(
         "workoutText", "WORKOUT.TEXT",
         "The workout in one line, or one of its stations: amounts, movements and loads of a division.",

@@ -194,6 +194,8 @@ struct Workout {
     [[nodiscard]] std::optional<std::size_t> main_ergometer(std::size_t division) const;
     // Rounds to be done, where that is given: for time, by the rounds or by the length of the lists; windows.
     [[nodiscard]] std::optional<int> rounds(std::size_t division) const;
+    // Points of a round for the division, up to the end of a station (of all stations if left out).
+    [[nodiscard]] double points(std::size_t division, int round, std::optional<std::size_t> last = {}) const;
     // Whether every round is alike for the division.
     [[nodiscard]] bool alike(std::size_t division) const;
 };

@@ -9,6 +9,13 @@ LAST = FIRST + ATHLETES - 1
 
 
 AHEAD = '=IF(OR(${who}{row}=0;COUNT({clocks})=0);"";' + athlete("FORECAST", "INDEX(roster_people;${who}{row};0)", "{clocks}", "%d") + ")"
+
+
+def typed(cells, *index):
+    """What WORKOUT.RESULT makes of these cells of the row, with its clocks."""
+    return pc("WORKOUT.RESULT", "workout", "${division}{row}", cells, "{clocks}", *index)
+
+
 COLUMNS = (
     Column("name", "Name", 44, "input text shrunk", named=True),
     Column("division", "Division", 42, "cell shrunk",
@@ -16,16 +23,13 @@ COLUMNS = (
     Column("heat", "Heat", 13, "input number", named=True),
     Column("lane", "Lane", 13, "input number", named=True),
     Column("offset", "Starts later by", 16, "input time", shown="hidden"),
-    Column("result", "Result", 28, "cell strong",
-           '=IF(${score}{row}="";IF(${out}{row}="";${trouble}{row};{withdrew});IF(event_kind=2;' + pc("SCORE.RESULT", "IF(N({left}{row})>0;{cap};{finish}{row})", "{cap}", "N({left}{row})") + ";"
-           + "${written}{row}))", named=True),
+    Column("result", "Result", 28, "cell strong", '=IF(${out}{row}<>"";{withdrew};IF(${who}{row}=0;"";' + typed("${partial}{row}:${left}{row}", 2) + "))", named=True),
     Column("place", "Place", 15, "cell strong",
            '=IF(${score}{row}="";"";' + pc("SCORE.PLACE", "${score}{row}", "results_score", 'IF(event_kind=2;"low";"high")', "${division}{row}",
                                           "results_division", 'IF(N(${tiebreak}{row})>0;${tiebreak}{row};"")', "results_tiebreak") + ")", named=True),
     Column("partial", "Reps in the open round", 44, "input number shrunk", named=True,
-           rule=("check", "IF(event_kind=3;ISNUMBER(" + pc("WORKOUT.RESULT", "workout", "${division}{row}", "{partial}{row}")
-           + ");AND({partial}{row}>=0;{partial}{row}=INT({partial}{row});{partial}{row}<" + pc("WORKOUT.REPS", "workout", "${division}{row}", "COUNT({clocks})+1")
-           + "))", "Enter whole reps, fewer than the round has. Of intervals: those of each window, such as 15 14 13, or the score alone.")),
+           rule=("check", f"ISNUMBER({typed('{partial}{row}')})",
+                 "Enter whole reps, fewer than the round has. Of intervals: those of each window, such as 15 14 13, or the score alone.")),
     Column("finish", "Finish time", 20, "input time", named=True,
            rule=("check", "AND(ISNUMBER({finish}{row});{finish}{row}>0;{finish}{row}<={cap})", "Enter minutes and seconds, not past the cap.")),
     Column("left", "Reps left at the cap", 22, "input number", named=True, rule=("whole", 1, 9999, "Enter the whole reps not done at the cap.")),
@@ -38,17 +42,8 @@ COLUMNS = (
     Column("erg_times", "Ergometer times, timed rounds", 34, "input text"),
     Column("who", "Row", 12, "working",
            '=IF(${name}{row}="";0;IF(COUNTIF(roster_lane;${name}{row})*COUNTIF(results_name;${name}{row})=1;MATCH(${name}{row};roster_lane;0);0))', shown="hidden"),
-    Column("score", "Score", 14, "working", '=IF(OR(${who}{row}=0;${out}{row}<>"");"";IF(event_kind=2;${timed}{row};IF(event_kind=3;${windowed}{row};${counted}{row})))', named=True, shown="hidden"),
-    Column("written", "Rounds", 14, "working", '=IF(event_kind=3;${windowed}{row}&"";IF(${counted}{row}="";"";'
-           + pc("SCORE.TEXT", "${counted}{row}", pc("WORKOUT.REPS", "workout", "${division}{row}")) + "))", shown="hidden"),
-    Column("timed", "Time", 14, "working", '=IF(N({left}{row})>0;' + pc("SCORE.CAPPED", "{left}{row}", "{cap}") + ';IF(N({finish}{row})>0;{finish}{row};""))', shown="hidden"),
-    Column("done", "Rounds done", 14, "working", '=IF(OR(${who}{row}=0;event_kind>1;COUNT({clocks};{partial}{row})=0);"";COUNT({clocks}))', shown="hidden"),
-    # of intervals the reps of the windows are typed, or the score alone
-    Column("windowed", "Windows", 14, "working", '=IF(OR(event_kind<>3;${who}{row}=0;${partial}{row}="");"";IFERROR('
-           + pc("WORKOUT.RESULT", "workout", "${division}{row}", "${partial}{row}") + ';""))', shown="hidden"),
-    Column("trouble", "Trouble", 14, "working", '=IF(AND(event_kind=3;${who}{row}>0;${partial}{row}<>"";${windowed}{row}="");{refused};"")', shown="hidden"),
-    Column("counted", "Reps", 14, "working", '=IF(${done}{row}="";"";'
-           + pc("WORKOUT.COUNT", "workout", "${division}{row}", "${done}{row}") + "+N({partial}{row}))", shown="hidden"),
+    # what cannot be read shows its error in the column Result, and has no place
+    Column("score", "Score", 14, "working", '=IF(OR(${who}{row}=0;${out}{row}<>"");"";IFERROR(' + typed("${partial}{row}:${left}{row}") + ';""))', named=True, shown="hidden"),
 )
 
 
@@ -60,7 +55,7 @@ def make(book):
     first_stamp, last_stamp = column(len(COLUMNS) + ROUNDS), column(len(COLUMNS) + 2 * ROUNDS - 1)
     cap = f"$'{book.workout.title}'.{book.settings['cap']}"
     words = {"row": FIRST, "cap": cap, "clocks": f"${first_clock}{FIRST}:${last_clock}{FIRST}", "lost": _.lit("! on the roster once, and here once"),
-             "withdrew": _.lit("withdrew"), "refused": _.lit("! reps of the windows"), **letters}
+             "withdrew": _.lit("withdrew"), **letters}
     for col in COLUMNS:
         letter = letters[col.key]
         cells = f"{letter}{FIRST}:{letter}{LAST}"

@@ -8,6 +8,7 @@
 #include "pacecells/clock.h"
 #include "pacecells/ergometer.h"
 #include "pacecells/outcome.h"
+#include "pacecells/typed_result.h"
 #include "pacecells/words.h"
 #include "pacecells/workout.h"
 
@@ -178,11 +179,24 @@ class Reader {
             throw Refusal{tr("%1 has a result on the sheet Results, and is neither a person nor a team on the roster. "
                              "Correct the roster or that name first.",
                              name)};
-        const bool withdrew = !columns_.withdrew[place].empty();
-        if (known && !columns_.results[place].empty() && !withdrew && !number_in(columns_.scores, row))
-            throw Refusal{tr("Sheet Results, %1: the result %2 cannot be read. Correct or clear it first.", name,
-                             columns_.partials[place])};
+        if (const auto error = known && columns_.withdrew[place].empty() ? unreadable(row) : std::nullopt)
+            throw Refusal{tr("Sheet Results, %1: %2", name, tr(*error))};
         return true;
+    }
+
+    // Why what is typed in a row is no result.
+    std::optional<Error> unreadable(sal_Int32 row) const {
+        const auto place = static_cast<std::size_t>(row);
+        const auto division = workout_.division(columns_.divisions[place]);
+        std::vector<Seconds> clocks;
+        for (sal_Int32 k = 0; k < columns_.clocks[row].getLength(); ++k)
+            if (const auto clock = number_in(columns_.clocks, row, k))
+                clocks.push_back(Seconds{*clock * seconds_per_day});
+        TypedResult typed{clocks, columns_.partials[place], {}, number_in(columns_.left, row)};
+        if (const auto finish = number_in(columns_.finishes, row))
+            typed.finish = Seconds{*finish * seconds_per_day};
+        const auto read = read_result(workout_, division.value_or(workout_.divisions.size()), typed);
+        return read ? std::nullopt : std::optional{read.error()};
     }
 
     // The result of a team is that of each of its people; what one of them can hold it does not say.
