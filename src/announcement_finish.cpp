@@ -155,7 +155,10 @@ class Finisher {
         if (draft_.stations.empty())
             ask(whole(draft_), say("There is no station in this text."));
         while (draft_.stations.size() > static_cast<std::size_t>(most_stations)) {
-            ask(draft_.stations.back().range, say("There are more than %1 stations.", most_stations));
+            const auto& last = draft_.stations.back();
+            ask(last.range, say("There are more than %1 stations.", most_stations));
+            if (!last.loads.empty()) // on a line of their own they are outside the station's range
+                ask(last.load_range, say("There are more than %1 stations.", most_stations));
             draft_.stations.pop_back();
         }
     }

@@ -81,12 +81,12 @@ std::optional<Said> load_caution(std::string_view movement, double share, double
 }
 
 std::optional<std::string_view> implement_of(std::string_view movement) {
-    constexpr std::string_view list = "implement";
     const auto named = [](std::string_view text) {
         std::optional<std::string_view> found;
         const auto tokens = tokens_of(text);
         for (std::size_t at = 0; at < tokens.size(); ++at)
-            if (const auto phrase = phrase_at(tokens, at, tokens.size(), list); phrase && (!found || found == loose))
+            if (const auto phrase = phrase_at(tokens, at, tokens.size(), "implement");
+                phrase && (!found || found == loose))
                 found = phrase->key;
         return found;
     };

@@ -166,7 +166,7 @@ class Reader {
     // Stations -----------------------------------------------------------------------------------------------------
 
     Refusal read_divisions(std::size_t row) {
-        if (part_ != Part::stations)
+        if (part_ != Part::stations || !workout_.stations.empty()) // a station is read for the divisions above it
             return misplaced(row, "divisions");
         if (!seen_.insert("divisions").second)
             return out_of_domain("%1: the key %2 is there twice.", at(row, 0), quoted("divisions"));

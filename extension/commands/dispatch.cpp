@@ -19,7 +19,7 @@ namespace pacecells {
 
 const Command* Command::first_ = nullptr;
 
-Command::Command(const char* name, Run run, Here here) : name_(name), run_(run), here_(here), next_(first_) {
+Command::Command(const char* name, Run run, Here where) : name_(name), run_(run), here_(where), next_(first_) {
     first_ = this;
 }
 

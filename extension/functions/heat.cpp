@@ -21,9 +21,10 @@ Result<Answer> heat_list_cells(RawCells names, Numbers projected, CountNumber la
                                std::optional<AnyTime> later, std::optional<RawCells> teams) {
     if (names.rows > 1 && names.columns > 1)
         return out_of_domain("Names are one column or one row of cells.");
-    for (const auto& name : names.cells) // they go out as they came in
-        if (const auto* number = std::get_if<double>(&name); number && !std::isfinite(*number))
-            return out_of_domain("A name is a text or a number.");
+    for (const auto& cells : {names.cells, judges ? judges->cells : names.cells}) // they go out as they came in
+        for (const auto& name : cells)
+            if (const auto* number = std::get_if<double>(&name); number && !std::isfinite(*number))
+                return out_of_domain("A name is a text or a number.");
     const auto name_texts = texts(names);
     const auto group_texts = groups ? texts(*groups) : std::vector<std::string>{};
     if (groups && group_texts.size() != name_texts.size())

@@ -189,7 +189,7 @@ Result<Answer> workout_table(AreaPointer workout, std::optional<NumberOrText> fr
 }
 
 // Goals typed into cells: the one of the page, or those of a list. None where nothing is typed.
-Result<std::optional<double>> typed_goal(const Workout& task, const Cell& cell, int argument) {
+Result<std::optional<double>> typed_goal(const Workout& task, const Cell& cell, std::size_t argument) {
     const auto* number = std::get_if<double>(&cell);
     const auto* text = std::get_if<std::string>(&cell);
     if (std::holds_alternative<Blank>(cell) || (number && *number == 0) || (text && trim(*text).empty()))

@@ -123,6 +123,10 @@ TEST(Workout, SaysWhatIsWrongAtAStation) {
               "row 11, column 7: there is already a division \"scaled\": give each its own name.");
     EXPECT_EQ(refusal(with(tide, "station   | 4 ", "station   | 3 ")),
               "row 15, column 2: there is already a station 3.");
+    const std::string divisions = "divisions |    |            |         |      | as prescribed | scaled |        |\n";
+    EXPECT_EQ(refusal(with(with(tide, divisions, ""), "station   | 2 ", divisions + "station   | 2 ")),
+              "row 12, column 1: the key \"divisions\" is not in its part of the workout.")
+        << "a station above them was read for none";
     EXPECT_NE(refusal(with(tide, "rep |      | 10 ", "rep |      | 46000 ")).find("made a date of it"),
               std::string::npos);
 }
