@@ -23,6 +23,15 @@ int listed(const Workout& workout, std::size_t division, double goal) {
     return open ? std::min(all, static_cast<int>(std::ceil(goal)) + more_rounds) : all;
 }
 
+// How many of these rounds the lines and columns hold. Further bands are there for all rounds or for none.
+int shown(bool in_turn, int stations, int rounds) {
+    if (in_turn)
+        return std::min(rounds, stations * judge_columns);
+    const int bands = (rounds + judge_columns - 1) / judge_columns;
+    const bool fits = stations + (bands - 1) * (stations + band_head) <= judge_lines;
+    return fits ? rounds : std::min(rounds, judge_columns);
+}
+
 // What a place of the sheet is about; round 0: nothing there.
 struct SheetPlace {
     enum class Kind { heading, clocks, station };
@@ -47,12 +56,11 @@ SheetPlace place_of(const Workout& workout, const std::vector<std::size_t>& stat
         place.last_round = std::min(first + count - 1, rounds);
         return place;
     }
-    const int bands = (rounds + judge_columns - 1) / judge_columns;
-    const bool fits = count + (bands - 1) * (count + band_head) <= judge_lines;
+    const int bands = (shown(false, count, rounds) + judge_columns - 1) / judge_columns;
     const int below = line - count - 1; // lines of further bands
     const int band = below < 0 ? 0 : 1 + below / (count + band_head);
     const int in_band = below < 0 ? line : below % (count + band_head);
-    if (band > 0 && (!fits || band >= bands))
+    if (band > 0 && band >= bands)
         return place;
     const int head = band == 0 ? 1 : band_head;
     place.kind = in_band >= head ? SheetPlace::Kind::station
@@ -88,7 +96,11 @@ std::string judge_cell(const Workout& workout, std::size_t division, int line, i
     const auto language = workout.settings.language;
     const auto all = workout.rounds(division);
     const bool clocks = all == 1 && column == 2;
-    const auto place = place_of(workout, stations, listed(workout, division, goal), line, clocks ? 1 : column);
+    const int rounds = listed(workout, division, goal), count = static_cast<int>(stations.size());
+    const int held = shown(workout.settings.in_turn, count, rounds);
+    if (held < rounds && column == 0 && line == (count < judge_lines ? count + 1 : 0))
+        return spoken(say("from R%1: on a sheet of your own", std::to_string(held + 1)), language);
+    const auto place = place_of(workout, stations, rounds, line, clocks ? 1 : column);
     if (place.round == 0)
         return {};
     if (place.kind == SheetPlace::Kind::heading) {

@@ -17,7 +17,8 @@ inline constexpr int judge_columns = 12, judge_lines = 12; // below the headings
 
 // Column 0 has the stations, line 0 the headings; empty where there is nothing, a space where the judge writes. Rounds up to
 // the goal and two more, all where it is 0. A workout of one round has a column for clocks. Stations in turn have a column
-// for each time that they come round. Rounds beyond the last column go on below, where there is room for all of them.
+// for each time that they come round. Rounds beyond the last column go on below, where there is room for all of them;
+// otherwise the line below the stations, or the first heading where no line is left, says which rounds are not there.
 [[nodiscard]] std::string judge_cell(const Workout& workout, std::size_t division, int line, int column, double goal);
 
 } // namespace pacecells

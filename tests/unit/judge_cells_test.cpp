@@ -54,8 +54,25 @@ TEST(JudgeCells, RoundsBeyondTheColumnsGoOnBelow) {
     EXPECT_EQ(judge_cell(many, 0, 6, 1, 0), "370 ") << "12 rounds of 30, and 10";
     EXPECT_EQ(judge_cell(many, 0, 8, 8, 0), "600 ");
     EXPECT_EQ(line_of(many, 9), "");
-    const auto crowded = on(8, "format | time\ncap | 60:00\nrounds | 20");
-    EXPECT_EQ(line_of(crowded, 9), "") << "no room for half of it";
+}
+
+TEST(JudgeCells, SayFromWhichRoundOnThereIsNoRoom) {
+    const std::string sixteen = "format | time\ncap | 60:00\nrounds | 16", beyond = "from R13: on a sheet of your own";
+    EXPECT_EQ(line_of(on(5, sixteen), 6), "running count|R13|R14|R15|R16") << "5 lines, 2 of a heading, 5 lines";
+    for (const int stations : {6, 8, 11}) {
+        const auto crowded = on(stations, sixteen);
+        EXPECT_EQ(judge_cell(crowded, 0, 0, 0, 0), "running count");
+        EXPECT_EQ(line_of(crowded, stations + 1), beyond) << stations;
+        EXPECT_EQ(line_of(crowded, stations + 2), "") << stations;
+    }
+    EXPECT_EQ(line_of(on(12, sixteen), 0), beyond + "|R1|R2|R3|R4|R5|R6|R7|R8|R9|R10|R11|R12");
+    const auto open = on(6, "format | amrap\ncap | 60:00");
+    EXPECT_EQ(line_of(open, 7, 10), "") << "12 rounds: the goal and two more";
+    EXPECT_EQ(line_of(open, 7, 10.5), beyond);
+    EXPECT_EQ(line_of(on(6, "format | time\ncap | 60:00\nrounds | 12"), 7), "");
+    const auto turns = on(2, "format | intervals\nevery_s | 60\nwindows | 26\nin_turn | yes");
+    EXPECT_EQ(judge_cell(turns, 0, 0, 12, 0), "23–24");
+    EXPECT_EQ(line_of(turns, 3), "from R25: on a sheet of your own");
 }
 
 TEST(JudgeCells, StationsInTurnHaveAColumnForEachTime) {
