@@ -61,7 +61,7 @@ def make_card(book, sheet, card):
     # on a shared machine people start one after the other; their clocks are those of the clock on the wall
     later, starts = (fixed(f"{ASIDE[0]}{first + line}") for line in (2, 3))
     sheet.put(later.replace("$", ""), f"=N({listed(6)})", "working")
-    sheet.put(starts.replace("$", ""), f'=IF({listed(3)}="";"";", "&TEXT({listed(3)};"H:MM"))&IF({later}=0;"";", "&{say("start at {clock}", clock=f"TEXT({later};{MINUTES})")})', "working")
+    sheet.put(starts.replace("$", ""), f'=IF({listed(3)}="";"";", "&TEXT({listed(3)};"HH:MM"))&IF({later}=0;"";", "&{say("start at {clock}", clock=f"TEXT({later};{MINUTES})")})', "working")
     division = f"INDEX(roster_division;{who})"
     card_line = lambda line, *more: of("CARD", line, *more)
     carded = lambda value: f'=IF(AND({goal}="";{ends}="");"";{value})'  # nothing for who has no plan

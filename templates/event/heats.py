@@ -115,7 +115,7 @@ def make_judge(book, first, half):
     sheet.array(f"{out[0]}{first}", f"=IFERROR(SMALL(IF({other}>0;ROW($A${FIRST}:$A${LAST})-{HEAD});judge_first+{half});{ATHLETES + 1})", "working")
     sheet.put(f"{out[1]}{first}", f'=IF({place}>{ATHLETES};0;IF({listed(4)}="";0;IFNA(MATCH({listed(4)};roster_name;0);0)))', "working")
     sheet.put(aim.replace("$", ""), f"=IF({who}=0;0;N({goal}))", "working")
-    sheet.put(f"{out[3]}{first}", shown(f'IF({listed(3)}="";"";", "&TEXT({listed(3)};"H:MM"))'), "working")
+    sheet.put(f"{out[3]}{first}", shown(f'IF({listed(3)}="";"";", "&TEXT({listed(3)};"HH:MM"))'), "working")
     at = say("start at {clock}", clock=f"TEXT({listed(6)};{chr(34)}[M]:SS{chr(34)})")
     sheet.put(f"{out[3]}{first + 1}", shown(f'IF(N({listed(6)})=0;"";", "&{at})'), "working")
 
