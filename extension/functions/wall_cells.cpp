@@ -240,7 +240,8 @@ HeadedTable folded(const HeadedTable& table, std::span<const int> rows) {
     for (int row = 0; row < deep; ++row)
         for (int band = 0; band < bands; ++band)
             for (int column = 0; column < table.rows.columns; ++column) {
-                const auto at = static_cast<std::size_t>(band * deep + row);
+                const auto at =
+                    static_cast<std::size_t>(band) * static_cast<std::size_t>(deep) + static_cast<std::size_t>(row);
                 part.rows.cells.push_back(at < rows.size() ? table.rows.at(rows[at], column) : Cell{Blank{}});
             }
     return part;

@@ -7,7 +7,7 @@ def number(x):
 
 
 def clock(seconds):
-    whole = math.floor(seconds + 0.5)
+    whole = math.floor(seconds + 0.5 + 1e-9)
     minutes = f"{whole // 60 % 60}:{whole % 60:02d}"
     return f"{whole // 3600}:{minutes.zfill(5)}" if whole >= 3600 else minutes
 
