@@ -20,7 +20,7 @@ MOMENTS = [(re.compile(rb"<(dc:date|meta:creation-date|meta:print-date)>[^<]*<")
 LEFT_OUT = re.compile(r"ObjectReplacements/|Configurations2/|\w+/(meta|styles)\.xml$|manifest\.rdf$")
 ENTRY = re.compile(rb'\s*<manifest:file-entry manifest:full-path="([^"]*)"[^>]*/>')
 STYLE = re.compile(rb'<(style:style|number:[a-z]+-style) style:name="([^"]+)"[^>]*?(?:/>|>.*?</\1>)', re.S)
-LATER = {b"pace_20_not_20_used"}  # a command gives it to cells
+LATER = {b"pace-not-used"}  # a command gives it to cells
 
 
 def without_unused_styles(parts):

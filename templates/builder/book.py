@@ -50,7 +50,8 @@ class Book:
 
     @staticmethod
     def style(name):
-        return name if name == "Default" else f"pace {name}"
+        # without blanks, which a file writes as five letters in each of 20,000 cells
+        return name if name == "Default" else f"pace {name}".replace(" ", "-")
 
     def make(self, lay_out):
         """Runs lay_out(book) twice: first only to learn sheets and names, which must stand before any formula

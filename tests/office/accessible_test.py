@@ -18,7 +18,7 @@ ODF |= {name: f"urn:oasis:names:tc:opendocument:xmlns:{name}:1.0"
         for name in ("style", "office", "table", "text", "chart", "meta")}
 ODF |= {"draw": "urn:oasis:names:tc:opendocument:xmlns:drawing:1.0", "dc": "http://purl.org/dc/elements/1.1/"}
 TEXT, LINES = 4.5, 3
-HIDDEN = re.compile(r"pace (blank|card empty)")  # of conditional formats: what is in the cell is not meant to be seen
+HIDDEN = re.compile(r"pace-(blank|card-empty)")  # of conditional formats: what is in the cell is not meant to be seen
 FILES = [(language, kind) for language in languages()
          for kind in ("event", "logbook", "person", "testday", "wall", "roster")]
 each_file = pytest.mark.parametrize("language, kind", FILES, ids=lambda value: getattr(value, "code", value))
@@ -83,7 +83,7 @@ def test_text_stands_out_from_its_fill(language, kind):
     with package_of(language, kind) as package:
         styles = cell_styles(package)
         content = part(package, "content.xml")
-    ours = [style for style, (_, shown, *_colours) in styles.items() if shown.startswith("pace ")]
+    ours = [style for style, (_, shown, *_colours) in styles.items() if shown.startswith("pace-")]
     assert len(ours) > 5, "the workbook has styles of its own"
     wrong = []
     for style in ours:

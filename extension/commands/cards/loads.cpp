@@ -103,7 +103,8 @@ class Page {
     // In a style of the workbook.
     void text(sal_Int32 column, sal_Int32 row, const std::string& words, const char* style) {
         put_text(sheet_, column, row, words);
-        set_property(range(row, column, column), "CellStyle", Any("pace " + rtl::OUString::createFromAscii(style)));
+        set_property(range(row, column, column), "CellStyle",
+                     Any("pace-" + rtl::OUString::createFromAscii(style).replace(' ', '-')));
     }
     void across(sal_Int32 row, const std::string& words, const char* style, sal_Int32 height) {
         text(0, row, words, style);

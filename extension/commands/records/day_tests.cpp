@@ -118,7 +118,7 @@ void DayTable::put(sal_Int32 row, std::string_view key, double number) const {
 
 void DayTable::close(sal_Int32 row, std::string_view key) const {
     const auto cell = cells_->getCellByPosition(column(key), row + first_row);
-    set_property(cell, "CellStyle", Any(rtl::OUString("pace not used")));
+    set_property(cell, "CellStyle", Any(rtl::OUString("pace-not-used")));
 }
 
 } // namespace pacecells
