@@ -168,7 +168,7 @@ void expect_said(const std::string& text, const std::string& goal, const std::st
     int nothing = 0;
     int least = 0;
     int said = 0;
-    for (int i = 100; i <= 1000; i += 3) {
+    for (int i = 100; i <= 1000; ++i) {
         const double fade = i / 2000.0;
         const Plan made = plan("pacing | | fade\nfade | | " + number_text(fade) + "\n", " | goal", " | " + goal, text);
         const double lost = made.pacing_cost->value();
