@@ -75,19 +75,11 @@ SheetPlace place_of(const Workout& workout, const std::vector<std::size_t>& stat
 
 } // namespace
 
-double points(const Workout& workout, std::size_t division, int round, std::size_t last) {
-    double sum = 0;
-    const auto rounds = workout.rounds(division);
-    for (std::size_t i = 0; i <= last && i < workout.stations.size(); ++i)
-        sum += workout.stations[i].amount(division, round, rounds) * workout.stations[i].points();
-    return sum;
-}
-
 double running_count(const Workout& workout, std::size_t division, int round, std::size_t station) {
-    double sum = points(workout, division, round, station);
+    double sum = workout.points(division, round, station);
     const bool anew = workout.settings.format == Format::intervals;
     for (int k = 1; k < round && !anew; ++k)
-        sum += points(workout, division, k, workout.stations.size());
+        sum += workout.points(division, k);
     return sum;
 }
 

@@ -8,8 +8,6 @@
 
 namespace pacecells {
 
-// Points of a round up to the end of a station, or of all.
-[[nodiscard]] double points(const Workout& workout, std::size_t division, int round, std::size_t last);
 // Reps counted by the end of a station of a round; each window of intervals by itself.
 [[nodiscard]] double running_count(const Workout& workout, std::size_t division, int round, std::size_t station);
 

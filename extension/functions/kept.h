@@ -3,6 +3,7 @@
 
 #include "pacecells/table.h"
 
+#include <optional>
 #include <string>
 #include <unordered_map>
 #include <utility>
@@ -47,6 +48,26 @@ class Kept {
   private:
     std::size_t most_;
     std::unordered_map<std::string, Value> values_;
+};
+
+// What was computed last, for one source (a pointer that owns) and something else: a table is asked for cell by cell.
+template <class Source, class Key, class Value>
+class Latest {
+  public:
+    template <class Make>
+    const Value& of(const Source& source, Key key, Make make) {
+        if (!value_ || source_ != source || !(key_ == key)) {
+            value_.emplace(make());
+            source_ = source; // kept, so that no other can be where it was
+            key_ = key;
+        }
+        return *value_;
+    }
+
+  private:
+    Source source_;
+    Key key_{};
+    std::optional<Value> value_;
 };
 
 } // namespace pacecells

@@ -2,6 +2,7 @@
 #include "card_wording.h"
 #include "family.h"
 #include "judge_cells.h"
+#include "kept.h"
 #include "planning.h"
 #include "wall_cells.h"
 #include "wording.h"
@@ -48,26 +49,6 @@ Result<std::optional<std::size_t>> station_in(const Workout& workout, std::size_
         return found.error();
     return does(workout, division, *found) ? std::optional{*found} : std::nullopt;
 }
-
-// What was computed last, for a workout and something else: a table is asked for cell by cell.
-template <class Key, class Value>
-class Latest {
-  public:
-    template <class Make>
-    const Value& of(const WorkoutPointer& workout, Key key, Make make) {
-        if (!value_ || workout_ != workout || !(key_ == key)) {
-            value_.emplace(make());
-            workout_ = workout; // kept, so that no other can be where it was
-            key_ = key;
-        }
-        return *value_;
-    }
-
-  private:
-    WorkoutPointer workout_;
-    Key key_{};
-    std::optional<Value> value_;
-};
 
 // "2+19", also of a workout for time, before its end.
 std::string under_way(const Workout& workout, std::size_t division, const Score& score) {
@@ -133,7 +114,7 @@ Result<Answer> goals_part(const Workout& workout, HeadedTable table, const std::
 Result<Answer> windows_table(const WorkoutPointer& read, const std::optional<Whole>& row,
                              const std::optional<Whole>& column) {
     const auto& task = *read;
-    thread_local Latest<int, Result<std::vector<WallWindow>>> latest;
+    thread_local Latest<WorkoutPointer, int, Result<std::vector<WallWindow>>> latest;
     const auto& rows = latest.of(read, 0, [&] { return wall_windows(task); });
     if (!rows)
         return rows.error();
@@ -164,7 +145,8 @@ Result<Answer> workout_table(AreaPointer workout, std::optional<NumberOrText> fr
     const auto goals = wall_goals_of(task, from, to, step);
     if (!goals)
         return goals.error();
-    thread_local Latest<WallGoals, Result<std::vector<WallRow>>> latest; // each cell of the wall asks for the same
+    thread_local Latest<WorkoutPointer, WallGoals, Result<std::vector<WallRow>>>
+        latest; // each cell of the wall asks for the same
     const auto& rows = latest.of(*read, *goals, [&] { return wall_table(task, goals->from, goals->to, goals->step); });
     if (!rows)
         return rows.error();
@@ -265,7 +247,7 @@ Result<Answer> workout_clocks(AreaPointer workout, std::optional<NumberOrText> g
     const auto wanted = goals_of(*in, goal, goals);
     if (!wanted)
         return wanted.error();
-    thread_local Latest<std::pair<Goals, std::size_t>, Result<HeadedTable>> latest;
+    thread_local Latest<WorkoutPointer, std::pair<Goals, std::size_t>, Result<HeadedTable>> latest;
     const auto& table = latest.of(in->workout, {*wanted, in->division}, [&] {
         return wanted->listed.empty() ? clocks_of(*in->workout, in->division, wanted->shown)
                                       : clocks_by_goal(*in->workout, in->division, wanted->listed);
