@@ -326,7 +326,40 @@ Result<Cell> workout_count(AreaPointer workout, NumberOrText division, Count rou
     return to_cell(round.value == 0 ? 0 : sum + in->workout->points(in->division, round.value, last));
 }
 
+// A cell of a row as a function reads one; none where it is blank or there is none.
+template <class T>
+Result<std::optional<T>> typed_in(const RawCells& row, std::size_t place) {
+    if (place >= row.cells.size() || is_blank(row.cells[place]))
+        return std::optional<T>{};
+    auto read = Read<T>::from(row.cells[place]);
+    if (!read)
+        return read.error();
+    return std::optional<T>{*std::move(read)};
+}
+
 // Of one row of the sheet Results: reps, finish, reps left.
+Result<std::optional<ReadResult>> result_of(const InDivision& in, const RawCells& typed,
+                                            const std::optional<Times>& clocks) {
+    const auto first = typed_in<NumberOrText>(typed, 0);
+    const auto finish = typed_in<AnyTime>(typed, 1);
+    const auto left = typed_in<CountNumber>(typed, 2);
+    const bool counts = clocks && in.workout->settings.format == Format::amrap;
+    const auto done = counts ? clocks_in(*clocks) : Result<std::vector<Seconds>>{std::vector<Seconds>{}};
+    if (!first || !finish || !left || !done)
+        return !first ? first.error() : !finish ? finish.error() : !left ? left.error() : done.error();
+    std::string reps;
+    if (*first) {
+        const auto* number = std::get_if<double>(&(*first)->value);
+        reps = number ? number_text(*number) : std::get<std::string>((*first)->value);
+    }
+    TypedResult result{*done, reps, {}, {}};
+    if (*finish)
+        result.finish = (*finish)->value;
+    if (*left)
+        result.reps_left = (*left)->value;
+    return read_result(*in.workout, in.division, result);
+}
+
 Result<Cell> workout_result(AreaPointer workout, NumberOrText division, RawCells typed, std::optional<Times> clocks,
                             std::optional<Whole> index) {
     const auto in = division_of(workout, division);
@@ -335,49 +368,18 @@ Result<Cell> workout_result(AreaPointer workout, NumberOrText division, RawCells
     if (typed.cells.size() > 3)
         return out_of_domain("What was typed is at most three cells: reps, finish, reps left; got %1.",
                              typed.cells.size());
-    TypedResult result;
-    std::string reps;
-    std::vector<Seconds> done;
-    if (const auto& first = typed.cells.front(); !is_blank(first)) {
-        const auto read = Read<NumberOrText>::from(first);
-        if (!read)
-            return read.error();
-        const auto* number = std::get_if<double>(&read->value);
-        reps = number ? number_text(*number) : std::get<std::string>(read->value);
-        result.reps = reps;
-    }
-    if (typed.cells.size() > 1 && !is_blank(typed.cells[1])) {
-        const auto read = Read<AnyTime>::from(typed.cells[1]);
-        if (!read)
-            return read.error();
-        result.finish = read->value;
-    }
-    if (typed.cells.size() > 2 && !is_blank(typed.cells[2])) {
-        const auto read = Read<CountNumber>::from(typed.cells[2]);
-        if (!read)
-            return read.error();
-        result.reps_left = read->value;
-    }
-    if (clocks && in->workout->settings.format == Format::amrap) {
-        auto read = clocks_in(*clocks);
-        if (!read)
-            return read.error();
-        done = *std::move(read);
-        result.clocks = done;
-    }
-    const auto read = read_result(*in->workout, in->division, result);
-    if (!read)
-        return read.error();
+    const int which = value_or(index, 1);
+    if (which != 1 && which != 2)
+        return out_of_domain("The index is a whole number from 1 to %1; got %2.", 2, which);
+    const bool written = which == 2;
+    const auto read = result_of(*in, typed, clocks);
+    if (!read) // sheets and prints say so in a word
+        return written ? Result<Cell>{spoken(say("! unreadable"), in->workout->settings.language)} : read.error();
     if (!*read)
         return Cell{Blank{}};
-    switch (value_or(index, 1)) {
-    case 1:
-        return (*read)->time ? to_cell(*(*read)->time) : to_cell((*read)->reps);
-    case 2:
+    if (written)
         return Cell{(*read)->text};
-    default:
-        return out_of_domain("The index is a whole number from 1 to %1; got %2.", 2, index->value);
-    }
+    return (*read)->time ? to_cell(*(*read)->time) : to_cell((*read)->reps);
 }
 
 Result<std::string> workout_text_cell(AreaPointer workout, std::optional<NumberOrText> division,
@@ -474,7 +476,10 @@ constexpr Row rows[] = {
           "Reps of the open round, or a row of three: reps, finish, reps left at the cap. Of intervals the reps "
           "of each window such as \"15 14 13\", or the score alone."},
          {"clocks", "Clocks at the end of each round done, without gaps; none if left out."},
-         {"index", "1 the score: reps, or a time with 1 s for each rep left; 2 as written, such as 5+20.", 1}},
+         {"index",
+          "1 the score: reps, or a time with 1 s for each rep left; 2 as written, such as 5+20, or that it is "
+          "unreadable.",
+          1}},
         "Whole reps, fewer than the open round has, none above what fits; as many numbers as windows with work; a "
         "finish "
         "up to the cap. Empty where nothing is typed.",

@@ -42,7 +42,7 @@ COLUMNS = (
     Column("erg_times", "Ergometer times, timed rounds", 34, "input text"),
     Column("who", "Row", 12, "working",
            '=IF(${name}{row}="";0;IF(COUNTIF(roster_lane;${name}{row})*COUNTIF(results_name;${name}{row})=1;MATCH(${name}{row};roster_lane;0);0))', shown="hidden"),
-    # what cannot be read shows its error in the column Result, and has no place
+    # what cannot be read is told in the column Result, and has no place
     Column("score", "Score", 14, "working", '=IF(OR(${who}{row}=0;${out}{row}<>"");"";IFERROR(' + typed("${partial}{row}:${left}{row}") + ';""))', named=True, shown="hidden"),
 )
 
