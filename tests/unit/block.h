@@ -90,4 +90,16 @@ inline constexpr std::string_view tide_table =
     "machine   | ski  | 4\n"
     "end       |\n";
 
+// A workout of one division with so many stations of ten reps: format is its settings, a line each.
+inline Table of_stations(int count, const std::string& format) {
+    std::string text = "pacecells.workout | value\nversion | 1\nlanguage | en\n" + format +
+                       "\nstations | no | movement | unit | when | amount.1\ndivisions | | | | | open\n";
+    for (int i = 1; i <= count; ++i)
+        text += "station | " + std::to_string(i) + " | Move " + std::to_string(i) + " | rep | | 10\n";
+    text += "paces | no | rep_s | calh | pace | handling_s | steps | grip | away_share | longest | counts\n";
+    for (int i = 1; i <= count; ++i)
+        text += "pace | " + std::to_string(i) + " | 2 | | | | 0 | | | |\n";
+    return table(text + "end |\n");
+}
+
 } // namespace pacecells::block

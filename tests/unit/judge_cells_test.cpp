@@ -10,14 +10,7 @@ namespace pacecells {
 namespace {
 
 Workout on(int stations, const std::string& format) {
-    std::string text = "pacecells.workout | value\nversion | 1\nlanguage | en\n" + format +
-                       "\nstations | no | movement | unit | when | amount.1\ndivisions | | | | | open\n";
-    for (int i = 1; i <= stations; ++i)
-        text += "station | " + std::to_string(i) + " | Move " + std::to_string(i) + " | rep | | 10\n";
-    text += "paces | no | rep_s | calh | pace | handling_s | steps | grip | away_share | longest | counts\n";
-    for (int i = 1; i <= stations; ++i)
-        text += "pace | " + std::to_string(i) + " | 2 | | | | 0 | | | |\n";
-    return value_of(read_workout(block::table(text + "end |\n")));
+    return value_of(read_workout(block::of_stations(stations, format)));
 }
 
 // A line from column 0 to the last with something in it.

@@ -11,15 +11,7 @@ namespace pacecells {
 namespace {
 
 Workout with_stations(int count, const std::string& format) {
-    std::string text = "pacecells.workout | value\nversion | 1\nlanguage | en\n" + format +
-                       "\nfade | 0\nslip_s | 0\nstations | no | movement | unit | when | amount.1\n"
-                       "divisions | | | | | open\n";
-    for (int i = 1; i <= count; ++i)
-        text += "station | " + std::to_string(i) + " | Move " + std::to_string(i) + " | rep | | 10\n";
-    text += "paces | no | rep_s | calh | pace | handling_s | steps | grip | away_share | longest | counts\n";
-    for (int i = 1; i <= count; ++i)
-        text += "pace | " + std::to_string(i) + " | 2 | | | | 0 | | | |\n";
-    return value_of(read_workout(block::table(text + "end |\n")));
+    return value_of(read_workout(block::of_stations(count, format + "\nfade | 0\nslip_s | 0")));
 }
 
 double number_in(const Cell& cell) {
