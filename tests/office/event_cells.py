@@ -4,7 +4,7 @@ import re
 
 from com.sun.star.sheet.FormulaResult import ERROR
 from office import type_in
-from sharing import BUILD
+from sharing import BUILD, shown
 
 BAD = re.compile(r"###|Err:\d+|#(?:NAME|VALUE|REF|N/A|NUM|DIV)")
 PARTS = {"stations": "station", "paces": "pace", "groups": "group", "machines": "machine"}
@@ -57,12 +57,7 @@ def typed_event(office, settings, divisions, stations):
 
 def rows_of(document, name):
     """What the cells of a name show."""
-    cells = by_key(document, name)
-    area = cells.RangeAddress
-    sheet = document.Sheets[area.Sheet]
-    last = area.EndColumn
-    return [[sheet.getCellByPosition(c, r).String for c in range(area.StartColumn, last + 1)]
-            for r in range(area.StartRow, min(area.EndRow, area.StartRow + 40) + 1)]
+    return shown(by_key(document, name))[:41]
 
 
 def column_of(document, table, key):
@@ -71,7 +66,7 @@ def column_of(document, table, key):
     area = cells.RangeAddress
     keys = cells.getCellRangeByPosition(0, 0, area.EndColumn - area.StartColumn, 0).getDataArray()[0]
     column = keys.index(key)
-    return [cells.getCellByPosition(column, row).String for row in range(2, 42)]
+    return [text for text, in shown(cells.getCellRangeByPosition(column, 2, column, 41))]
 
 
 def clock(text):

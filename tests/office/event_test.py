@@ -12,7 +12,7 @@ import pytest
 from compare import check
 from event_cells import by_key, clock, column_of, names, rows_of, typed
 from office import recalculate, save, type_in
-from sharing import BUILD, FUNCTIONS, ROOT, folder_of, shared
+from sharing import BUILD, FUNCTIONS, ROOT, folder_of, shared, shown
 
 TEMPLATE = BUILD / "templates" / "en" / "event.ots"
 WORK, LOOK = folder_of(__file__), BUILD / "look"
@@ -153,22 +153,20 @@ def test_a_goal_typed_is_the_goal(event):
 def test_the_figures_of_a_card_agree(event):
     """First round's stations in order, rounds up to the cap less ten seconds, the lower goal slower."""
     typed(event, "roster_goal", "6")
-    sheet = event.Sheets.getByName("Cards")
-    area = by_key(event, "card_page").RangeAddress
     starts = [row[3] for row in rows_of(event, "heat_list")]
     by_key(event, "card_first").setValue(starts.index("Ada Brimsole") + 1)
-    shown = [[sheet.getCellByPosition(c, r).String for c in range(area.EndColumn + 1)] for r in range(1, (area.EndRow + 1) // 4)]
-    check("name", shown[0][0], "Ada Brimsole")
-    check("goal, time per round", (shown[2][0], clock(shown[2][6])), ("6", round((17 * 60 - 10) / 6)))
-    stations = [clock(text) for text in shown[4] if re.fullmatch(r"\d+:\d\d", text)]
+    card = rows_of(event, "card_page")[1:13]
+    check("name", card[0][0], "Ada Brimsole")
+    check("goal, time per round", (card[2][0], clock(card[2][6])), ("6", round((17 * 60 - 10) / 6)))
+    stations = [clock(text) for text in card[4] if re.fullmatch(r"\d+:\d\d", text)]
     check("stations one after the other", stations, sorted(stations))
     check("three of them", len(stations), 3)
-    rows = [[clock(text) for text in shown[line] if re.fullmatch(r"\d+:\d\d", text)] for line in (8, 9)]
+    rows = [[clock(text) for text in card[line] if re.fullmatch(r"\d+:\d\d", text)] for line in (8, 9)]
     check("rounds of the goal", len(rows[0]), 6)
     check("it ends ten seconds before the cap", rows[0][-1], 17 * 60 - 10)
     check("the lower goal is slower", rows[1][0] > rows[0][0])
     check("the last station ends no later than the round", stations[-1] <= rows[0][0])
-    assert "12 cal" in shown[1][0] and "45 kg" in shown[1][0]
+    assert "12 cal" in card[1][0] and "45 kg" in card[1][0]
 
 
 def test_heats_hold_everybody_who_starts(event):
@@ -211,7 +209,7 @@ def test_a_class_shares_machines(event):
     place = next(n for n, row in enumerate(listed) if row[5] != "0:00")
     by_key(event, "card_first").setValue(place + 1)
     card = by_key(event, "card_page")
-    texts = [[card.getCellByPosition(c, r).String for c in range(20)] for r in range(13)]
+    texts = shown(card.getCellRangeByPosition(0, 0, 19, 12))
     check("the card says when", f"start at {listed[place][5]}" in texts[1][12])
     target, first = clock(texts[3][6]), clock(texts[9][4])
     check("and its clocks are those on the wall", abs(first - target - clock(listed[place][5])) <= 2)
@@ -242,21 +240,19 @@ def test_a_minor_without_consent_has_no_card(event):
     assert "consent" in plan["note"]
     listed = [row[3] for row in rows_of(event, "heat_list")]
     by_key(event, "card_first").setValue(listed.index("Ada Brimsole") + 1)
-    card = by_key(event, "card_page")
-    check("a blank card", {card.getCellByPosition(c, r).String for c in range(20) for r in range(13)}, {""})
+    check("a blank card", set(sum(rows_of(event, "card_page")[:13], [])), {""})
     type_in(consent, "2026-11-20")
     assert plan_of(event, "Ada Brimsole")["aim"]
     by_key(event, "card_first").setValue([row[3] for row in rows_of(event, "heat_list")].index("Ada Brimsole") + 1)
-    check("the card", card.getCellByPosition(0, 1).String, "Ada Brimsole")
+    check("the card", rows_of(event, "card_page")[1][0], "Ada Brimsole")
 
 
 def test_an_easy_plan_has_a_card_with_its_end(event):
     listed = [row[3] for row in rows_of(event, "heat_list")]
     by_key(event, "card_first").setValue(listed.index("Dagny Tellmoor") + 1)
-    card = by_key(event, "card_page")
-    shown = {card.getCellByPosition(c, r).String for c in range(20) for r in range(13)}
+    card = set(sum(rows_of(event, "card_page")[:13], []))
     for text in ("easy", "8:30", "stop at this clock", "or after 3 rounds", "at a pace at which you can talk"):
-        check(text, text in shown)
+        check(text, text in card)
 
 
 # Nobody gets another's numbers ------------------------------------------------------------------------------------
@@ -357,8 +353,8 @@ def test_wall_and_cards_of_a_workout_for_time(event):
     check("title of the clocks", "13:30" in wall[f"A{1 + 9 + 5}"].String)
     check("first station of a card", cards["C6"].String, "Ski")
     judge = by_key(event, "judge_page").RangeAddress
-    shown = [heats.getCellByPosition(judge.StartColumn + k, judge.StartRow + 4).String for k in range(1, 7)]
-    check("rounds", shown, ["R1", "R2", "R3", "R4", "", ""])
+    marks = [heats.getCellByPosition(judge.StartColumn + k, judge.StartRow + 4).String for k in range(1, 7)]
+    check("rounds", marks, ["R1", "R2", "R3", "R4", "", ""])
 
 
 def test_sorted_rows_keep_their_people(event):

@@ -7,6 +7,7 @@ import re
 import subprocess
 
 import pytest
+import sharing
 from compare import check
 from office import named, recalculate, result, save, type_in
 from sharing import BUILD, FUNCTIONS, folder_of, shared
@@ -55,7 +56,7 @@ def check_row(sheet, row, what, **person):
 
 def shown(sheet):
     """Every text that prints."""
-    return " ".join(sheet.getCellByPosition(column, row).String for column in range(12) for row in range(45))
+    return " ".join(sum(sharing.shown(sheet.getCellRangeByPosition(0, 0, 11, 44)), []))
 
 
 @pytest.mark.parametrize("language", LANGUAGES)

@@ -10,7 +10,7 @@ import subprocess
 
 from compare import check
 from office import recalculate, save, type_in
-from sharing import BUILD, FUNCTIONS, folder_of, shared
+from sharing import BUILD, FUNCTIONS, folder_of, shared, shown
 
 WORK, LOOK = folder_of(__file__), BUILD / "look"
 TEMPLATE = BUILD / "templates" / "en" / "wall.ots"
@@ -33,8 +33,7 @@ def table(document):
     """Heads and rows as shown, without those that are empty."""
     body = document.NamedRanges.getByName("wall_table").ReferredCells
     sheet, area = body.Spreadsheet, body.RangeAddress
-    rows = [[sheet.getCellByPosition(col, row).String for col in range(COLUMNS)]
-            for row in range(area.StartRow - 1, area.EndRow + 1)]
+    rows = shown(sheet.getCellRangeByPosition(0, area.StartRow - 1, COLUMNS - 1, area.EndRow))
     return rows[0], [row for row in rows[1:] if any(row)]
 
 
