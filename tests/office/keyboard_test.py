@@ -55,9 +55,9 @@ def tops(calc):
 
 def until(condition, limit=20):
     deadline = time.monotonic() + limit
-    while not condition() and time.monotonic() < deadline:
+    while not (met := condition()) and time.monotonic() < deadline:
         time.sleep(0.02)
-    return condition()
+    return met
 
 
 class Shown:
@@ -78,7 +78,7 @@ class Shown:
                 self.calc.run("xdotool", "windowfocus", window)
             return until(top.isActive, 2)
 
-        assert until(focus), "it has the focus"
+        assert until(focus, 60), "it has the focus"
         return top
 
 
