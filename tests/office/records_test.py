@@ -236,7 +236,9 @@ def test_a_test_day_where_the_extension_is_missing(office, logbook):
     file = logbook.parent / "day.ods"
     run(office, office.new(), "test-day", Tests="Rower 3:00", File=str(file))
     line = lambda day: area(day, "day_tests").Spreadsheet["A3"].String
-    check("with it, what to do", line(office.open(file)).startswith("Type what the monitor showed"), True)
+    day = office.open(file)
+    check("with it, what to do", line(day).startswith("Type what the monitor showed"), True)
+    day.close(True)  # two offices cannot write one file
     with shared([], "without") as bare:
         day = bare.open(file)
         check("without it, that nothing is calculated", line(day), "! Pacecells is missing in this office: nothing here is "
