@@ -232,6 +232,8 @@ class RosterReader {
             athlete.pacing = static_cast<Pacing>(*found);
             athlete.pacing_place = place("pacing");
         }
+        if (workout_.settings.team > 1 && columns_.contains("team") && is_blank(cell("team")))
+            athlete.notes.push_back(say("Enter a team: the workout is for teams of %1.", workout_.settings.team));
         if (const auto& share = cell("share"); !is_blank(share) && workout_.settings.team > 1) {
             auto value = cell_number(share);
             if (value && *value >= 1)

@@ -73,26 +73,17 @@ Cell score_cell(const Score& score) {
     return score.reps > 0 ? to_cell(score.reps) : to_cell(score.rounds);
 }
 
-// Where an easy or technique plan ends: the clock, or the rounds; empty text for others.
-Result<Cell> end_of_easy_plan(const AreaPointer& workout, const AreaPointer& tests, const RawCells& keys,
-                              const RawCells& athlete, bool clock) {
-    const auto cell = plan_in(workout, tests, keys, athlete);
-    if (!cell)
-        return cell.error();
-    if (!cell->planned || !cell->planned->plan.end)
-        return nothing();
-    const auto& plan = cell->planned->plan;
-    if (clock)
-        return to_cell(*plan.end);
-    return plan.end_rounds ? to_cell(static_cast<double>(*plan.end_rounds)) : nothing();
+// Higher is better.
+Cell rank_cell(const Score& score) {
+    if (score.time)
+        return to_cell(Seconds{-score.time->value()});
+    return score_cell(score);
 }
 
 Result<Cell> athlete_goal(AreaPointer workout, AreaPointer tests, RawCells keys, RawCells athlete, Index index) {
-    const auto which = index_in(index, 6);
+    const auto which = index_in(index, 4);
     if (!which)
         return which.error();
-    if (*which > 4)
-        return end_of_easy_plan(workout, tests, keys, athlete, *which == 5);
     return with_goal(workout, tests, keys, athlete, [&](const Workout& task, const Plan& plan) -> Result<Cell> {
         const bool suggested = *which == 2;
         const bool next = *which == 4;
@@ -109,9 +100,14 @@ Result<Cell> athlete_goal(AreaPointer workout, AreaPointer tests, RawCells keys,
 }
 
 Result<Cell> athlete_score(AreaPointer workout, AreaPointer tests, RawCells keys, RawCells athlete, Index index) {
-    const auto which = index_in(index, 5, 2);
+    const auto which = index_in(index, 6, 2);
     if (!which)
         return which.error();
+    if (*which == 6) { // an error in one row would keep everybody from a heat
+        const auto cell = plan_in(workout, tests, keys, athlete);
+        return cell && cell->has_goal() && cell->planned->plan.goal ? rank_cell(cell->planned->plan.expected)
+                                                                    : nothing();
+    }
     return with_goal(workout, tests, keys, athlete, [&](const Workout& task, const Plan& plan) -> Result<Cell> {
         answer_is_about(*which == 1 ? Fact::low : *which == 3 ? Fact::high : Fact::predicted);
         if (*which == 4)
@@ -365,25 +361,26 @@ constexpr std::string_view plan_source = "The plan of this athlete. How it is ma
                                          "rules, the command Explain this cell says.";
 
 constexpr Row rows[] = {
-    row<&athlete_goal>("athleteGoal", "ATHLETE.GOAL",
-                       "The goal of an athlete: rounds of an AMRAP, or the time of a workout for time.",
-                       {{"workout", block_text},
-                        {"tests", tests_text},
-                        {"keys", keys_text},
-                        {"athlete", row_text},
-                        {"index",
-                         "1 the goal, 2 the suggested one, 3 the goal as text, 4 the next goal down as text, 5 when an "
-                         "easy plan ends, 6 after how many rounds.",
-                         1}},
-                       domain_text, plan_source, {"workout;tests;B$1:H$1;B2:H2;3", "6"}),
-    row<&athlete_score>("athleteScore", "ATHLETE.SCORE",
-                        "The score to expect of an athlete, with its range: reps, or the time of a workout for time.",
-                        {{"workout", block_text},
-                         {"tests", tests_text},
-                         {"keys", keys_text},
-                         {"athlete", row_text},
-                         {"index", "1 low, 2 expected, 3 high, 4 expected as text, 5 the range as text.", 2}},
-                        domain_text, plan_source, {"workout;tests;B$1:H$1;B2:H2;4", "6+27"}),
+    row<&athlete_goal>(
+        "athleteGoal", "ATHLETE.GOAL", "The goal of an athlete: rounds of an AMRAP, or the time of a workout for time.",
+        {{"workout", block_text},
+         {"tests", tests_text},
+         {"keys", keys_text},
+         {"athlete", row_text},
+         {"index", "1 the goal, 2 the suggested one, 3 the goal as text, 4 the next goal down as text.", 1}},
+        domain_text, plan_source, {"workout;tests;B$1:H$1;B2:H2;3", "6"}),
+    row<&athlete_score>(
+        "athleteScore", "ATHLETE.SCORE",
+        "The score to expect of an athlete, with its range: reps, or the time of a workout for time.",
+        {{"workout", block_text},
+         {"tests", tests_text},
+         {"keys", keys_text},
+         {"athlete", row_text},
+         {"index",
+          "1 low, 2 expected, 3 high, 4 expected as text, 5 the range as text, 6 the number that orders heats: higher "
+          "is better, empty where there is none.",
+          2}},
+        domain_text, plan_source, {"workout;tests;B$1:H$1;B2:H2;4", "6+27"}),
     row<&athlete_target>("athleteTarget", "ATHLETE.TARGET", "Time per round for the goal: the target pace of a round.",
                          {{"workout", block_text},
                           {"tests", tests_text},

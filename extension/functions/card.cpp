@@ -2,6 +2,9 @@
 #include "card_wording.h"
 #include "family.h"
 #include "planning.h"
+#include "wording.h"
+
+#include "pacecells/words.h"
 
 #include <array>
 
@@ -17,6 +20,8 @@ struct Asked {
     const Plan& plan;
     int column;
     Seconds later;
+
+    [[nodiscard]] Cell words(const Said& said) const { return to_cell(spoken(said, workout.settings.language)); }
 };
 using Line = Cell (*)(const Asked&);
 
@@ -25,7 +30,7 @@ Cell clock_cell(const std::optional<Seconds>& clock, Seconds later) {
 }
 
 // In the order of the index.
-constexpr std::array<Line, 14> lines{
+constexpr std::array<Line, 18> lines{
     [](const Asked& to) { return to_cell(card_goal_text(to.workout, to.plan, to.later)); },
     [](const Asked& to) { return to_cell(card_time(to.workout, to.plan, to.later)); },
     [](const Asked& to) { return to_cell(card_time_text(to.workout, to.plan)); },
@@ -56,7 +61,39 @@ constexpr std::array<Line, 14> lines{
     },
     [](const Asked& to) { return to_cell(card_rate(to.workout, to.plan)); },
     [](const Asked& to) { return to_cell(card_rate_text(to.workout, to.plan)); },
+    [](const Asked& to) { return to_cell(to.plan.goal->goal.score.text); },
+    [](const Asked& to) { return card_sets(to.workout, to.plan).empty() ? Cell{Blank{}} : to.words(say("sets")); },
+    [](const Asked& to) { return to.words(say("for %1", to.plan.goal->goal.score.text)); },
+    [](const Asked& to) {
+        return to.plan.next_down ? to.words(say("for %1", to.plan.next_down->goal.score.text)) : Cell{Blank{}};
+    },
 };
+
+enum : int { goal_is = 1, time_beside, time_is, of_the_sets = 5, of_the_rate = 13, limits, goal_line };
+
+// An easy or technique plan has an end in place of the goal.
+Cell easy_line(int index, const Asked& to) {
+    const auto& rounds = to.plan.end_rounds;
+    switch (index) {
+    case goal_is:
+        return to.words(say("plan for the day"));
+    case time_beside:
+        return to_cell(*to.plan.end + to.later);
+    case time_is:
+        return to.words(say("stop at this clock"));
+    case of_the_sets:
+        return to.words(say("at a pace at which you can talk"));
+    case of_the_rate:
+        return rounds ? to.words(say("or after %1 rounds", *rounds)) : Cell{Blank{}};
+    case limits:
+        return rounds ? to.words(say("whichever comes first")) : Cell{Blank{}};
+    case goal_line:
+        return to_cell(
+            std::string(word(WordList::day_plan, static_cast<std::size_t>(to.plan.day), to.workout.settings.language)));
+    default:
+        return Blank{};
+    }
+}
 
 Result<Cell> athlete_card(AreaPointer workout, AreaPointer tests, RawCells keys, RawCells athlete, Whole index,
                           std::optional<Whole> column, std::optional<AnyTime> later) {
@@ -67,15 +104,23 @@ Result<Cell> athlete_card(AreaPointer workout, AreaPointer tests, RawCells keys,
     if (which < 1)
         return out_of_domain("A column is a whole number from 1; got %1.", which);
     const auto cell = plan_in(workout, tests, keys, athlete);
-    if (!cell)
-        return cell.error();
-    if (!cell->has_goal() || !cell->planned->plan.goal)
+    if (!cell) { // what is wrong with a row, the roster says
+        const auto task = workout_in(workout);
+        return task ? Result<Cell>{Cell{Blank{}}} : task.error();
+    }
+    if (!cell->planned)
         return Cell{Blank{}};
-    constexpr int of_the_sets = 5;
-    constexpr int of_the_rate = 13;
-    answer_is_about(index.value == of_the_sets ? Fact::sets : index.value >= of_the_rate ? Fact::hold : Fact::clocks);
-    return lines[static_cast<std::size_t>(index.value) - 1](
-        {*cell->planned->workout, cell->planned->plan, which, value_or(later, Seconds{0})});
+    const auto& plan = cell->planned->plan;
+    const Asked asked{*cell->planned->workout, plan, which, value_or(later, Seconds{0})};
+    if (plan.end)
+        return easy_line(index.value, asked);
+    if (!cell->has_goal() || !plan.goal)
+        return Cell{Blank{}};
+    answer_is_about(index.value == of_the_sets                            ? Fact::sets
+                    : index.value == of_the_rate || index.value == limits ? Fact::hold
+                    : index.value == goal_line                            ? Fact::goal
+                                                                          : Fact::clocks);
+    return lines[static_cast<std::size_t>(index.value) - 1](asked);
 }
 
 // NOLINTEND(performance-unnecessary-value-param)
@@ -90,10 +135,12 @@ constexpr Row rows[] = {
          {"index",
           "1 what the goal is, 2 the time beside it, 3 what that is, 4 what to go by, 5 the sets, 6 the label "
           "of the stations, 7 their names, 8 their times, 9 the label of the table of clocks, 10 its headings, "
-          "11 its clocks, 12 those of the next goal down, 13 the rate, 14 what there is to do and its limits."},
+          "11 its clocks, 12 those of the next goal down, 13 the rate, 14 what there is to do and its limits, "
+          "15 the goal, or what the plan for the day is, 16 the label of the sets, 17 that of the clocks, 18 that of "
+          "those of the next goal down."},
          {"column", "Of stations and table, from 1.", 1},
          {"later", "How much later than the clock this athlete starts; not at all if left out."}},
-        "Empty for a person without a goal.", practice,
+        "Empty for a person without a plan, and where the row cannot be read.", practice,
         {"workout;tests;B$1:H$1;B2:H2;4", "Round 2 after 5:47? Take the lower row."}),
 };
 

@@ -13,7 +13,7 @@ namespace pacecells {
 
 namespace {
 
-constexpr std::size_t most_of_sets = 165; // bytes, in the two lines that a card has for them
+constexpr std::size_t most_of_words = 165; // letters, in the two lines that a card has for sets or turns
 
 std::string first_word(const std::string& movement) { return movement.substr(0, movement.find_first_of(" -")); }
 std::string last_word(const std::string& movement) { return movement.substr(movement.find_last_of(" -") + 1); }
@@ -48,6 +48,11 @@ const RoundPlan* first_window(const Plan& plan, std::size_t station) {
 }
 
 } // namespace
+
+bool fits_card(std::string_view text) {
+    const auto letters = std::ranges::count_if(text, [](char c) { return (c & 0xC0) != 0x80; });
+    return static_cast<std::size_t>(letters) <= most_of_words;
+}
 
 std::string point_text(const Workout& workout, std::size_t division, const Point& point) {
     const auto& station = workout.stations[point.station];
@@ -159,7 +164,7 @@ std::string card_rule(const Workout& workout, const Plan& plan, Seconds later) {
 std::string card_sets(const Workout& workout, const Plan& plan) {
     std::string text;
     for (const auto detail : {SetsDetail::all, SetsDetail::no_fall_back, SetsDetail::scheme_alone})
-        if (text = all_sets_text(workout, plan, detail); text.size() <= most_of_sets)
+        if (text = all_sets_text(workout, plan, detail); fits_card(text))
             break;
     return text;
 }

@@ -8,6 +8,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 
 namespace pacecells {
 
@@ -22,6 +23,9 @@ struct CardColumn {
     std::optional<Seconds> clock;
     std::optional<Seconds> lower; // for the next goal down
 };
+
+// Whether sets or turns fit the two lines that a card has for them.
+[[nodiscard]] bool fits_card(std::string_view text);
 
 // "17/40 box jumps": so much of the station at hand.
 [[nodiscard]] std::string point_text(const Workout& workout, std::size_t division, const Point& point);

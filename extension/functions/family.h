@@ -32,6 +32,9 @@ namespace pacecells {
 [[nodiscard]] std::span<const Row> card_rows();
 [[nodiscard]] std::span<const Row> load_rows();
 [[nodiscard]] std::span<const Row> team_rows();
+[[nodiscard]] std::span<const Row> day_rows();
+[[nodiscard]] std::span<const Row> result_rows();
+[[nodiscard]] std::span<const Row> usual_rows();
 
 template <class T, class Fallback>
 [[nodiscard]] auto value_or(const std::optional<T>& argument, Fallback fallback) {

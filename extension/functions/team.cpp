@@ -1,4 +1,5 @@
 // HEAT.TEAM: the people of a team. Who has the same text in the column "team" of the roster is in one team.
+#include "card_wording.h"
 #include "family.h"
 #include "planning.h"
 #include "wording.h"
@@ -102,10 +103,10 @@ std::optional<int> column_of(const Table& keys, std::string_view key) {
 // The people are an object, so that where the workout is not for teams only one row of them is read.
 Result<Cell> heat_team(AreaPointer workout, AreaPointer tests, RawCells keys, AreaPointer people, Whole row,
                        std::optional<Whole> index) {
-    enum { lane = 1, names, first_names, turns, part, faults };
+    enum { lane = 1, names, first_names, turns, part, faults, on_card, card_turns };
     const int which = value_or(index, lane);
-    if (which < lane || which > faults)
-        return out_of_domain("The index is a whole number from 1 to %1; got %2.", static_cast<int>(faults), which);
+    if (which < lane || which > card_turns)
+        return out_of_domain("The index is a whole number from 1 to %1; got %2.", static_cast<int>(card_turns), which);
     if (row.value < 1 || row.value > people->rows())
         return out_of_domain("The row is a whole number from 1 to %1; got %2.", people->rows(), row.value);
     if (keys.rows != 1 || keys.columns != people->columns())
@@ -125,7 +126,7 @@ Result<Cell> heat_team(AreaPointer workout, AreaPointer tests, RawCells keys, Ar
     const auto own_name = text_in(*own_row, 0, *name);
     if (own_name.empty())
         return Cell{Blank{}};
-    const auto alone = which == lane ? to_cell(own_name) : Cell{Blank{}};
+    const auto alone = which == lane || which == names || which == on_card ? to_cell(own_name) : Cell{Blank{}};
     const auto read = known_workout(workout);
     if (!read)
         return read.error();
@@ -133,12 +134,8 @@ Result<Cell> heat_team(AreaPointer workout, AreaPointer tests, RawCells keys, Ar
         return alone; // what is wrong, the sheet Workout says
     const Workout& task = **read->workout;
     const auto label = team ? text_in(*own_row, 0, *team) : std::string();
-    if (task.settings.team < 2 || label.empty()) {
-        if (which == faults && task.settings.team > 1)
-            return to_cell(spoken(say("Enter a team: the workout is for teams of %1.", task.settings.team),
-                                  task.settings.language));
+    if (task.settings.team < 2 || label.empty())
         return alone;
-    }
     const auto table = people->all();
     if (!table)
         return table.error();
@@ -163,6 +160,8 @@ Result<Cell> heat_team(AreaPointer workout, AreaPointer tests, RawCells keys, Ar
         return to_cell(spoken(say("%1: %2", label, names_of(all, false)), task.settings.language));
     if (which == first_names)
         return to_cell(names_of(all, true));
+    if (which == on_card)
+        return to_cell(own_name + " (" + names_of(all, true) + ")");
     std::vector<Member> members;
     std::vector<const Person*> planned;
     for (const auto& one : all)
@@ -173,10 +172,14 @@ Result<Cell> heat_team(AreaPointer workout, AreaPointer tests, RawCells keys, Ar
     const auto parts = team_parts(task, members);
     if (which == turns)
         return to_cell(all_turns(task, planned, parts));
-    for (std::size_t i = 0; i < parts.size(); ++i)
-        if (planned[i]->row == self)
-            return to_cell(team_part_text(parts[i]));
-    return Cell{Blank{}};
+    const auto own = std::ranges::find(planned, self, &Person::row);
+    const auto place = static_cast<std::size_t>(own - planned.begin());
+    if (place >= parts.size())
+        return Cell{Blank{}};
+    if (which == part)
+        return to_cell(team_part_text(parts[place]));
+    const auto text = all_turns(task, planned, parts);
+    return fits_card(text) ? to_cell(text) : Cell{Blank{}};
 }
 
 // NOLINTEND(performance-unnecessary-value-param)
@@ -193,7 +196,9 @@ constexpr Row rows[] = {
           "1 what the lane is called, with the first person of the team, else nothing; 2 the team with all names; 3 "
           "first "
           "names; 4 who does what and how long a turn is; 5 what the plan of the person must know of the "
-          "team, for the column team_plan; 6 what is wrong with the team.",
+          "team, for the column team_plan; 6 what is wrong with the team; 7 the name on the person's card; 8 who does "
+          "what, "
+          "where the card has room for it.",
           1}},
         "People with the same text in the column team are one team. Without a team, and where the workout is not for "
         "teams, the lane is called by the person.",

@@ -6,10 +6,10 @@
 #include "planning.h"
 #include "wall_cells.h"
 #include "wording.h"
+#include "workout_division.h"
 
 #include "pacecells/clock.h"
 #include "pacecells/text.h"
-#include "pacecells/typed_result.h"
 
 #include <algorithm>
 #include <cmath>
@@ -20,18 +20,6 @@ namespace {
 
 // The rows read the kind of a parameter from its type, so parameters are values.
 // NOLINTBEGIN(performance-unnecessary-value-param)
-
-// The first division if left out.
-Result<std::size_t> division_in(const Workout& workout, const std::optional<NumberOrText>& name) {
-    if (!name)
-        return std::size_t{0};
-    const auto* number = std::get_if<double>(&name->value);
-    const auto text = number ? number_text(*number) : *std::get_if<std::string>(&name->value);
-    const auto found = workout.division(text);
-    if (!found)
-        return out_of_domain("There is no division %1 in the workout.", quoted(text));
-    return *found;
-}
 
 // By its number in working order or its movement; none beyond the last or where the division does not do it.
 Result<std::optional<std::size_t>> station_in(const Workout& workout, std::size_t division,
@@ -57,21 +45,6 @@ std::string under_way(const Workout& workout, std::size_t division, const Score&
         reps -= workout.points(division, k);
     auto text = std::to_string(score.point.rounds);
     return reps > 0 ? text + "+" + number_text(std::floor(reps + 1e-9)) : text;
-}
-
-struct InDivision {
-    WorkoutPointer workout;
-    std::size_t division = 0;
-};
-
-Result<InDivision> division_of(const AreaPointer& workout, const std::optional<NumberOrText>& name) {
-    const auto task = workout_in(workout);
-    if (!task)
-        return task.error();
-    const auto division = division_in(**task, name);
-    if (!division)
-        return division.error();
-    return InDivision{*task, *division};
 }
 
 Result<std::string> workout_seal(AreaPointer rows) { return seal_of(rows); }
@@ -326,62 +299,6 @@ Result<Cell> workout_count(AreaPointer workout, NumberOrText division, Count rou
     return to_cell(round.value == 0 ? 0 : sum + in->workout->points(in->division, round.value, last));
 }
 
-// A cell of a row as a function reads one; none where it is blank or there is none.
-template <class T>
-Result<std::optional<T>> typed_in(const RawCells& row, std::size_t place) {
-    if (place >= row.cells.size() || is_blank(row.cells[place]))
-        return std::optional<T>{};
-    auto read = Read<T>::from(row.cells[place]);
-    if (!read)
-        return read.error();
-    return std::optional<T>{*std::move(read)};
-}
-
-// Of one row of the sheet Results: reps, finish, reps left.
-Result<std::optional<ReadResult>> result_of(const InDivision& in, const RawCells& typed,
-                                            const std::optional<Times>& clocks) {
-    const auto first = typed_in<NumberOrText>(typed, 0);
-    const auto finish = typed_in<AnyTime>(typed, 1);
-    const auto left = typed_in<CountNumber>(typed, 2);
-    const bool counts = clocks && in.workout->settings.format == Format::amrap;
-    const auto done = counts ? clocks_in(*clocks) : Result<std::vector<Seconds>>{std::vector<Seconds>{}};
-    if (!first || !finish || !left || !done)
-        return !first ? first.error() : !finish ? finish.error() : !left ? left.error() : done.error();
-    std::string reps;
-    if (*first) {
-        const auto* number = std::get_if<double>(&(*first)->value);
-        reps = number ? number_text(*number) : std::get<std::string>((*first)->value);
-    }
-    TypedResult result{*done, reps, {}, {}};
-    if (*finish)
-        result.finish = (*finish)->value;
-    if (*left)
-        result.reps_left = (*left)->value;
-    return read_result(*in.workout, in.division, result);
-}
-
-Result<Cell> workout_result(AreaPointer workout, NumberOrText division, RawCells typed, std::optional<Times> clocks,
-                            std::optional<Whole> index) {
-    const auto in = division_of(workout, division);
-    if (!in)
-        return in.error();
-    if (typed.cells.size() > 3)
-        return out_of_domain("What was typed is at most three cells: reps, finish, reps left; got %1.",
-                             typed.cells.size());
-    const int which = value_or(index, 1);
-    if (which != 1 && which != 2)
-        return out_of_domain("The index is a whole number from 1 to %1; got %2.", 2, which);
-    const bool written = which == 2;
-    const auto read = result_of(*in, typed, clocks);
-    if (!read) // sheets and prints say so in a word
-        return written ? Result<Cell>{spoken(say("! unreadable"), in->workout->settings.language)} : read.error();
-    if (!*read)
-        return Cell{Blank{}};
-    if (written)
-        return Cell{(*read)->text};
-    return (*read)->time ? to_cell(*(*read)->time) : to_cell((*read)->reps);
-}
-
 Result<std::string> workout_text_cell(AreaPointer workout, std::optional<NumberOrText> division,
                                       std::optional<NumberOrText> station) {
     const auto in = division_of(workout, division);
@@ -467,23 +384,6 @@ constexpr Row rows[] = {
           "Makes it the text of a judge's sheet, up to two rounds above the goal, all where it is 0: round is the "
           "column from 0, station the line from 0. A number if left out."}},
         complete, arithmetic, {"workout;\"scaled\";2;1", "44"}),
-    row<&workout_result>(
-        "workoutResult", "WORKOUT.RESULT",
-        "Result from what was typed of it: the score to rank by, or as it is written.",
-        {{"workout", block_text},
-         {"division", "Name of the division."},
-         {"typed",
-          "Reps of the open round, or a row of three: reps, finish, reps left at the cap. Of intervals the reps "
-          "of each window such as \"15 14 13\", or the score alone."},
-         {"clocks", "Clocks at the end of each round done, without gaps; none if left out."},
-         {"index",
-          "1 the score: reps, or a time with 1 s for each rep left; 2 as written, such as 5+20, or that it is "
-          "unreadable.",
-          1}},
-        "Whole reps, fewer than the open round has, none above what fits; as many numbers as windows with work; a "
-        "finish "
-        "up to the cap. Empty where nothing is typed.",
-        practice, {"workout;\"scaled\";6;{\"1:10\"|\"2:25\"};2", "2+6"}),
     row<&workout_text_cell>(
         "workoutText", "WORKOUT.TEXT",
         "The workout in one line, or one of its stations: amounts, movements and loads of a division.",

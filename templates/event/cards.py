@@ -1,12 +1,13 @@
 """The sheet Cards: one live page of four, in the order of the start list. card_first says whose come first."""
 
-from builder import address, column, fixed, pc
+from builder import address, column, pc
 
-from event.sizes import athlete, of_team, team_size
+from event.sizes import athlete, of_team
 
 CARDS, COLUMNS = 4, 20
-# The lines of ATHLETE.CARD, from 1.
-GOAL_IS, TIME, TIME_IS, RULE, SETS_LINE, STATIONS_LABEL, STATION_NAME, STATION_TIME, TABLE_LABEL, HEADING, CLOCK, LOWER_CLOCK, RATE, LIMITS = range(1, 15)
+# The lines of ATHLETE.CARD, from 1. An easy plan has an end in place of goal, time and rate.
+(GOAL_IS, TIME, TIME_IS, RULE, SETS_LINE, STATIONS_LABEL, STATION_NAME, STATION_TIME, TABLE_LABEL, HEADING, CLOCK, LOWER_CLOCK, RATE, LIMITS, GOAL,
+ SETS_LABEL, CLOCK_LABEL, LOWER_LABEL) = range(1, 19)
 LABEL, CLOCKS = 4, COLUMNS - 4  # columns of the label, clocks beside it
 # air, name, workout, goal and rate, what they are, two rows of stations, sets, rounds, two rows of clocks, what to go by,
 # caution, air. The commands that print leave the second row of stations out where it is blank, and give workout and sets
@@ -16,8 +17,6 @@ NAME, LINE, VALUE, UNDER, OFF, MORE, SETS, ROUND, FIRST_CLOCK, SECOND_CLOCK, CHE
 ROWS = len(HEIGHTS)
 ASIDE = [column(COLUMNS + 2 + step) for step in range(3)]  # beside the card, out of sight
 IN_A_ROW = 6  # stations
-TURNS = 165  # characters of the turns of a team that fit
-MINUTES = '"[M]:SS"'
 
 
 def make(book):
@@ -37,7 +36,7 @@ def make(book):
 
 
 def make_card(book, sheet, card):
-    _, lit, say = book.texts, book.texts.lit, book.texts.say
+    lit = book.texts.lit
     first = card * ROWS + 1
     end = COLUMNS - 1
     cell = lambda col, line: address(col, first + line - 1)
@@ -45,64 +44,48 @@ def make_card(book, sheet, card):
     for line, height in enumerate(HEIGHTS):
         sheet.heights(first + line, first + line, height)
 
-    # Out of sight: place in the start list, row of the roster, and what several lines use.
-    place, who = f"${ASIDE[0]}${first}", f"${ASIDE[1]}${first}"
-    of = lambda function, *more: athlete(function, f"INDEX(roster_people;{who};0)", *more)
-    shown = lambda value: f'=IF({who}=0;"";{value})'
+    # Out of sight: place in the start list, how much later this lane starts, row of the roster; the goal, and of a team who does what.
+    place, later = (f"${ASIDE[0]}${first + line}" for line in (0, 2))
+    who, goal, turns = f"${ASIDE[1]}${first}", f"${ASIDE[2]}${first}", f"${ASIDE[0]}${first + 1}"
+    put = lambda where, formula: sheet.put(where.replace("$", ""), formula, "working")
+    line_of = lambda line, *more: athlete("CARD", f"INDEX(roster_people;{who};0)", line, *more)
     listed = lambda k: f"INDEX(heat_list;{place};{k})"
-    sheet.put(f"{ASIDE[0]}{first}", f"=card_first+{card}", "working")
-    sheet.put(f"{ASIDE[1]}{first}", f'=IF({listed(4)}="";0;IFNA(MATCH({listed(4)};roster_name;0);0))', "working")
-    # goal, the next goal down, and of an easy plan its end in time and rounds; a row that cannot be read has no card
-    goal, lower, ends, rounds = (f"${ASIDE[2]}${first + step}" for step in range(4))
-    for step in range(4):
-        sheet.put(f"{ASIDE[2]}{first + step}", shown(f'IFERROR({of("GOAL", 3 + step)};"")'), "working")
-    planned = lambda value: f'=IF({goal}="";"";{value})'
-
+    shown = lambda value: f'=IF({who}=0;"";{value})'
+    carded = lambda value: f'=IF({goal}="";"";{value})'  # nothing for who has no plan
+    put(place, f"=card_first+{card}")
+    put(who, f'=IF({listed(4)}="";0;IFNA(MATCH({listed(4)};roster_name;0);0))')
+    put(goal, shown(line_of(GOAL)))
+    put(turns, shown(of_team(who, 8)))
     # on a shared machine people start one after the other; their clocks are those of the clock on the wall
-    later, starts = (fixed(f"{ASIDE[0]}{first + line}") for line in (2, 3))
-    sheet.put(later.replace("$", ""), f"=N({listed(6)})", "working")
-    sheet.put(starts.replace("$", ""), f'=IF({listed(3)}="";"";", "&TEXT({listed(3)};"HH:MM"))&IF({later}=0;"";", "&{say("start at {clock}", clock=f"TEXT({later};{MINUTES})")})', "working")
-    division = f"INDEX(roster_division;{who})"
-    card_line = lambda line, *more: of("CARD", line, *more)
-    carded = lambda value: f'=IF(AND({goal}="";{ends}="");"";{value})'  # nothing for who has no plan
-    # of a team the first names, and who does what
-    people, turns, sets = (fixed(f"{ASIDE[0]}{first + line}") for line in (4, 5, 6))
-    sheet.put(people.replace("$", ""), f'=IF(OR({who}=0;{team_size(book)}<2);"";{of_team(who, 3)})', "working")
-    # what two lines hold; of a large team the person's own turns
-    sheet.put(turns.replace("$", ""), f'=IF({people}="";"";{of_team(who, 4)})', "working")
-    sheet.put(sets.replace("$", ""), shown(f'IF(OR({turns}="";LEN({turns})>{TURNS});{card_line(SETS_LINE)};{turns})'), "working")
-    sheet.merged(across(0, 11, NAME), carded(f'{listed(4)}&IF({people}="";"";" ("&{people}&")")'), "card name")
-    lane = say("Heat {heat}, lane {lane}", heat=listed(1), lane=listed(2)) + f"&{starts}"
-    sheet.merged(across(12, end, NAME), carded(lane), "card place")
-    sheet.merged(across(0, end, LINE), carded(pc("WORKOUT.TEXT", "workout", division)), "card workout")
-    # goal, time per round, rate: the largest on the card. An easy plan has an end in their place.
-    if_rounds = lambda text: f'IF({rounds}="";"";{text})'  # a workout may have fewer than an easy plan
-    ending = lambda value, ending: f'=IF({ends}="";IF({goal}="";"";{value});{ending})'
-    for start, stop, value, style, under, ended, ended_under in (
-            (0, 5, goal, "card value", card_line(GOAL_IS, 1, later), f"INDEX(roster_plan;{who})", lit("plan for the day")),
-            (6, 11, card_line(TIME, 1, later), "card value time", card_line(TIME_IS), f"{ends}+{later}", lit("stop at this clock")),
-            (12, end, card_line(RATE), "card value", card_line(LIMITS), if_rounds(say("or after {n} rounds", n=rounds)), if_rounds(lit("whichever comes first")))):
-        sheet.merged(across(start, stop, VALUE), ending(value, ended), style)
-        sheet.merged(across(start, stop, UNDER), ending(under, ended_under), "card under")
+    put(later, f"=N({listed(6)})")
+
+    sheet.merged(across(0, 11, NAME), carded(of_team(who, 7)), "card name")
+    sheet.merged(across(12, end, NAME), carded(pc("HEAT.START", "workout", f"INDEX(heat_list;{place};0)")), "card place")
+    sheet.merged(across(0, end, LINE), carded(pc("WORKOUT.TEXT", "workout", f"INDEX(roster_division;{who})")), "card workout")
+    # goal, time per round, rate: the largest on the card
+    for start, stop, value, style, under in ((0, 5, goal, "card value", line_of(GOAL_IS, 1, later)),
+                                             (6, 11, line_of(TIME, 1, later), "card value time", line_of(TIME_IS)),
+                                             (12, end, line_of(RATE), "card value", line_of(LIMITS))):
+        sheet.merged(across(start, stop, VALUE), carded(value), style)
+        sheet.merged(across(start, stop, UNDER), carded(under), "card under")
     # the first round or window, station by station
-    sheet.merged(across(0, 1, OFF), planned(card_line(STATIONS_LABEL)), "card label")
+    sheet.merged(across(0, 1, OFF), carded(line_of(STATIONS_LABEL)), "card label")
     for line, before in ((OFF, 0), (MORE, IN_A_ROW)):
         for station in range(IN_A_ROW):
             start = 2 + 3 * station
-            sheet.merged(across(start, start + 1, line), shown(card_line(STATION_NAME, f"{before}+COLUMN()/3")), "card station")
-            sheet.put(cell(start + 2, line), shown(card_line(STATION_TIME, f"{before}+(COLUMN()-2)/3", later)), "card time")
-    sheet.merged(across(0, 1, SETS), planned(f'IF({sets}="";"";IF({people}="";{lit("sets")};{lit("turns")}))'), "card label")
-    sheet.merged(across(2, end, SETS), carded(f'IF({ends}="";{sets};{lit("at a pace at which you can talk")})'), "card words")
+            sheet.merged(across(start, start + 1, line), shown(line_of(STATION_NAME, f"{before}+COLUMN()/3")), "card station")
+            sheet.put(cell(start + 2, line), shown(line_of(STATION_TIME, f"{before}+(COLUMN()-2)/3", later)), "card time")
+    sheet.merged(across(0, 1, SETS), carded(f'IF({turns}="";{line_of(SETS_LABEL)};{lit("turns")})'), "card label")
+    sheet.merged(across(2, end, SETS), carded(f'IF({turns}="";{line_of(SETS_LINE)};{turns})'), "card words")
     # two rows of clocks: the goal, and the next goal down
-    sheet.merged(across(0, LABEL - 1, ROUND), planned(card_line(TABLE_LABEL)), "card label")
-    for line, label in ((FIRST_CLOCK, goal), (SECOND_CLOCK, lower)):
-        sheet.merged(across(0, LABEL - 1, line), f'=IF({label}="";"";{say("for {goal}", goal=label)})', "card label")
+    for line, label in ((ROUND, TABLE_LABEL), (FIRST_CLOCK, CLOCK_LABEL), (SECOND_CLOCK, LOWER_LABEL)):
+        sheet.merged(across(0, LABEL - 1, line), carded(line_of(label)), "card label")
     for k in range(1, CLOCKS + 1):
         for line, what, style in ((ROUND, HEADING, "card round"), (FIRST_CLOCK, CLOCK, "card clock"), (SECOND_CLOCK, LOWER_CLOCK, "card clock")):
-            sheet.put(cell(LABEL - 1 + k, line), shown(card_line(what, f"COLUMN()-{LABEL}", later)), style)
+            sheet.put(cell(LABEL - 1 + k, line), shown(line_of(what, f"COLUMN()-{LABEL}", later)), style)
     for top, bottom in ((ROUND, ROUND), (FIRST_CLOCK, SECOND_CLOCK)):
         sheet.mark(f"{cell(LABEL, top)}:{cell(end, bottom)}", (f'{cell(LABEL, top)}=""', "card empty"))
-    sheet.merged(across(0, 11, CHECK), planned(card_line(RULE, 1, later)), "card rule")
+    sheet.merged(across(0, 11, CHECK), carded(line_of(RULE, 1, later)), "card rule")
     sheet.merged(across(12, end, CHECK), carded("event_heading"), "card stamp")
     sheet.merged(across(0, end, CAUTION), carded(lit("Stop on chest pain, faintness or unusual pain. A plan is not medical advice.")), "card line")
     if card < CARDS - 1:  # marks to cut at, at both edges

@@ -23,7 +23,7 @@ COLUMNS = (
     Column("heat", "Heat", 13, "input number", named=True),
     Column("lane", "Lane", 13, "input number", named=True),
     Column("offset", "Starts later by", 16, "input time", shown="hidden"),
-    Column("result", "Result", 28, "cell strong", '=IF(${out}{row}<>"";{withdrew};IF(${who}{row}=0;"";' + typed("${partial}{row}:${left}{row}", 2) + "))", named=True),
+    Column("result", "Result", 28, "cell strong", '=IF(${who}{row}=0;"";' + typed("${partial}{row}:${out}{row}", 2) + ")", named=True),
     Column("place", "Place", 15, "cell strong",
            '=IF(${score}{row}="";"";' + pc("SCORE.PLACE", "${score}{row}", "results_score", 'IF(event_kind=2;"low";"high")', "${division}{row}",
                                           "results_division", 'IF(N(${tiebreak}{row})>0;${tiebreak}{row};"")', "results_tiebreak") + ")", named=True),
@@ -43,7 +43,7 @@ COLUMNS = (
     Column("who", "Row", 12, "working",
            '=IF(${name}{row}="";0;IF(COUNTIF(roster_lane;${name}{row})*COUNTIF(results_name;${name}{row})=1;MATCH(${name}{row};roster_lane;0);0))', shown="hidden"),
     # what cannot be read is told in the column Result, and has no place
-    Column("score", "Score", 14, "working", '=IF(OR(${who}{row}=0;${out}{row}<>"");"";IFERROR(' + typed("${partial}{row}:${left}{row}") + ';""))', named=True, shown="hidden"),
+    Column("score", "Score", 14, "working", '=IF(${who}{row}=0;"";' + typed("${partial}{row}:${out}{row}", 3) + ")", named=True, shown="hidden"),
 )
 
 
@@ -54,8 +54,7 @@ def make(book):
     first_clock, last_clock = column(len(COLUMNS)), column(len(COLUMNS) + ROUNDS - 1)
     first_stamp, last_stamp = column(len(COLUMNS) + ROUNDS), column(len(COLUMNS) + 2 * ROUNDS - 1)
     cap = f"$'{book.workout.title}'.{book.settings['cap']}"
-    words = {"row": FIRST, "cap": cap, "clocks": f"${first_clock}{FIRST}:${last_clock}{FIRST}", "lost": _.lit("! on the roster once, and here once"),
-             "withdrew": _.lit("withdrew"), **letters}
+    words = {"row": FIRST, "cap": cap, "clocks": f"${first_clock}{FIRST}:${last_clock}{FIRST}", "lost": _.lit("! on the roster once, and here once"), **letters}
     for col in COLUMNS:
         letter = letters[col.key]
         cells = f"{letter}{FIRST}:{letter}{LAST}"

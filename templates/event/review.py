@@ -32,7 +32,7 @@ def make(book):
     make_rounds(sheet)
     make_field(sheet)
     make_curve(sheet)
-    sheet.hide_columns("N", "T")
+    sheet.hide_columns("N", "S")
     make_everybody(sheet)
     sheet.freeze(f"A{HEAD - 1}")
     sheet.page(f"A1:{column(12)}{ALL + ATHLETES}", landscape=True, repeat=(1, 3))
@@ -75,9 +75,10 @@ def make_rounds(sheet):
 def make_field(sheet):
     """Everybody's scores from the first to the last: as predicted, and as they came."""
     place = "ROW(A1)"
-    for letter, head, scores in (("P", "predicted", sheet.book.roster_score), ("Q", "actual", "results_score")):
+    for letter, head, score in (("P", "predicted", f"ABS(LARGE(roster_rank;{place}))"),
+                                ("Q", "actual", f"IF(event_kind=2;SMALL(results_score;{place});LARGE(results_score;{place}))")):
         sheet.put(f"{letter}{FIRST - 1}", sheet._(head), "working head")
-        sheet.down(f"{letter}{FIRST}", f"=IFERROR(IF(event_kind=2;1440*SMALL({scores};{place});LARGE({scores};{place}));NA())", FIELD, "working")
+        sheet.down(f"{letter}{FIRST}", f"=IFERROR({score}*IF(event_kind=2;1440;1);NA())", FIELD, "working")
     chart(sheet, "field", 14, (f"P{HEAD}:Q{FIRST + FIELD - 1}",), "The field: reps, or minutes, from first to last", "Place", 2, labels=False)
 
 
@@ -102,10 +103,7 @@ def make_everybody(sheet):
     for letter, head in zip("AB", ("Name", "Fade per round")):
         sheet.text(f"{letter}{ALL}", head, "head")
     sheet.heights(ALL, ALL, 9)
-    row, clocks = ALL + 1, "INDEX(results_clocks;ROW(A1);0)"
-    sheet.down(f"S{row}", '=INDEX(results_division;ROW(A1))&""', ATHLETES, "working")
-    reps = lambda round_: pc("WORKOUT.REPS", "workout", f"$S{row}", round_)
-    sheet.down(f"T{row}", f'=IF($S{row}="";FALSE();{reps(1)}={reps(2)})', ATHLETES, "working")  # rounds that compare
-    for letter, formula, style in (("A", 'INDEX(results_name;ROW(A1))&""', "cell"),
-                                   ("B", f'IF(AND($T{row};COUNT({clocks})>1);{pc("SCORE.FADE", clocks)};"")', "cell share")):
+    row = ALL + 1
+    slower = pc("WORKOUT.RESULT", "workout", "INDEX(results_division;ROW(A1))", '""', "INDEX(results_clocks;ROW(A1);0)", 4)
+    for letter, formula, style in (("A", 'INDEX(results_name;ROW(A1))&""', "cell"), ("B", f'IF($A{row}="";"";{slower})', "cell share")):
         sheet.down(f"{letter}{row}", "=" + formula, ATHLETES, style)

@@ -26,11 +26,6 @@ def of_team(index, last="twice"):
     return pc("HEAT.TEAM", "workout", "tests", *people, f"ROW()-ROW($B${HEAD})", index)
 
 
-def in_team(index, without):
-    """The same where the workout is for teams and the person is in one."""
-    return f'=IF(OR(${{team}}{{row}}="";N({{size}})<2);{without};{of_team(index)})'
-
-
 # What a plan reads, side by side from column B on; their keys are what the functions find them by.
 READ = (
     Column("name", "Name", 34, "input text shrunk", named=True, help="Once only; if two people share a name, add a letter."),
@@ -51,7 +46,7 @@ READ = (
     Column("consent", "Guardian's consent", 22, "input date", help="The date of the guardian's consent; nothing else is stored.",
            rule=("limit", *DAY, "Enter the date of the consent."), shown="folded"),
     Column("twice", "Twice", 12, "working", '=AND(${name}{row}<>"";COUNTIF(roster_name;${name}{row})>1)', shown="hidden"),
-    Column("team_plan", "Part of the team", 20, "working", in_team(5, '""'), shown="hidden"),
+    Column("team_plan", "Part of the team", 20, "working", f'=IF(${{team}}{{row}}="";"";{of_team(5)})', shown="hidden"),
 )
 
 JUDGE = Column("judge", "Can judge", 11, "input center", named=True, help="Only these people are asked to judge; who does not start is asked first.",
@@ -69,10 +64,8 @@ RESULTS = (
     Column("loads", "Loads", 70, "cell shrunk", plan("SETS", 0, 5), help="The division's loads, and their share of the person's maximum.", shown="folded"),
     Column("practice", "Practice", 80, "cell shrunk", plan("REHEARSAL", 4), shown="folded"),
     Column("message", "Message", 90, "cell words", plan("TEXT"), shown="folded"),
-    Column("starts", "Starts", 20, "working", '=IF(OR(${name}{row}="";${plan}{row}=INDEX(list_plan;4));"";${name}{row})', named=True, shown="hidden"),
-    Column("lane", "In the lane", 20, "working", in_team(1, "${name}{row}&\"\""), named=True, shown="hidden"),
-    Column("score", "Score", 20, "working", plan("SCORE", 2), shown="hidden"),
-    Column("rank", "Order", 20, "working", '=IFERROR(IF(N(${score}{row})=0;"";IF(event_kind=2;-1;1)*${score}{row});"")', named=True, shown="hidden"),
+    Column("lane", "In the lane", 20, "working", f'=IF(${{team}}{{row}}="";${{name}}{{row}}&"";{of_team(1)})', named=True, shown="hidden"),
+    Column("rank", "Order", 20, "working", plan("SCORE", 6), named=True, shown="hidden"),
     # at the end, where a long sentence runs on over empty cells
     Column("note", "To fix", 120, "cell", f'=TRIM({of_team(6)}&" "&{plan("NOTE")[1:]})', help="What is missing, old or unlikely in this row."),
 )
@@ -103,9 +96,6 @@ def make(book):
         if shown == "folded":
             folded = [column(place) for place, _col in run]
             sheet.close(f"{folded[0]}1:{folded[-1]}1", BY_COLUMN)
-    book.roster_judge = f"$'{sheet.title}'.{column(1 + len(READ))}{FIRST}"
-    scores = column(next(place for place, col in enumerate(COLUMNS, 1) if col.key == "score"))
-    book.roster_score = f"$'{sheet.title}'.${scores}${FIRST}:${scores}${LAST}"
     sheet.freeze(f"C{FIRST}")
     # sets are on the cards, what is to be fixed is for the screen
     last = column(next(place for place, col in enumerate(COLUMNS, 1) if col.key == "margin"))
@@ -118,7 +108,6 @@ def make_column(book, sheet, letter, col):
     sheet.text(f"{letter}{HEAD}", col.label, "column head")
     if col.formula:
         letters = {other.key: column(place) for place, other in enumerate(COLUMNS, 1)}
-        letters["size"] = f"$'{book.workout.title}'.{book.settings['team']}"
         sheet.down(f"{letter}{FIRST}", col.formula.format(row=FIRST, **letters), ATHLETES, col.style)
     else:
         sheet.styled(cells, col.style)

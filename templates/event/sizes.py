@@ -5,7 +5,6 @@ from builder import pc
 ATHLETES, STATIONS, DIVISIONS, ROUNDS, GROUPS, TESTED, MOVEMENTS = 200, 12, 6, 40, 5, 300, 8
 MACHINES = ("row", "ski", "bike", "armbike")
 MACHINE_NAMES = ("Rower", "Ski", "Bike", "Fan bike")
-DEFAULT_LANES = 8
 
 UNDER_FOUR_HOURS = (1 / 86400, 4 / 24 - 1e-9)
 DAY = (36526, 73050)  # 2000 to 2099
@@ -19,10 +18,6 @@ def athlete(function, who, *arguments):
 def of_team(row, index):
     """A call of HEAT.TEAM for that row of roster_people."""
     return pc("HEAT.TEAM", "workout", "tests", "roster_keys", "roster_people", row, index)
-
-
-def team_size(book):
-    return f"N($'{book.workout.title}'.{book.settings['team']})"
 
 
 def top(sheet, title=None):

@@ -295,7 +295,7 @@ def make_usual(block):
     """What the logbook says of a movement by its name, or of a machine by its unit, until somebody types over it."""
     name, unit = (block.cells[key].split(":")[0].replace("$", "") for key in ("paces.no", "stations.unit"))
     name = "$C" + name[1:]
-    for key, names in (("rep_s", [name]), ("calh", ["$" + unit]), ("handling_s", [name, "$" + unit]), ("grip", [name]),
+    for key, names in (("rep_s", [name]), ("calh", ['""', "$" + unit]), ("handling_s", [name, "$" + unit]), ("grip", [name]),
                        ("away_share", [name]), ("longest", [name])):
         first = block.cells[f"paces.{key}"].split(":")[0].replace("$", "")
         block.sheet.down(first, lists.usual(block.book, key, *names), STATIONS)

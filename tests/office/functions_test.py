@@ -280,7 +280,7 @@ def says_missing(document):
 def roster(document):
     """Name, goal and numbers of each person, by the keys of the columns."""
     keys, _, *people = document.NamedRanges.getByName("roster").ReferredCells.getDataArray()
-    places = [keys.index(key) for key in ("name", "aim", "target", "hold", "score")]
+    places = [keys.index(key) for key in ("name", "aim", "target", "hold", "rank")]
     # xlsx keeps 15 digits
     return [tuple(float(f"{row[k]:.9g}") if isinstance(row[k], float) else row[k] for k in places) for row in people]
 

@@ -74,15 +74,17 @@ struct Event {
     SheetPointer workout = sheet("Workout", block::tide_table);
     SheetPointer tests = sheet("Tests", tests_table);
 
-    [[nodiscard]] Cell ask(std::string_view method, std::string_view athlete, std::vector<Argument> more = {}) const {
+    [[nodiscard]] Cell ask(std::string_view method, std::string_view athlete, std::vector<Argument> more = {},
+                           std::string_view keys = "name | division | group | goal") const {
         const Row* row = find_method(method);
-        std::vector<Argument> arguments{AreaPointer(workout), AreaPointer(tests),
-                                        row_of("name | division | group | goal"), row_of(athlete)};
+        std::vector<Argument> arguments{AreaPointer(workout), AreaPointer(tests), row_of(keys), row_of(athlete)};
         arguments.insert(arguments.end(), more.begin(), more.end());
         arguments.resize(row->arity, Omitted{});
         return std::get<Cell>(row->evaluate(arguments));
     }
 };
+
+constexpr std::string_view plan_keys = "name | division | plan | goal";
 
 double number(const Cell& cell) {
     const auto* value = std::get_if<double>(&cell);
@@ -93,6 +95,19 @@ double number(const Cell& cell) {
 std::string message(const Cell& cell) {
     const auto* error = std::get_if<Error>(&cell);
     return error ? error->message() : "";
+}
+
+// A function that reads the block of the workout first.
+Cell ask(std::string_view method, const SheetPointer& workout, std::vector<Argument> more) {
+    const Row* row = find_method(method);
+    more.insert(more.begin(), AreaPointer(workout));
+    more.resize(row->arity, Omitted{});
+    return std::get<Cell>(row->evaluate(more));
+}
+
+std::string text(const Cell& cell) {
+    const auto* words = std::get_if<std::string>(&cell);
+    return words ? *words : std::holds_alternative<Blank>(cell) ? "" : "no text: " + message(cell);
 }
 
 TEST(PlanCells, ABlankNameReadsNothing) {
@@ -253,9 +268,166 @@ TEST(PlanCells, APairIsFoundHoweverItsTeamIsWritten) {
     EXPECT_EQ(std::get<std::string>(asked.ask(pairs, 1, 1)), "Herons");
     EXPECT_TRUE(std::holds_alternative<Blank>(asked.ask(pairs, 2, 1))) << "the first person has the lane";
     EXPECT_EQ(std::get<std::string>(asked.ask(pairs, 2, 2)), "herons: Ilka Moorvane + Bero Tann");
-    EXPECT_EQ(std::get<std::string>(asked.ask(pairs, 3, 6)), "Enter a team: the workout is for teams of 2.");
+    EXPECT_TRUE(std::holds_alternative<Blank>(asked.ask(pairs, 3, 6))) << "in no team";
+    EXPECT_EQ(text(asked.ask(pairs, 2, 7)), "Bero Tann (Ilka + Bero)");
+    EXPECT_EQ(text(asked.ask(pairs, 3, 7)), "Tam Quillane");
+    const auto turns = text(asked.ask(pairs, 2, 4));
+    EXPECT_EQ(turns.substr(0, 15), "Ilka: ski cal 6");
+    EXPECT_EQ(text(asked.ask(pairs, 2, 8)), "") << turns << " is too long for a card";
+    const auto shorter =
+        sheet("Workout", block::with(block::with(std::string(block::tide_table), "steps     | Steps           | 3\n",
+                                                 "steps | Steps | 3\nteam | | 2\n"),
+                                     "Box step-overs", "Box"));
+    EXPECT_EQ(text(asked.ask(shorter, 2, 8)), text(asked.ask(shorter, 2, 4)));
+    EXPECT_NE(text(asked.ask(shorter, 2, 8)), "");
+    EXPECT_EQ(text(asked.ask(pairs, 3, 8)), "");
+    Event event;
+    event.workout = pairs;
+    const auto note = [&](std::string_view team) {
+        return text(event.ask("athleteNote", "Tam Quillane | scaled | | " + std::string(team), {},
+                              "name | division | plan | team"));
+    };
+    EXPECT_TRUE(note("").starts_with("Enter a team: the workout is for teams of 2."));
+    EXPECT_EQ(note("Herons").find("Enter a team"), std::string::npos);
     EXPECT_TRUE(std::holds_alternative<Blank>(asked.ask(pairs, 4, 1))) << "nobody";
     EXPECT_EQ(message(asked.ask(pairs, 5, 1)), "The row is a whole number from 1 to 4; got 5.");
+}
+
+TEST(PlanCells, AnEasyPlanHasAnEndInPlaceOfAGoal) {
+    const Event event;
+    const auto line = [&](std::string_view athlete, int index, double later = 0) {
+        return event.ask("athleteCard", athlete, {Cell{double(index)}, Cell{1.0}, Cell{later / 86400}}, plan_keys);
+    };
+    const auto* easy = "Bero Tann | scaled | easy |";
+    EXPECT_EQ(text(line(easy, 15)), "easy");
+    EXPECT_EQ(text(line(easy, 1)), "plan for the day");
+    EXPECT_NEAR(number(line(easy, 2)) * 86400, 510, 1e-6) << "half the cap";
+    EXPECT_NEAR(number(line(easy, 2, 70)) * 86400, 580, 1e-6) << "on the clock of those who start first";
+    EXPECT_EQ(text(line(easy, 3)), "stop at this clock");
+    EXPECT_EQ(text(line(easy, 5)), "at a pace at which you can talk");
+    EXPECT_EQ(text(line(easy, 13)), "or after 3 rounds");
+    EXPECT_EQ(text(line(easy, 14)), "whichever comes first");
+    for (const int index : {4, 6, 7, 8, 9, 10, 11, 12, 16, 17, 18})
+        EXPECT_TRUE(std::holds_alternative<Blank>(line(easy, index))) << index;
+    const auto* full = "Bero Tann | scaled | | 6";
+    EXPECT_EQ(text(line(full, 15)), "6");
+    EXPECT_EQ(text(line(full, 16)), "sets");
+    EXPECT_EQ(text(line(full, 17)), "for 6");
+    EXPECT_EQ(text(line(full, 18)).substr(0, 5), "for 5");
+    EXPECT_TRUE(std::holds_alternative<Blank>(line("Bero Tann | scaled | not today |", 15)));
+    EXPECT_TRUE(std::holds_alternative<Blank>(line("Bero Tann | no such division | | 6", 15))) << "the roster says why";
+}
+
+TEST(PlanCells, OneRowThatCannotBeReadKeepsNobodyFromAHeat) {
+    const Event event;
+    const auto rank = [&](std::string_view athlete) { return event.ask("athleteScore", athlete, {Cell{6.0}}); };
+    EXPECT_EQ(number(rank("Bero Tann | scaled | | ")),
+              number(event.ask("athleteScore", "Bero Tann | scaled | | ", {Cell{2.0}})));
+    EXPECT_TRUE(std::holds_alternative<Blank>(rank("Bero Tann | no such division | | ")));
+    Event timed;
+    timed.workout = sheet("Workout", block::with(block::with(std::string(block::tide_table), "AMRAP", "for time"),
+                                                 "rounds    | Rounds          |", "rounds | Rounds | 3"));
+    EXPECT_LT(number(timed.ask("athleteScore", "Bero Tann | scaled | | ", {Cell{6.0}})), 0)
+        << "a shorter time is better";
+}
+
+TEST(PlanCells, HeatsOfTheRosterAsColumns) {
+    const auto workout = sheet("Workout", block::tide_table);
+    const auto people = [] {
+        Range range{3, 4, {}};
+        for (const auto* cell : {"Ilka Moorvane", "scaled", "", "", "Bero Tann", "scaled", "", "", "Tam Quillane",
+                                 "open", "not today", ""})
+            range.cells.emplace_back(*cell ? Cell{std::string(cell)} : Cell{Blank{}});
+        return range;
+    }();
+    const auto day = [&](int column) {
+        const std::vector<Argument> arguments{AreaPointer(workout),
+                                              row_of("name | division | plan | team"),
+                                              people,
+                                              Range{3, 1, {Cell{1.0}, Cell{2.0}, Cell{Blank{}}}},
+                                              Range{3, 1, {Cell{Blank{}}, Cell{Blank{}}, Cell{std::string("yes")}}},
+                                              Omitted{},
+                                              Omitted{},
+                                              Omitted{},
+                                              Cell{double(column)}};
+        return find_method("heatDay")->evaluate(arguments);
+    };
+    const auto names = std::get<Range>(day(4));
+    EXPECT_EQ(names.rows, 3);
+    EXPECT_EQ(text(names.cells[0]), "Bero Tann") << "the better one has lane 1";
+    EXPECT_EQ(text(names.cells[1]), "Ilka Moorvane");
+    EXPECT_TRUE(std::holds_alternative<Blank>(names.cells[2])) << "not there today";
+    EXPECT_EQ(text(std::get<Range>(day(5)).cells[0]), "Tam Quillane") << "but judges";
+    EXPECT_EQ(text(std::get<Range>(day(7)).cells[1]), "scaled");
+    EXPECT_TRUE(std::holds_alternative<Blank>(std::get<Range>(day(8)).cells[0])) << "nobody shares";
+    EXPECT_NE(text(std::get<Cell>(day(0))).find(" lanes per heat, a heat every "), std::string::npos);
+}
+
+TEST(PlanCells, WhereAndWhenSomebodyStarts) {
+    const auto workout = sheet("Workout", block::tide_table);
+    const auto start = [&](std::string_view place) { return text(ask("heatStart", workout, {row_of(place)})); };
+    EXPECT_EQ(start("2 | 3"), "Heat 2, lane 3");
+    EXPECT_EQ(start("2 | 3 | 0.75 | Bero Tann | | 0"), "Heat 2, lane 3, 18:00");
+    EXPECT_EQ(start("2 | 3 | | Bero Tann | | 0.00081"), "Heat 2, lane 3, start at 1:10");
+    EXPECT_EQ(start(" | "), "");
+    const auto row = [](int lane) {
+        return std::get<Cell>(find_method("heatRow")->evaluate(
+            std::vector<Argument>{Range{6,
+                                        2,
+                                        {Cell{1.0}, Cell{1.0}, Cell{1.0}, Cell{1.0}, Cell{1.0}, Cell{2.0}, Cell{2.0},
+                                         Cell{2.0}, Cell{3.0}, Cell{2.0}, Cell{Blank{}}, Cell{Blank{}}}},
+                                  Cell{double(lane)}}));
+    };
+    EXPECT_EQ(number(row(1)), 1);
+    EXPECT_EQ(number(row(2)), 3) << "two of a team share the first";
+    EXPECT_EQ(number(row(3)), 4);
+    EXPECT_EQ(number(row(4)), 5) << "the same lane of another heat";
+    EXPECT_TRUE(std::holds_alternative<Blank>(row(5)));
+}
+
+TEST(PlanCells, AResultAsItIsWrittenAndWhatItRanksBy) {
+    const auto workout = sheet("Workout", block::tide_table);
+    const auto result = [&](std::string_view typed, int index) {
+        return ask("workoutResult", workout,
+                   {Cell{std::string("scaled")}, row_of(typed),
+                    Range{3, 1, {Cell{"1:10"}, Cell{"2:25"}, Cell{Blank{}}}}, Cell{double(index)}});
+    };
+    EXPECT_EQ(text(result("6 | | | |", 2)), "2+6");
+    EXPECT_EQ(number(result("6 | | | |", 3)), number(result("6 | | | |", 1)));
+    EXPECT_EQ(text(result("6 | | | | yes", 2)), "withdrew");
+    EXPECT_TRUE(std::holds_alternative<Blank>(result("6 | | | | yes", 3)));
+    EXPECT_EQ(text(result("500 | | | |", 2)), "! unreadable");
+    EXPECT_TRUE(std::holds_alternative<Blank>(result("500 | | | |", 3)));
+    EXPECT_NE(message(result("500 | | | |", 1)), "");
+    const auto renamed = [&](double index) {
+        return ask("workoutResult", workout, {Cell{std::string("open")}, Cell{6.0}, Omitted{}, Cell{index}});
+    };
+    EXPECT_EQ(message(renamed(2)), "There is no division \"open\" in the workout.");
+    EXPECT_TRUE(std::holds_alternative<Blank>(renamed(3))) << "no place with it";
+    // 70 s, then 75: 5 s of 72.5
+    EXPECT_NEAR(number(result("", 4)), 5 / 72.5, 1e-9);
+    const auto uneven = sheet("Workout", block::with(std::string(block::tide_table), "Sandbags   | rep     |      |",
+                                                     "Sandbags | rep | first |"));
+    EXPECT_TRUE(std::holds_alternative<Blank>(
+        ask("workoutResult", uneven,
+            {Cell{std::string("scaled")}, Cell{std::string()}, Range{2, 1, {Cell{"1:10"}, Cell{"2:25"}}}, Cell{4.0}})))
+        << "rounds that differ";
+}
+
+TEST(PlanCells, UsualValuesAreThoseOfTheMovementElseOfItsMachine) {
+    const auto list = sheet("Lists", "usual.name | usual.rep_s | usual.handling_s\n"
+                                     "Ring rows | 2 | \n"
+                                     "ski cal | | 6\n"
+                                     "Sandbags | 5 | 0\n");
+    const auto usual = [&](std::string key, std::string movement, std::string unit) {
+        return ask("workoutUsual", list, {Cell{std::move(key)}, Cell{std::move(movement)}, Cell{std::move(unit)}});
+    };
+    EXPECT_EQ(number(usual("usual.rep_s", "  RING rows ", "rep")), 2);
+    EXPECT_EQ(number(usual("usual.handling_s", "Ring rows", "ski cal")), 6) << "no value for the movement";
+    EXPECT_EQ(number(usual("usual.handling_s", "Sandbags", "ski cal")), 0) << "0 is a value";
+    EXPECT_TRUE(std::holds_alternative<Blank>(usual("usual.handling_s", "", "")));
+    EXPECT_TRUE(std::holds_alternative<Blank>(usual("usual.rep_s", "no such", "rep")));
+    EXPECT_EQ(message(usual("usual.grip", "Ring rows", "")), "The list has no column \"usual.grip\".");
 }
 
 TEST(PlanCells, WhatIsNoBlockIsRefused) {

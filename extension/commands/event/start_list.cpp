@@ -2,6 +2,7 @@
 // there for a person stays with that person, and whoever has a result stays in the heat and lane of that result.
 #include "event_cells.h"
 
+#include "pacecells/day.h"
 #include "pacecells/words.h"
 
 #include <algorithm>
@@ -42,8 +43,10 @@ std::vector<Starter> starters(const EventCells& event) {
         all.push_back(std::move(starter));
     }
     std::size_t who_start = 0;
-    for (const auto& name : event.texts("roster_starts"))
-        who_start += !name.empty();
+    const auto plans = event.texts("roster_plan");
+    const auto on_roster = event.texts("roster_name");
+    for (std::size_t row = 0; row < on_roster.size(); ++row)
+        who_start += !on_roster[row].empty() && starts_today(plans[row]);
     if (people != who_start)
         throw Refusal{tr("The sheet Heats lists %1 people and %2 start. Correct the workout and the roster first.",
                          std::to_string(people), std::to_string(who_start))};

@@ -6,6 +6,7 @@
 #include "pacecells/athlete.h"
 #include "pacecells/athlete_plan.h"
 #include "pacecells/clock.h"
+#include "pacecells/day.h"
 #include "pacecells/ergometer.h"
 #include "pacecells/outcome.h"
 #include "pacecells/typed_result.h"
@@ -114,14 +115,13 @@ class Reader {
             return;
         const auto lanes = event.texts("roster_lane");
         const auto teams = event.texts("roster_team");
-        const auto starts = event.texts("roster_starts");
         for (const auto& lane : lanes)
             if (!lane.empty())
                 lanes_.insert(fold_name(lane));
         for (std::size_t first = 0; first < lanes.size(); ++first)
             if (!lanes[first].empty() && !teams[first].empty())
                 for (std::size_t row = 0; row < teams.size(); ++row)
-                    if (same_name(teams[row], teams[first]) && !starts[row].empty())
+                    if (same_name(teams[row], teams[first]) && !names_[row].empty() && starts_today(plans_[row]))
                         teams_[fold_name(lanes[first])].push_back(static_cast<sal_Int32>(row));
     }
 
