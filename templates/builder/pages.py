@@ -1,23 +1,10 @@
-"""The printed page of a sheet, and its charts. Mixed into Sheet."""
+"""The printed page of a sheet. Mixed into Sheet."""
 
 import re
 
-from com.sun.star.awt import Rectangle, Size
-from com.sun.star.chart.ChartLegendPosition import BOTTOM
-from com.sun.star.chart2.SymbolStyle import NONE as NO_SYMBOL, STANDARD
-from com.sun.star.drawing import LineDash
-from com.sun.star.drawing.DashStyle import RECT
-from com.sun.star.drawing.FillStyle import NONE as NO_FILL
-from com.sun.star.drawing.LineStyle import DASH as DASHED, NONE as NO_LINE, SOLID
-
-from builder.cells import number_format
-from builder.styles import INK, LINE, TIME
-
-SERIES = ((INK, 0, 0), (0x3B6EA5, 300, 1), (LINE, 120, 2))  # ink, length of dashes, symbol
-
 
 class Pages:
-    """How a sheet prints, and what it draws."""
+    """How a sheet prints."""
 
     def page(self, cells=None, landscape=False, footer=True, repeat=None, repeat_columns=None, wide=1, tall=0,
              margin=12, centre=False, fit=None, scale=100, caution=True):
@@ -86,54 +73,3 @@ class Pages:
             cursor.CharHeight = 9.0
         style.RightPageFooterContent = content
         style.FooterBodyDistance, style.FooterIsDynamicHeight = 200, True
-
-    @staticmethod
-    def series(chart, index, ink, dash, symbol):
-        """How one series is drawn: dash None is no line, symbol None no points."""
-        drawn = chart.getFirstDiagram().getCoordinateSystems()[0].getChartTypes()[0].getDataSeries()[index]
-        drawn.Color, drawn.LineWidth = ink, 70
-        if dash is None:
-            drawn.LineStyle = NO_LINE
-        elif dash:
-            drawn.LineStyle, drawn.LineDash = DASHED, LineDash(RECT, 0, 0, 1, dash, dash * 2 // 3)
-        else:
-            drawn.LineStyle = SOLID
-        mark = drawn.Symbol
-        mark.Style = NO_SYMBOL if symbol is None else STANDARD
-        if symbol is not None:
-            mark.StandardSymbol, mark.Size, mark.BorderColor, mark.FillColor = symbol, Size(220, 220), ink, ink
-        drawn.Symbol = mark
-
-    def chart(self, name, kind, corner, size, ranges, title, axis_x, axis_y, series, headers=True, labels=True,
-              time=False):
-        """A chart over ranges of this sheet; sizes in millimetres; time: the value axis reads minutes and seconds."""
-        left = self[corner].Position
-        box = Rectangle(left.X, left.Y, size[0] * 100, size[1] * 100)
-        areas = tuple(self[part].RangeAddress for part in ranges)
-        charts = self.sheet.Charts
-        charts.addNewByName(name, box, areas, headers, labels)
-        chart = charts.getByName(name).EmbeddedObject
-        chart.Diagram = chart.createInstance(f"com.sun.star.chart.{kind}Diagram")
-        chart.HasMainTitle = True
-        chart.Title.String = self._(title)
-        chart.Title.CharHeight = 12
-        page = self.sheet.DrawPage
-        page.getByIndex(page.Count - 1).Title = self._(title)  # what a screen reader says of it
-        diagram = chart.Diagram
-        for axis, text in (("X", axis_x), ("Y", axis_y)):
-            if text:
-                setattr(diagram, f"Has{axis}AxisTitle", True)
-                getattr(diagram, f"{axis}AxisTitle").String = self._(text)
-        chart.HasLegend = True
-        chart.Legend.Alignment = BOTTOM
-        chart.Legend.FillStyle, chart.Legend.LineStyle = NO_FILL, NO_LINE
-        diagram.Wall.FillStyle = NO_FILL
-        # told apart by dash and symbol, not by colour alone
-        for index in range(series):
-            ink, dash, symbol = SERIES[index % len(SERIES)]
-            self.series(chart, index, ink, dash, symbol)
-        if time:
-            diagram.YAxis.LinkNumberFormatToSource = False
-            diagram.YAxis.NumberFormat = number_format(chart, TIME)
-            diagram.YAxis.AutoStepMain, diagram.YAxis.StepMain = False, 10 / 86400
-        return chart

@@ -7,8 +7,6 @@ from com.sun.star.table.CellHoriJustify import CENTER, LEFT, RIGHT
 INK, LINE, PALE, SOFT, ENTRY, PAPER = 0x1B2430, 0x7C8790, 0xE3E9ED, 0xF3F6F8, 0xFFF9DF, 0xFFFFFF
 FAINT = 0x5F6A73  # text that may be passed over; 5 to 1 on SOFT
 
-SERIES = ((INK, 0, 0), (0x3B6EA5, 300, 1), (LINE, 120, 2))  # ink, length of dashes, symbol
-
 TIME, CLOCK, DATE, TEXT = "[M]:SS", "HH:MM", "{date}", "@"  # {date}: as the workbook's language writes dates
 
 def _style(parent="base", **properties):

@@ -15,7 +15,6 @@ HEAD, FIRST = 6, 7
 LAST = FIRST + REVIEWED - 1
 ALL = LAST + 3  # heading of the list of everybody
 MINUTES = (2, 3, 4, 6, 8, 10, 12, 15, 20)  # of the test curve
-CHART = (130, 49)
 
 
 def make(book):
@@ -32,6 +31,7 @@ def make(book):
     make_rounds(sheet)
     make_field(sheet)
     make_curve(sheet)
+    sheet.name("review_charts", f"N{HEAD - 1}:S{FIRST + FIELD - 1}")
     sheet.hide_columns("N", "S")
     make_everybody(sheet)
     sheet.freeze(f"A{HEAD - 1}")
@@ -45,13 +45,10 @@ def drawn(sheet, letter, first, count, head, formula):
     sheet.down(f"{letter}{first}", f'=IF(N({formula})>0;{formula};NA())', count, "working")
 
 
-def chart(sheet, name, row, ranges, title, axis_x, series, kind="Line", **shape):
-    """In the column right of the tables; the first of a row's series is planned, the second what happened."""
-    made = sheet.chart(name, kind, f"H{row}", CHART, ranges, title, axis_x, None, series, **shape)
-    made.Diagram.IncludeHiddenCells = True
-    made.Title.CharHeight = 11
-    made.HasLegend, made.Legend.Alignment = series > 1, RIGHT
-    return made
+def chart(sheet, letter, title, axis):
+    """What is above the two columns of a chart."""
+    sheet.put(f"{letter}{HEAD - 1}", sheet._(title), "working")
+    sheet.put(f"{chr(ord(letter) + 1)}{HEAD - 1}", sheet._(axis), "working")
 
 
 def make_rounds(sheet):
@@ -69,7 +66,7 @@ def make_rounds(sheet):
     sheet.put("Q4", f'=IF($O$4=0;0;IF(event_kind=1;{athlete("GOAL", who, 1)};{REVIEWED}))', "working")
     drawn(sheet, "N", FIRST, REVIEWED, sheet._("planned"), "IF($A7<=$Q$4;86400*N($D7);0)")
     drawn(sheet, "O", FIRST, REVIEWED, sheet._("actual"), "86400*N($E7)")
-    chart(sheet, "rounds", 4, (f"N{HEAD}:O{LAST}",), "Seconds per round, planned and actual", "Round", 2, labels=False)
+    chart(sheet, "N", "Seconds per round, planned and actual", "Round")
 
 
 def make_field(sheet):
@@ -79,7 +76,7 @@ def make_field(sheet):
                                 ("Q", "actual", f"IF(event_kind=2;SMALL(results_score;{place});LARGE(results_score;{place}))")):
         sheet.put(f"{letter}{FIRST - 1}", sheet._(head), "working head")
         sheet.down(f"{letter}{FIRST}", f"=IFERROR({score}*IF(event_kind=2;1440;1);NA())", FIELD, "working")
-    chart(sheet, "field", 14, (f"P{HEAD}:Q{FIRST + FIELD - 1}",), "The field: reps, or minutes, from first to last", "Place", 2, labels=False)
+    chart(sheet, "P", "The field: reps, or minutes, from first to last", "Place")
 
 
 def make_curve(sheet):
@@ -94,7 +91,7 @@ def make_curve(sheet):
         sheet.put(f"R{row}", minutes, "working")
     sheet.put(f"S{HEAD}", sheet._("power"), "working head")
     sheet.down(f"S{FIRST}", f'=IF($R$4*$S$4=0;NA();{pc("TEST.POWER", "$R7/1440", "$R$4", "$S$4")})', len(MINUTES), "working")
-    chart(sheet, "curve", 25, (f"R{HEAD}:S{FIRST + len(MINUTES) - 1}",), "Test curve: watts that can be held, by minutes", "Minutes", 1)
+    chart(sheet, "R", "Test curve: watts that can be held, by minutes", "Minutes")
 
 
 def make_everybody(sheet):
