@@ -24,12 +24,16 @@ bool tags_cells(const Context& context) {
 
 } // namespace
 
+void refuse_locked(const Context& context, const std::string& url) {
+    if (locked(context, url))
+        throw Refusal{tr("%1 is open elsewhere. Close it there, or choose another name.", shown_path(url))};
+}
+
 void store_whole(const Context& context, const css::uno::Reference<css::frame::XStorable>& document,
                  const std::string& url, Properties how) {
     const auto unfinished = url + ".part";
     const auto files = css::ucb::SimpleFileAccess::create(context.component());
-    if (locked(context, url))
-        throw Refusal{tr("%1 is open elsewhere. Close it there, or choose another name.", shown_path(url))};
+    refuse_locked(context, url);
     try {
         document->storeToURL(utf16(unfinished), properties(how));
         // One step on a disk, so that at every moment the old file or the new one is there; elsewhere in the office's

@@ -24,6 +24,9 @@ void store_pdf(const Context& context, const css::uno::Reference<css::sheet::XSp
 // Whether the office, here or elsewhere, has noted that somebody has the file open.
 [[nodiscard]] bool locked(const Context& context, const std::string& url);
 
+// A sentence where it has: of several files, all are asked before the first is written.
+void refuse_locked(const Context& context, const std::string& url);
+
 // Removes what the office kept of a file from before it was saved, in its own folder or beside the file; newer offices do
 // so unasked. Gives those that could not be removed, for sentences.
 [[nodiscard]] std::vector<std::string> remove_backups(const Context& context, const std::string& url);

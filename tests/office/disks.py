@@ -1,4 +1,4 @@
-"""Small disks to be filled, or closed to writing."""
+"""Small disks to be filled, or closed to writing; files that somebody else has open."""
 
 import errno
 import subprocess
@@ -29,3 +29,10 @@ def fill(file):
         except OSError as problem:
             if problem.errno != errno.ENOSPC:
                 raise
+
+
+def lock(file):
+    """Somebody else, on another computer, has it open."""
+    written = file.with_name(f".~lock.{file.name}#")
+    written.write_text(",someone,other-computer,01.01.2026 10:00,file:///home/someone/.config;")
+    return written

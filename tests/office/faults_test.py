@@ -14,11 +14,12 @@ import subprocess
 import threading
 import time
 from contextlib import contextmanager
+from urllib.parse import unquote
 
 import pytest
 import sharing
 from commands import private_office, run, swallow
-from disks import disk, fill
+from disks import disk, fill, lock
 from logbook_kit import contents, new_logbook
 from office import FILTERS, named, recalculate, save
 from old_tests import tests_workbook
@@ -125,29 +126,6 @@ def empty_folder(name):
     return folder
 
 
-def lock(file):
-    """Somebody else, on another computer, has it open."""
-    written = file.with_name(f".~lock.{file.name}#")
-    written.write_text(",someone,other-computer,01.01.2026 10:00,file:///home/someone/.config;")
-    return written
-
-
-@pytest.mark.parametrize("name, command", (("a list.ods", "share"), ("values.xlsx", "share"), ("cards.pdf", "cards")))
-def test_target_open_elsewhere(office, name, command):
-    document = office.open(EXAMPLE) if command == "cards" else small_workbook(office)
-    folder = empty_folder("locked")
-    file = folder / name
-    file.write_bytes(b"theirs")
-    theirs = lock(file)
-    refused(f"{command} into {name}", run(office, document, command, File=file.as_uri(), Overwrite="true"), "is open elsewhere")
-    assert file.read_bytes() == b"theirs"
-    theirs.unlink()
-    done, said = run(office, document, command, File=file.as_uri(), Overwrite="true")
-    assert done, said
-    assert file.read_bytes() != b"theirs"
-    assert [left.name for left in folder.iterdir()] == [name], "nothing unfinished is left"
-
-
 def test_source_open_elsewhere(office):
     """It is read, and neither it nor its lock is touched."""
     document, file = office.open(EXAMPLE), empty_folder("locked") / "tests.ods"
@@ -186,18 +164,54 @@ def small_workbook(office):
 
 
 @pytest.fixture
-def sources(office):
-    """The document that each command writes from; they stay as they are, and nothing else is left open."""
+def gym(office):
+    """A logbook, and the document that each command writes from."""
     place = new_logbook(office, WORK / "gym", people=[{"name": PERSON}])
     document, small = office.open(EXAMPLE), small_workbook(office)
+    return place, {command: document if command in ("cards", "loads", "print-pack", "copy-without-people") else small
+                   for command, _ in writers(WORK)}
+
+
+@pytest.fixture
+def sources(office, gym):
+    """Those documents; they stay as they are, and nothing else is left open."""
+    place, documents = gym
+    document, small = documents["cards"], documents["share"]
     before, modified, known = column(document, "roster_name"), document.isModified(), properties_of(document)
     opened = len(list(office.desktop.Components))
-    yield {command: document if command in ("cards", "loads", "print-pack", "copy-without-people") else small
-           for command, _ in writers(WORK)}
+    yield documents
     assert (column(document, "roster_name"), document.isModified(), properties_of(document)) == (before, modified, known)
     assert len(list(office.desktop.Components)) == opened
     done, said = run(office, small, "person-page", Name=PERSON, File=str(WORK / "gym" / "page.ods"))
     assert done and contents(office, place, "people"), "the logbook is the one that was there"
+
+
+def test_target_open_elsewhere(office, gym):
+    """Whatever is written there stays as it is; once it is closed, it is written."""
+    folder = empty_folder("locked")
+    for command, arguments in writers(folder):
+        if command == "new-logbook":  # writes over no file, open or not
+            continue
+        write = lambda: run(office, gym[1][command], command, Overwrite="true", **arguments)
+        if "File" in arguments:
+            file = folder / unquote(arguments["File"]).rsplit("/", 1)[1]
+        else:  # one for each, the last of them
+            done, said = write()
+            assert done, said
+            file = sorted(folder.iterdir())[-1]
+        before = {one.name: one.read_bytes() for one in folder.iterdir()} | {file.name: b"theirs"}
+        file.write_bytes(b"theirs")
+        theirs = lock(file)
+        before[theirs.name] = theirs.read_bytes()
+        refused(f"{command} {arguments}", write(), "is open elsewhere")
+        assert {one.name: one.read_bytes() for one in folder.iterdir()} == before
+        theirs.unlink()
+        done, said = write()
+        assert done, said
+        assert file.read_bytes() != b"theirs"
+        assert {one.name for one in folder.iterdir()} == before.keys() - {theirs.name}, "nothing unfinished is left"
+        for one in folder.iterdir():
+            one.unlink()
 
 
 def test_full_disk(office, sources):

@@ -1,4 +1,5 @@
-"""Every command that writes into the logbook, on a disk that fills up and in an office that is killed while it writes.
+"""Every command that writes into the logbook: on a disk that fills up, while somebody else has it open, and in an office that
+is killed while it writes.
 
 At every moment the file, or the dated copy made before the first change, is whole; and what a command could not save is said
 in words and is not in the file. Full disks are mounted for the purpose, which only root can do.
@@ -14,7 +15,7 @@ import zipfile
 import pytest
 from commands import private_office, run, swallow
 from compare import check
-from disks import disk, fill
+from disks import disk, fill, lock
 from logbook_kit import TODAY, contents, copies, new_logbook
 from office import save
 from sharing import BUILD, OXT, folder_of
@@ -103,6 +104,20 @@ def test_full_disk(office, command):
         done, said = (done, said) if done else gym.run(command)
         assert done, said
         assert gym.seen() != before
+
+
+@pytest.mark.parametrize("command", COMMANDS)
+def test_open_elsewhere(office, command):
+    gym = Gym(office, WORK / "locked")
+    before, theirs = gym.seen(), lock(gym.place)
+    content, locked = gym.place.read_bytes(), theirs.read_bytes()
+    done, said = gym.run(command)
+    assert not done and "is open elsewhere" in said, said
+    assert (gym.place.read_bytes(), theirs.read_bytes(), copies(gym.place)) == (content, locked, [])
+    theirs.unlink()
+    done, said = gym.run(command)
+    assert done, said
+    assert gym.seen() != before
 
 
 def killed(office, command):

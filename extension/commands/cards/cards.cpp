@@ -98,6 +98,7 @@ bool each_in_a_file(Context& context, Press& press, const std::vector<const Star
         const auto encoded = rtl::Uri::encode(utf16(file_name(card->name, taken)), rtl_UriCharClassPchar,
                                               rtl_UriEncodeIgnoreEscapes, RTL_TEXTENCODING_UTF8);
         urls.push_back(*folder + "/" + utf8(encoded));
+        refuse_locked(context, urls.back()); // before the first is written
         there += files->exists(utf16(urls.back()));
     }
     if (there > 0 &&
