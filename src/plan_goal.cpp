@@ -2,6 +2,7 @@
 #include "planner.h"
 
 #include "pacecells/clock.h"
+#include "pacecells/text.h"
 
 #include <algorithm>
 #include <cmath>
@@ -11,6 +12,9 @@ namespace pacecells {
 namespace {
 
 constexpr double shortest_share = 0.5; // the upper end of the range is at most twice the expected pace
+
+constexpr std::size_t longest_in_goal =
+    14; // characters of a movement (judgement: what the clocks of a card have room for)
 
 double down_to(double value, double step) { return std::floor(value / step + course_slack) * step; }
 double up_to(double value, double step) { return std::ceil(value / step - course_slack) * step; }
@@ -24,13 +28,14 @@ std::string clock_of(double seconds) {
 
 } // namespace
 
-// "6", "5 + Sandbags", "Sandbags" in the first round; inside a station "5+14" where reps count, else "5.4".
+// "6", "5 + Sandbags", "Sandbags" in the first round, a long name by one word; inside a station "5+14" where reps count, else "5.4".
 std::string Planner::goal_text(const Point& point) const {
     if (!(point.amount > 0))
         return number_text(point.rounds);
     const auto leg = std::ranges::find(course_->round(point.rounds + 1).legs, point.station, &Leg::station);
     if (point.amount >= leg->amount - course_slack) {
-        const auto& name = station(point.station).movement;
+        const auto& whole = station(point.station).movement;
+        const auto name = characters(whole) > longest_in_goal ? workout_.short_name(point.station) : whole;
         return point.rounds == 0 ? name : number_text(point.rounds) + " + " + name;
     }
     const double before = course_->reps_to({.rounds = point.rounds});

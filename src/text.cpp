@@ -1,5 +1,6 @@
 #include "pacecells/text.h"
 
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>
@@ -51,6 +52,11 @@ std::string fold(std::string_view text) {
         }
     }
     return folded;
+}
+
+std::size_t characters(std::string_view text) {
+    return static_cast<std::size_t>(
+        std::ranges::count_if(text, [](char byte) { return (static_cast<unsigned char>(byte) & 0xC0u) != 0x80u; }));
 }
 
 std::string quoted(std::string_view text) {

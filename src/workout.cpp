@@ -85,6 +85,19 @@ Result<std::size_t> Workout::station(std::string_view text) const {
     return *part;
 }
 
+std::string Workout::short_name(std::size_t station) const {
+    const auto& own = stations[station].movement;
+    const auto first = own.substr(0, own.find_first_of(" -"));
+    const auto last = own.substr(own.find_last_of(" -") + 1);
+    for (const auto& word : {first, last})
+        if (std::ranges::all_of(stations, [&](const Station& other) {
+                return same_name(other.movement, own) ||
+                       fold_name(other.movement).find(fold_name(word)) == std::string::npos;
+            }))
+            return word;
+    return own;
+}
+
 std::optional<Place> Workout::place(std::string_view setting) const {
     const auto found = places.find(setting);
     if (found == places.end())

@@ -16,18 +16,6 @@ namespace {
 constexpr std::size_t most_of_words = 165; // letters, in the two lines that a card has for sets or turns
 
 std::string first_word(const std::string& movement) { return movement.substr(0, movement.find_first_of(" -")); }
-std::string last_word(const std::string& movement) { return movement.substr(movement.find_last_of(" -") + 1); }
-
-// One word where it is that of no other movement, else the whole name.
-std::string short_name(const Workout& workout, std::size_t station) {
-    const auto& own = workout.stations[station].movement;
-    for (const auto word : {first_word, last_word})
-        if (std::ranges::all_of(workout.stations, [&](const Station& other) {
-                return same_name(other.movement, own) || !same_name(word(other.movement), word(own));
-            }))
-            return word(own);
-    return own;
-}
 
 bool intervals(const Workout& workout) { return workout.settings.format == Format::intervals; }
 
@@ -178,7 +166,7 @@ std::optional<CardStation> card_station(const Workout& workout, const Plan& plan
     if (k > std::ssize(plan.stations))
         return {};
     const auto station = plan.stations[static_cast<std::size_t>(k) - 1].station;
-    CardStation made{.name = short_name(workout, station), .time = {}};
+    CardStation made{.name = workout.short_name(station), .time = {}};
     if (intervals(workout)) {
         if (const auto* round = first_window(plan, station))
             made.time = *round->stations[station] - workout.settings.window() * (round->round - 1);

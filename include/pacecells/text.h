@@ -9,6 +9,8 @@ namespace pacecells {
 
 // Without outer spaces (also tabs, line ends and the no-break space that comes along when pasting).
 [[nodiscard]] std::string_view trim(std::string_view text);
+// How many, of UTF-8.
+[[nodiscard]] std::size_t characters(std::string_view text);
 
 // The form in which two options are compared: trimmed, A-Z in lower case, every run of spaces a single one.
 // Example: fold("  Row  CAL ") is "row cal".

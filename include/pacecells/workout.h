@@ -187,6 +187,8 @@ struct Workout {
     [[nodiscard]] std::optional<std::size_t> group(std::string_view name) const;
     // By number ("3"), by name, or by part of a name that only one station has.
     [[nodiscard]] Result<std::size_t> station(std::string_view text) const;
+    // Its movement in one word, the first or the last, where no other movement has that in it; else the whole name.
+    [[nodiscard]] std::string short_name(std::size_t station) const;
     [[nodiscard]] std::optional<Place> place(std::string_view setting) const;
 
     // The first ergometer station for calories, else the first for metres, that the division does: what rates are

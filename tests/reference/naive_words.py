@@ -16,6 +16,15 @@ def tenths(walk, point):
     return number(math.floor(walk.decimal(point) * 10 + 1e-9) / 10)
 
 
+def in_goal(names, i):
+    """More than 14 characters are one word, the first or else the last, that no other name has in it."""
+    if len(names[i]) <= 14:
+        return names[i]
+    parts = names[i].replace("-", " ").split(" ")
+    others = [name.lower() for name in names if name.lower() != names[i].lower()]
+    return next((word for word in (parts[0], parts[-1]) if not any(word.lower() in other for other in others)), names[i])
+
+
 def goal_words(task, walk, point, time):
     """"6"; "5 + Sandbags" at the end of a station, without the 0 in the first round; "5+14", or "5.4" where nothing counts."""
     k, i, amount = point
@@ -24,7 +33,8 @@ def goal_words(task, walk, point, time):
     if k >= walk.rounds or not amount:
         return number(k)
     if amount >= sum(leg[2] for leg in walk.legs if leg[:2] == (k + 1, i)) - 1e-9:
-        return f"{k} + {task['stations'][i]['name']}" if k else task["stations"][i]["name"]
+        name = in_goal([station["name"] for station in task["stations"]], i)
+        return f"{k} + {name}" if k else name
     if walk.points(k + 1):
         return f"{k}+{number(walk.reps(point) - walk.reps((k, 0, 0)))}"
     return tenths(walk, point)

@@ -216,6 +216,18 @@ TEST(AthletePlan, TheCardOfTheExample) {
 
 // Goals ------------------------------------------------------------------------------------------------------------
 
+TEST(AthletePlan, ALongNameIsOneWordInAGoal) {
+    const auto goal = [](const std::string& bags, const std::string& box, const std::string& typed) {
+        const auto task = with(with(tide, "Sandbags", bags), "Box step-overs", box);
+        return plan("Ida Q. | scaled | | | 4 + " + typed, task).goal->goal.score.text;
+    };
+    EXPECT_EQ(goal("Sandbags", "Box step-overs", "box"), "4 + Box step-overs") << "14 characters";
+    EXPECT_EQ(goal("Sandbag-over-shoulder throws", "Box step-overs", "throws"), "4 + Sandbag");
+    EXPECT_EQ(goal("Sandbags", "Box step-overs with a twist", "twist"), "4 + Box");
+    EXPECT_EQ(goal("Sandbag throws over the box", "Box step-overs with a twist", "twist"), "4 + twist")
+        << "box is in another name, and would find neither";
+}
+
 TEST(AthletePlan, TheCoachsGoalWinsAndMayEndAnywhere) {
     EXPECT_EQ(plan("Ida Q. | scaled | | | 4").goal->goal.score.text, "4");
     EXPECT_EQ(plan("Ida Q. | scaled | | | 4 + box").goal->goal.score.text, "4 + Box step-overs");
