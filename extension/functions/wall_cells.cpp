@@ -118,13 +118,25 @@ std::string goals_note(const HeadedTable& table, Language language) {
     return note;
 }
 
-Result<double> usual_wall_goal(const Workout& workout) {
-    if (workout.settings.format == Format::intervals)
-        return static_cast<double>(workout.settings.windows.value_or(1));
-    const auto goals = wall_goals_of(workout, {}, {}, {});
-    if (!goals)
-        return goals.error();
-    return goals->from + goals->step <= goals->to ? goals->from + goals->step : goals->from;
+namespace {
+
+bool in_reach(const Workout& workout, CaloriesPerHour need) {
+    return need.value() > 0 && !(workout.settings.wall_most && need.value() > *workout.settings.wall_most);
+}
+
+} // namespace
+
+double usual_wall_goal(const Workout& workout, const WallGoals& goals, const std::vector<WallRow>& rows) {
+    const auto somebody_makes = [&](const WallRow& row) {
+        return std::ranges::any_of(row.needs, [&](const auto& need) { return !need || in_reach(workout, *need); });
+    };
+    const auto second = std::min<std::size_t>(1, rows.size() - 1);
+    auto shown = second;
+    while (shown < rows.size() && !somebody_makes(rows[shown]))
+        ++shown;
+    if (shown == rows.size()) // more rounds take more than fewer do
+        shown = somebody_makes(rows[0]) ? 0 : second;
+    return goals.from + static_cast<double>(shown) * goals.step;
 }
 
 std::vector<std::size_t> rated_divisions(const Workout& workout) {
@@ -146,7 +158,7 @@ Cell need_cell(const Workout& workout, std::size_t division, const std::vector<s
     const auto need = division < needs.size() ? needs[division] : std::nullopt;
     if (!need)
         return Blank{};
-    if (!(need->value() > 0) || (workout.settings.wall_most && need->value() > *workout.settings.wall_most))
+    if (!in_reach(workout, *need))
         return to_cell(std::string{no_rate});
     const auto machine = *machine_of(workout.stations[*workout.main_ergometer(division)].unit);
     return any_rate_makes(machine, *need) ? to_cell(spoken(say("any"), workout.settings.language))

@@ -32,8 +32,8 @@ struct HeadedTable {
 // What stands below the table of goals: what a dash means, and that the page has no room for all of them.
 [[nodiscard]] std::string goals_note(const HeadedTable& table, Language language);
 
-// The goal of a page that has one: the second of those; of intervals all windows.
-[[nodiscard]] Result<double> usual_wall_goal(const Workout& workout);
+// The goal of a page that has one: the second of those, or the next one that some division has a rate for. rows: their table.
+[[nodiscard]] double usual_wall_goal(const Workout& workout, const WallGoals& goals, const std::vector<WallRow>& rows);
 
 // The divisions whose main ergometer has a rate.
 [[nodiscard]] std::vector<std::size_t> rated_divisions(const Workout& workout);

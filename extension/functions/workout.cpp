@@ -107,6 +107,25 @@ Result<Answer> windows_table(const WorkoutPointer& read, const std::optional<Who
     return goals_part(task, {std::move(headings), std::move(table)}, row, column);
 }
 
+// Each cell of the wall asks for the same.
+const Result<std::vector<WallRow>>& goals_table(const WorkoutPointer& read, const WallGoals& goals) {
+    thread_local Latest<WorkoutPointer, WallGoals, Result<std::vector<WallRow>>> latest;
+    return latest.of(read, goals, [&] { return wall_table(*read, goals.from, goals.to, goals.step); });
+}
+
+// The goal of the page of clocks where none is typed; of intervals all windows.
+Result<double> goal_to_show(const WorkoutPointer& read) {
+    if (read->settings.format == Format::intervals)
+        return static_cast<double>(read->settings.windows.value_or(1));
+    const auto goals = wall_goals_of(*read, {}, {}, {});
+    if (!goals)
+        return goals.error();
+    const auto& rows = goals_table(read, *goals);
+    if (!rows)
+        return rows.error();
+    return usual_wall_goal(*read, *goals, *rows);
+}
+
 Result<Answer> workout_table(AreaPointer workout, std::optional<NumberOrText> from, std::optional<NumberOrText> to,
                              std::optional<NumberOrText> step, std::optional<Whole> row, std::optional<Whole> column) {
     const auto read = workout_in(workout);
@@ -118,9 +137,7 @@ Result<Answer> workout_table(AreaPointer workout, std::optional<NumberOrText> fr
     const auto goals = wall_goals_of(task, from, to, step);
     if (!goals)
         return goals.error();
-    thread_local Latest<WorkoutPointer, WallGoals, Result<std::vector<WallRow>>>
-        latest; // each cell of the wall asks for the same
-    const auto& rows = latest.of(*read, *goals, [&] { return wall_table(task, goals->from, goals->to, goals->step); });
+    const auto& rows = goals_table(*read, *goals);
     if (!rows)
         return rows.error();
     const auto language = task.settings.language;
@@ -171,7 +188,7 @@ Result<Goals> goals_of(const InDivision& in, const std::optional<NumberOrText>& 
     const auto typed = typed_goal(task, one, 1);
     if (!typed)
         return typed.error();
-    const auto shown = *typed ? Result<double>{**typed} : usual_wall_goal(task);
+    const auto shown = *typed ? Result<double>{**typed} : goal_to_show(in.workout);
     if (!shown)
         return shown.error();
     goals.shown = *shown;

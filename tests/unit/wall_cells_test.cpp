@@ -107,9 +107,29 @@ TEST(WallPages, HaveEveryRoundOrSayWhich) {
     EXPECT_EQ(numbered(value_of(clocks_of(few, 0, 36)), 4), up_to(36));
 }
 
+// The ergometer's rate for each goal from 5:00 on, by minutes; 0: no time for it.
+double shown_of(const Workout& on, const std::vector<std::optional<double>>& rates) {
+    std::vector<WallRow> rows(rates.size());
+    for (std::size_t i = 0; i < rates.size(); ++i)
+        rows[i].needs = {rates[i] ? std::optional{CaloriesPerHour{*rates[i]}} : std::nullopt, CaloriesPerHour{0}};
+    return usual_wall_goal(on, {300, 300 + 60 * (static_cast<double>(rates.size()) - 1), 60}, rows) / 60;
+}
+
+TEST(WallPages, ShowAGoalThatSomebodyMakes) {
+    auto on = with_stations(3, "format | time\ncap | 20:00");
+    EXPECT_EQ(shown_of(on, {900, 700, 500}), 6) << "the second";
+    EXPECT_EQ(shown_of(on, {0, 0, 0, 500}), 8) << "the first with a rate";
+    EXPECT_EQ(shown_of(on, {{}, {}, {}}), 6) << "no ergometer on the way";
+    EXPECT_EQ(shown_of(on, {700, 0, 0}), 5) << "more rounds than the first are too many";
+    EXPECT_EQ(shown_of(on, {0, 0, 0}), 6) << "nobody makes any";
+    EXPECT_EQ(shown_of(on, {0}), 5);
+    on.settings.wall_most = 600;
+    EXPECT_EQ(shown_of(on, {900, 700, 500}), 7) << "700 is more than anybody holds here";
+}
+
 TEST(WallPages, NameTheStationOfEachWindowInTurn) {
     const auto on = with_stations(12, "format | intervals\nevery_s | 60\nwindows | 24\nin_turn | yes");
-    const auto table = clocks_in_turn(on, value_of(clocks_of(on, 0, value_of(usual_wall_goal(on)))));
+    const auto table = clocks_in_turn(on, value_of(clocks_of(on, 0, 24)));
     EXPECT_EQ(numbered(table, 3), up_to(24));
     const auto part = clock_page(table, 1);
     EXPECT_EQ(text_in(part.headings[1]), "STATION");
