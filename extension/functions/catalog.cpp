@@ -12,8 +12,8 @@ std::span<const Row> catalog() {
     static const std::vector<Row> rows = [] {
         std::vector<Row> all;
         for (const auto family : {clock_rows(), erg_rows(), pace_rows(), sets_rows(), score_rows(), test_rows(),
-                                  plan_rows(), heat_rows(), day_rows(), team_rows(), workout_rows(), result_rows(),
-                                  usual_rows(), athlete_rows(), card_rows(), load_rows()})
+                                  plan_rows(), heat_rows(), day_rows(), team_rows(), judge_rows(), workout_rows(),
+                                  result_rows(), usual_rows(), athlete_rows(), card_rows(), load_rows()})
             all.insert(all.end(), family.begin(), family.end());
         return all;
     }();

@@ -35,6 +35,7 @@ namespace pacecells {
 [[nodiscard]] std::span<const Row> day_rows();
 [[nodiscard]] std::span<const Row> result_rows();
 [[nodiscard]] std::span<const Row> usual_rows();
+[[nodiscard]] std::span<const Row> judge_rows();
 
 template <class T, class Fallback>
 [[nodiscard]] auto value_or(const std::optional<T>& argument, Fallback fallback) {

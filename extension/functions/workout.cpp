@@ -281,19 +281,13 @@ Result<Answer> workout_reps(AreaPointer workout, std::optional<NumberOrText> div
     return Answer{std::move(row)};
 }
 
-Result<Cell> workout_count(AreaPointer workout, NumberOrText division, Count round, std::optional<NumberOrText> station,
-                           std::optional<CountNumber> goal) {
+Result<Cell> workout_count(AreaPointer workout, NumberOrText division, Count round,
+                           std::optional<NumberOrText> station) {
     const auto in = division_of(workout, division);
     if (!in)
         return in.error();
     if (round.value < 0)
         return out_of_domain("A round is a whole number from 1; got %1.", round.value);
-    if (goal) {
-        const auto* line = station ? std::get_if<double>(&station->value) : nullptr;
-        if (!line || *line < 0 || *line != std::floor(*line))
-            return out_of_domain("A line of a judge's sheet is a whole number from 0.");
-        return to_cell(judge_cell(*in->workout, in->division, static_cast<int>(*line), round.value, goal->value));
-    }
     const auto rounds = in->workout->rounds(in->division);
     if (round.value > rounds.value_or(most_plan_rounds))
         return Cell{Blank{}};
@@ -396,10 +390,7 @@ constexpr Row rows[] = {
         {{"workout", block_text},
          {"division", "Name of the division."},
          {"round", "The round; 0 gives 0."},
-         {"station", "The station by its number in order, or its movement; the end of the round if left out."},
-         {"goal",
-          "Makes it the text of a judge's sheet, up to two rounds above the goal, all where it is 0: round is the "
-          "column from 0, station the line from 0. A number if left out."}},
+         {"station", "The station by its number in order, or its movement; the end of the round if left out."}},
         complete, arithmetic, {"workout;\"scaled\";2;1", "44"}),
     row<&workout_text_cell>(
         "workoutText", "WORKOUT.TEXT",

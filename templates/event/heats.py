@@ -104,7 +104,7 @@ def make_judge(book, first, half):
     sheet.put(once.replace("$", ""), f'=IF({who}=0;0;N({pc("WORKOUT.COUNT", "workout", division, 2)}=""))', "working")
     # the same formula in all of them, by where they are
     corner = fixed(cell(0, COUNT))
-    counted = lambda station: shown(pc("WORKOUT.COUNT", "workout", division, f"COLUMN()-COLUMN({corner})", station, aim))
+    counted = lambda row: shown(pc("HEAT.SHEET", "workout", division, row, f"COLUMN()-COLUMN({corner})", aim))
     for k in range(ROUNDS + 1):
         sheet.put(cell(k, COUNT), counted(0), "judge head" if k else "judge head left")
         for line in (CLOCK, NO_REPS) if k else ():  # a space to write in
