@@ -1,5 +1,6 @@
 #include "prints.h"
 
+#include "live_cards.h"
 #include "logbook_tests.h"
 #include "values.h"
 #include "wording.h"
@@ -190,7 +191,7 @@ void fill_page(const Reference<css::beans::XPropertySet>& style, const css::awt:
     set_property(style, "PageScale", Any(static_cast<sal_Int16>(std::clamp(scale, least_scale, most_scale))));
 }
 
-void fit_prints(const Document& document) {
+void fit_lists_and_wall(const Document& document) {
     const auto sheets = need<css::container::XIndexAccess>(document->getSheets());
     for (const auto* name : lists) {
         const auto people = find_name(document, name);
@@ -212,6 +213,11 @@ void fit_prints(const Document& document) {
     }
     if (const auto wall = find_name(document, "wall_page"); wall.is())
         fit_wall(document, wall);
+}
+
+void fit_prints(const Document& document) {
+    fit_lists_and_wall(document);
+    fit_live_cards(document);
 }
 
 namespace {

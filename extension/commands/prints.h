@@ -18,6 +18,8 @@ using Range = css::uno::Reference<css::table::XCellRange>;
 // Ends the print area of each sheet that lists people with the last of them, or gives it back the rows of those who came
 // since. The pages of the wall end with their last row and column, those without anything do not print, and they are as
 // large as the paper allows. Other sheets stay as they are.
+void fit_lists_and_wall(const Document& document);
+// And the live page of cards.
 void fit_prints(const Document& document);
 // Writes date and time into the footers of a copy that is printed now, as the workbook's language writes them: the office
 // fills its own fields there as its settings say.

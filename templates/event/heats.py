@@ -14,6 +14,7 @@ JUDGE = len(HEADS) + 2         # first column of the judge's sheets
 ROUNDS = 12                    # columns of rounds on a judge's sheet; further ones are below where there is room
 TEXT, TURNS, STAMP, COUNT, CLOCK, NO_REPS, STATION = range(1, 8)  # rows of one, below the name
 BOXES = STATION + STATIONS
+ONE_LINE = 26                  # characters of a station that fit; a longer one has two lines, of smaller letters
 HALF, SHEETS = BOXES + 2, 2    # rows of one; between two of them there is air
 ASIDE = JUDGE + ROUNDS + 2     # beside them
 
@@ -25,7 +26,7 @@ def make(book):
     sheet.widths("A", *[width for _head, width, _style in HEADS], 44, 8, 54, *[10.9] * ROUNDS, 6, 40)
     sheet.hide_columns(LATER, LATER)
     sheet.heights(HEAD, HEAD, 8)
-    sheet.heights(FIRST, LAST, 7.4)
+    sheet.heights(FIRST, LAST, 8.2)
     aside = column(ASIDE)
     sheet.text(f"{aside}4", "First sheet: lane in the list", "head")
     sheet.put(f"{aside}5", 1, "input number")
@@ -114,7 +115,8 @@ def make_judge(book, first, half):
     sheet.put(cell(0, CLOCK), f'=IF(OR({who}=0;{once});"";{lit("clock")})', "judge station")
     sheet.put(cell(0, NO_REPS), shown(lit("no-reps (tally)")), "judge station")
     for left, right, top, bottom in ((0, 0, COUNT, COUNT), (0, 0, CLOCK, BOXES - 1), (1, ROUNDS, COUNT, COUNT), (1, ROUNDS, CLOCK, BOXES - 1)):
-        sheet.mark(f"{cell(left, top)}:{cell(right, bottom)}", (f'{cell(left, top)}=""', "blank cell"))
+        long = [(f"LEN({cell(left, top)})>{ONE_LINE}", "judge station long")] if left == 0 and top == CLOCK else []
+        sheet.mark(f"{cell(left, top)}:{cell(right, bottom)}", (f'{cell(left, top)}=""', "blank cell"), *long)
     signature = "judge's signature"
     signed = f'IF({listed(5)}="";{lit(signature)};{labelled(signature, listed(5))})'
     for start, stop, label in ((0, 0, lit("score")), (1, 4, lit("tie-break")), (5, 8, lit("could go on? yes / just / no")), (9, ROUNDS, signed)):

@@ -5,12 +5,14 @@ Uses BUILD/pacecells.oxt. tests/look leaves the same pages as pictures, for a pe
 
 import re
 import subprocess
+import time
 
 import pytest
+from commands import private_office
 from compare import check
-from event_cells import rows_of
+from event_cells import by_key, rows_of, typed
 from examples import open_example
-from office import recalculate
+from office import recalculate, save, type_in
 from paper import SIZES, overlapping, pages_of, print_pack, print_sheet, unboxed, use_paper
 from sharing import OXT, folder_of, shared
 
@@ -84,6 +86,30 @@ def test_a_chipper_fills_its_paper(office):
     check("clocks in their boxes", unboxed(WORK / "chipper.pdf"), [])
 
 
+@pytest.mark.parametrize("language", ("en", "de", "es", "fr"))
+def test_a_judges_sheet_says_where_its_rounds_end(language):
+    """Six stations have no room for a second table below; the line is legible in the pack, and live."""
+    with private_office(language) as office:
+        event = open_example(office, "rounds")
+        unit = by_key(event, "workout.stations.unit").getCellByPosition(0, 1).String
+        for row in (4, 5):
+            for key, text in (("movement", f"Zug {row}"), ("unit", unit), *((f"amount.{division}", "1") for division in range(1, 5))):
+                typed(event, f"workout.stations.{key}", text, row=row)
+            typed(event, "workout.paces.rep_s", "2", row=row)
+        typed(event, "workout.cap", "50:00")
+        recalculate(event)
+        said = [cell for row in rows_of(event, "judge_page") for cell in row if "R13" in cell]
+        check(f"live: {said}", len(said), 2)
+        print_pack(office, event, WORK / f"rounds {language}.pdf")
+    judged = [page for page in pages_of(WORK / f"rounds {language}.pdf") if "R12" in page.text]
+    check("judge's sheets", len(judged) > 1)
+    for page in judged:
+        words = " ".join(page.text.split())
+        check(f"{said[0]} on each sheet", words.count("R13"), words.count("R12"))
+        check("no further round", "R14" in words, False)
+    legible(WORK / f"rounds {language}.pdf")
+
+
 LISTED = ("50 wall balls 9/6 kg", "40 box jumps", "30/24 cal row", "20 sandbag cleans 45/30 kg", "30 toes to bar", "400 m run",
           "24 dumbbell snatches 22.5/15 kg", "40 air squats", "36 kettlebell swings 24/16 kg", "28 burpees", "18 ring rows",
           "20 dumbbell thrusters 15/10 kg")
@@ -128,6 +154,63 @@ def test_every_station_is_on_paper(office, paper, form, count):
         check(f"errors on page {number}", BAD.findall(page.text), [])
         check(f"page {number}: {page.smallest} pt", page.smallest >= SMALLEST[paper])
     check("nothing lies over the line below", overlapping(WORK / "stations.pdf"), [])
+
+
+LONG = {0: "single-arm dumbbell hang clean and jerks", 1: "box jump-overs facing the box, step down",
+        3: "sandbag-over-shoulder throws with a walk", 6: "alternating dumbbell snatches from the floor"}
+
+
+@pytest.fixture
+def long_names(office, paper):
+    """Twelve stations, some with names that no column holds in one line."""
+    document = announced(office, '"Long Shelf"\nAMRAP, cap 60 min, men/women\n' + "\n".join(LISTED))
+    for row, name in LONG.items():
+        typed(document, "workout.stations.movement", name, row=row)
+    use_paper(document, paper)
+    recalculate(document)
+    return document
+
+
+def legible(pdf):
+    for number, page in enumerate(pages_of(pdf), 1):
+        check(f"{pdf.stem}, page {number}: {page.smallest} pt", page.smallest >= 9)
+    check(f"{pdf.stem}: nothing lies over the line below", overlapping(pdf), [])
+
+
+def test_long_names_are_legible_in_the_pack(office, long_names):
+    print_pack(office, long_names, WORK / "names.pdf")
+    legible(WORK / "names.pdf")
+    judged = [" ".join(page.text.split()) for page in pages_of(WORK / "names.pdf") if "running count" in page.text]
+    for name in LONG.values():
+        check(f"each word of {name} with the judges", all(word in judged[0] for word in name.split()))
+
+
+def test_the_cards_of_the_workbook_show_all_of_a_long_workout(office, long_names):
+    """When somebody turns to them, on screen and in the office's own print; and when other cards are chosen."""
+    page = by_key(long_names, "card_page").RangeAddress
+    long_names.Sheets[page.Sheet].Rows[2].Height = 400  # the workout on the first card, in one line
+    save(long_names, WORK / "long.ods")
+    opened = office.open(WORK / "long.ods")
+    sheet = opened.Sheets[page.Sheet]
+
+    def wait():
+        for _ in range(400):
+            if sheet.Rows[2].Height > 1000:
+                return
+            time.sleep(0.05)
+        pytest.fail(f"the workout has a height of {sheet.Rows[2].Height / 100} mm")
+
+    opened.CurrentController.setActiveSheet(sheet)
+    wait()
+    check("no change to be saved, and no step to be undone", (opened.isModified(), opened.UndoManager.AllUndoActionTitles), (False, ()))
+    check("the row of sets, where there are none, is left out", [sheet.Rows[row].IsVisible for row in (6, 7)], [True, False])
+    print_sheet(opened, sheet, WORK / "live.pdf")
+    legible(WORK / "live.pdf")
+    text = " ".join(" ".join(page.text.split()) for page in pages_of(WORK / "live.pdf"))
+    check("the last station on each of three cards", len(re.findall(r"20 dumbbell thrusters 1[05] kg", text)), 3)
+    sheet.Rows[2].Height = 400
+    by_key(opened, "card_first").setValue(2)
+    wait()
 
 
 def test_every_window_in_turn_is_on_paper(office):

@@ -1,6 +1,7 @@
 #include "press.h"
 
 #include "prints.h"
+#include "row_heights.h"
 #include "store.h"
 #include "values.h"
 #include "wall_widths.h"
@@ -18,8 +19,6 @@
 #include <com/sun/star/sheet/XConditionalFormat.hpp>
 #include <com/sun/star/sheet/XConditionalFormats.hpp>
 #include <com/sun/star/sheet/XPrintAreas.hpp>
-#include <com/sun/star/sheet/XSheetCellCursor.hpp>
-#include <com/sun/star/sheet/XSheetCellRange.hpp>
 #include <com/sun/star/sheet/XSheetCellRanges.hpp>
 #include <com/sun/star/sheet/XSheetOperation.hpp>
 #include <com/sun/star/sheet/XSpreadsheet.hpp>
@@ -29,6 +28,7 @@
 #include <com/sun/star/util/XMergeable.hpp>
 
 #include <algorithm>
+#include <numeric>
 
 namespace pacecells {
 
@@ -39,7 +39,6 @@ namespace {
 
 constexpr sal_Int32 cards_per_page = 4;
 constexpr sal_Int32 judges_per_page = 2;
-constexpr sal_Int32 most_height = 1400; // of a row, 1/100 mm
 enum HeatColumn : sal_Int32 { heat_in_list, lane_in_list, name_in_list = 3 };
 
 bool is_blank(const Any& value) {
@@ -99,7 +98,7 @@ Press::Press(const Context& context, const Document& original, bool with_judges)
             if (has_text(judges[i]))
                 starters_[lanes[i]].judge = judges[i];
     }
-    fit_prints(copy_.document());
+    fit_lists_and_wall(copy_.document());
     stamp_prints(copy_.document(), parse_language(event_.text("workout.language")).value_or(Language::en));
     split_wall();
 }
@@ -266,102 +265,41 @@ Press::Pages Press::make(const char* page, const char* title, sal_Int32 places) 
     return pages;
 }
 
-// Rows that are blank for all of them are left out, and the others share the page; the last of each, between two sheets,
-// stays as it is.
-void Press::stretch(Pages& pages, const std::vector<const Starter*>& people, Rows Starter::*what) const {
-    const auto deep = pages.deep();
-    const auto in_use = [&](sal_Int32 row) {
-        return std::any_of(people.begin(), people.end(),
-                           [&](const Starter* one) { return !blank_row((one->*what)[row]); });
-    };
-    sal_Int32 used = 0;
-    for (sal_Int32 row = 0; row + 1 < deep; ++row)
-        used += in_use(row);
-    const auto between = pages.heights[static_cast<std::size_t>(deep - 1)];
-    const auto room = room_on(page_style(copy_.document(), pages.sheet)).Height / pages.places - between;
-    const auto height = std::min(room / std::max(used, sal_Int32{1}), most_height);
-    for (sal_Int32 row = 0; row < pages.rows(); ++row)
-        pages.heights[static_cast<std::size_t>(row)] = row % deep == deep - 1 ? between
-                                                       : in_use(row % deep)   ? height
-                                                                              : 0;
+// Rows that are blank for all of them are left out, and the others share the page, each with what its texts need; the last
+// of each, between two sheets, stays as it is. Where two are too much for a page, it has one.
+void Press::stretch_judges(Pages& pages) const {
+    constexpr sal_Int32 most_height = 1400; // of a row, 1/100 mm
+    std::vector<Rows> sheets;
+    for (const auto& one : starters_)
+        if (one.judge.hasElements())
+            sheets.push_back(one.judge);
+    const auto needs = judge_heights(pages.sheet, pages.place(0), sheets);
+    const auto height = room_on(page_style(copy_.document(), pages.sheet)).Height;
+    const auto between = pages.heights[needs.size() - 1];
+    const auto room = [&] { return (height - height / rounding) / pages.per_page - between; };
+    while (pages.per_page > 1 && std::accumulate(needs.begin(), needs.end(), sal_Int32{0}) > room())
+        --pages.per_page;
+    auto heights = shared_heights(needs, room(), most_height);
+    heights.back() = between;
+    for (std::size_t row = 0; row < pages.heights.size(); ++row)
+        pages.heights[row] = heights[row % heights.size()];
     set_heights(pages, 0);
 }
 
-namespace {
-
-css::awt::Size merged_size(const Range& sheet, const Range& cell) {
-    const auto cursor =
-        need<css::sheet::XSpreadsheet>(sheet)->createCursorByRange(need<css::sheet::XSheetCellRange>(cell));
-    cursor->collapseToMergedArea();
-    return size_of(sheet, address(Range(cursor, css::uno::UNO_QUERY_THROW)));
-}
-
-// How high a row must be for the longest of these texts, in the style and width of a cell that is merged with others: the
-// office finds the height of a cell alone.
-sal_Int32 height_for(const Range& sheet, const Range& cell, sal_Int32 width, std::vector<rtl::OUString> texts) {
-    constexpr sal_Int32 column = 100; // out of the way of all that is laid out
-    constexpr sal_Int32 row = 1900;
-    constexpr std::size_t most_measured = 5; // a shorter text may take more lines, but not than five longer ones
-    std::ranges::sort(texts, std::ranges::greater{}, &rtl::OUString::getLength);
-    texts.erase(std::ranges::unique(texts).begin(), texts.end());
-    const auto alone = sheet->getCellRangeByPosition(column, row, column, row);
-    set_property(alone, "CellStyle", get_property(cell, "CellStyle"));
-    const auto parts = need<css::table::XColumnRowRange>(alone);
-    set_property(parts->getColumns(), "Width", Any(width));
-    sal_Int32 most = 0;
-    for (std::size_t i = 0; i < std::min(texts.size(), most_measured); ++i) {
-        put_text(alone, 0, 0, utf8(texts[i]));
-        set_property(parts->getRows(), "OptimalHeight", Any(true));
-        sal_Int32 height = 0;
-        get_property(parts->getRows(), "Height") >>= height;
-        most = std::max(most, height);
-    }
-    put_text(alone, 0, 0, "");
-    return most;
-}
-
-} // namespace
-
-// A row that is blank on every card is left out, and one whose text needs more lines than it has room for gets them. Where
-// four cards would then be too small to read, a page has fewer; what is free the rows share.
+// What is free on the page the rows share.
 void Press::fit_cards(Pages& pages) const {
-    constexpr sal_Int32 least_scale = 92; // percent; the smallest letters of a card are 9.7 points
-    constexpr sal_Int32 most_scale = 125;
-    const auto deep = pages.deep();
-    const auto on_cards = [&](sal_Int32 row, sal_Int32 column) {
-        std::vector<rtl::OUString> texts;
-        for (const auto& one : starters_)
-            if (one.card.hasElements() && !is_blank(one.card[row][column]))
-                texts.push_back(utf16(text_of(one.card[row][column])));
-        return texts;
-    };
-    sal_Int32 whole = 0;
-    std::vector<sal_Int32> heights(pages.heights.begin(), pages.heights.begin() + deep);
-    for (sal_Int32 row = 0; row < deep; ++row) {
-        auto& height = heights[static_cast<std::size_t>(row)];
-        bool blank = true;
-        for (sal_Int32 column = 0; column <= pages.first.EndColumn - pages.first.StartColumn; ++column) {
-            const auto texts = on_cards(row, column);
-            if (texts.empty())
-                continue;
-            blank = false;
-            const auto cell =
-                pages.sheet->getCellRangeByPosition(pages.first.StartColumn + column, pages.first.StartRow + row,
-                                                    pages.first.StartColumn + column, pages.first.StartRow + row);
-            if (get_property(cell, "IsTextWrapped").get<bool>())
-                height = std::max(height, height_for(pages.sheet, cell, merged_size(pages.sheet, cell).Width, texts));
-        }
-        if (blank && row > 0 && row + 1 < deep) // the first and the last are air
-            height = 0;
-        whole += height;
-    }
+    constexpr sal_Int32 most_scale = 125; // percent
+    std::vector<Rows> cards;
+    for (const auto& one : starters_)
+        if (one.card.hasElements())
+            cards.push_back(one.card);
+    const auto rows = card_rows(copy_.document(), pages.sheet, pages.place(0), cards, pages.places);
+    pages.per_page = rows.per_page;
     const auto height = room_on(page_style(copy_.document(), pages.sheet)).Height;
     const auto room = height - height / rounding;
-    while (pages.per_page > 1 && room * 100 < pages.per_page * whole * least_scale)
-        --pages.per_page;
-    const auto scale = std::clamp(room * 100 / (pages.per_page * whole), sal_Int32{100}, most_scale);
+    const auto scale = std::clamp(room * 100 / (pages.per_page * rows.whole()), sal_Int32{100}, most_scale);
     for (std::size_t row = 0; row < pages.heights.size(); ++row)
-        pages.heights[row] = heights[row % static_cast<std::size_t>(deep)] * scale / 100;
+        pages.heights[row] = rows.heights[row % rows.heights.size()] * scale / 100;
     set_heights(pages, 0);
 }
 
@@ -374,9 +312,8 @@ void Press::set_heights(const Pages& pages, sal_Int32 page) {
                               pages.sheet->getCellRangeByPosition(0, top + static_cast<sal_Int32>(i), 0,
                                                                   top + static_cast<sal_Int32>(next) - 1))
                               ->getRows();
-        if (pages.heights[i] == 0)
-            set_property(same, "IsVisible", Any(false));
-        else
+        set_property(same, "IsVisible", Any(pages.heights[i] > 0)); // the live page leaves out others
+        if (pages.heights[i] > 0)
             set_property(same, "Height", Any(pages.heights[i]));
     }
 }
@@ -420,7 +357,7 @@ void Press::print(const Order& order, const std::string& url) {
     if (!order.judges.empty()) {
         if (!judges_) {
             judges_ = make("judge_page", "Pacecells judges", judges_per_page);
-            stretch(*judges_, order.judges, &Starter::judge);
+            stretch_judges(*judges_);
         }
         fill(*judges_, order.judges, &Starter::judge);
     }

@@ -63,7 +63,7 @@ class Press {
     static void hide_blanks(const Range& sheet, const std::vector<Mark>& marks, sal_Int32 below = 0);
     static void set_heights(const Pages& pages, sal_Int32 page);
     void fit_cards(Pages& pages) const;
-    void stretch(Pages& pages, const std::vector<const Starter*>& people, Rows Starter::*what) const;
+    void stretch_judges(Pages& pages) const;
     void split_wall();
     [[nodiscard]] Range sheet_of(const char* name) const;
 
