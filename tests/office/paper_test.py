@@ -86,6 +86,24 @@ def test_a_chipper_fills_its_paper(office):
     check("clocks in their boxes", unboxed(WORK / "chipper.pdf"), [])
 
 
+def test_a_minor_has_a_lane_on_the_list_that_hangs(office):
+    """And a name on the card and on the judge's sheet."""
+    event = open_example(office, "rounds")
+    minor = starters(event)[2]
+    keys = by_key(event, "roster").getDataArray()[0]
+    row = [name[0] for name in rows_of(event, "roster_name")].index(minor)
+    for key, text in (("minor", "yes"), ("consent", "2026-11-20")):
+        type_in(by_key(event, "roster").getCellByPosition(keys.index(key), 2 + row), text)
+    listed = [row[:3] for row in rows_of(event, "heat_list") if row[3] == minor][0]
+    print_pack(office, event, WORK / "minor.pdf")
+    pages = [page.text for page in pages_of(WORK / "minor.pdf")]
+    heats = next(text for text in pages if "lanes per heat" in text)
+    check("no name on the list", minor in heats, False)
+    check("the lane is there", len(re.findall(rf"{listed[0]} +{listed[1]} +{listed[2]} +–", heats)), 1)
+    check("everybody else is", [name for name in starters(event) if name != minor and name not in heats], [])
+    check("card and judge's sheet", sum(minor in text for text in pages), 2)
+
+
 @pytest.mark.parametrize("language", ("en", "de", "es", "fr"))
 def test_a_judges_sheet_says_where_its_rounds_end(language):
     """Six stations have no room for a second table below; the line is legible in the pack, and live."""

@@ -39,7 +39,8 @@ namespace {
 
 constexpr sal_Int32 cards_per_page = 4;
 constexpr sal_Int32 judges_per_page = 2;
-enum HeatColumn : sal_Int32 { heat_in_list, lane_in_list, name_in_list = 3 };
+enum HeatColumn : sal_Int32 { heat_in_list, lane_in_list, name_in_list = 3, judge_in_list };
+constexpr sal_Int32 beside_list = 2; // division and machine
 
 bool is_blank(const Any& value) {
     rtl::OUString text;
@@ -101,6 +102,8 @@ Press::Press(const Context& context, const Document& original, bool with_judges)
     fit_lists_and_wall(copy_.document());
     stamp_prints(copy_.document(), parse_language(event_.text("workout.language")).value_or(Language::en));
     split_wall();
+    if (sheet_of("heat_list").is())
+        heats_ = public_heats();
 }
 
 // Conditional formats of copied cells look at the cells that they were copied from, or are not calculated again: they go,
@@ -221,7 +224,35 @@ Digest Press::wall() const {
     return page.is() ? digest_of(shown_values(page)) : 0;
 }
 
-Digest Press::heats() const { return digest_of(event_.values("heat_list")); }
+Digest Press::heats() const { return digest_of(heats_); }
+
+// The list of heats with all that is beside it. It hangs where anybody reads it: of a minor it has the lane alone.
+Rows Press::public_heats() const {
+    const auto list = event_.at("heat_list");
+    auto rows = shown_values(part(copy_.sheet(address(list).Sheet), heat_area()));
+    const auto minors = column_by_key(event_.at("roster"), "minor");
+    if (!minors.is())
+        return rows;
+    const auto ticks = values_of(minors);
+    const auto people = rows_by_name(event_.values("roster_name"));
+    for (sal_Int32 place = 0; place < rows.getLength(); ++place) {
+        auto& row = rows.getArray()[place];
+        for (const auto column : {name_in_list, judge_in_list}) {
+            const auto found = people.find(fold_name(text_of(row[column])));
+            if (found != people.end() && std::ranges::any_of(found->second, [&](sal_Int32 person) {
+                    return !text_of(ticks[person][0]).empty();
+                }))
+                row.getArray()[column] <<= utf16("–");
+        }
+    }
+    return rows;
+}
+
+css::table::CellRangeAddress Press::heat_area() const {
+    auto area = address(event_.at("heat_list"));
+    area.EndColumn += beside_list;
+    return area;
+}
 
 // A page style like that of the sheet, for it alone: pages of one sheet may be larger than those of another.
 void Press::give_own_style(const Range& sheet, const char* title) const {
@@ -377,6 +408,7 @@ void Press::print(const Order& order, const std::string& url) {
             need<css::sheet::XPrintAreas>(sheet)->setPrintAreas({});
     }
     if (order.heats) { // the list alone, without the live page beside it
+        set_values(part(heats, heat_area()), heats_);
         const auto areas = need<css::sheet::XPrintAreas>(heats)->getPrintAreas();
         if (areas.getLength() > 1)
             need<css::sheet::XPrintAreas>(heats)->setPrintAreas({areas.getConstArray(), 1});

@@ -66,11 +66,14 @@ class Press {
     void stretch_judges(Pages& pages) const;
     void split_wall();
     [[nodiscard]] Range sheet_of(const char* name) const;
+    [[nodiscard]] Rows public_heats() const;
+    [[nodiscard]] css::table::CellRangeAddress heat_area() const;
 
     const Context& context_;
     Copy copy_;
     EventCells event_;
     std::vector<Starter> starters_;
+    Rows heats_;               // as they are printed
     std::vector<Range> walls_; // a sheet for each page
     std::optional<Pages> cards_;
     std::optional<Pages> judges_;
