@@ -206,9 +206,11 @@ void fit_lists_and_wall(const Document& document) {
         area.EndRow = last_row(people, std::string_view(name) == "heat_list" ? heat_name : 0);
         if (const auto column = last_column(document, sheet))
             area.EndColumn = *column;
-        if (std::string_view(name) == "heat_list") // the last column is for machines that are shared
+        if (std::string_view(name) == "heat_list") { // the last column is for machines that are shared
+            area.EndColumn = address(people).EndColumn + beside_heat_list;
             if (const auto filled = filled_part(Range(sheets->getByIndex(sheet), css::uno::UNO_QUERY_THROW), area))
                 area = *filled;
+        }
         prints->setPrintAreas(areas);
     }
     if (const auto wall = find_name(document, "wall_page"); wall.is())

@@ -21,6 +21,9 @@ using Range = css::uno::Reference<css::table::XCellRange>;
 void fit_lists_and_wall(const Document& document);
 // And the live page of cards.
 void fit_prints(const Document& document);
+
+// The columns that print beside the name heat_list: division and machine.
+constexpr sal_Int32 beside_heat_list = 2;
 // Writes date and time into the footers of a copy that is printed now, as the workbook's language writes them: the office
 // fills its own fields there as its settings say.
 void stamp_prints(const Document& document, Language language);

@@ -150,7 +150,7 @@ constexpr Row rows[] = {
     row<&heat_row>("heatRow", "HEAT.ROW", "The row of a list of heats in which a lane begins.",
                    {{"list", "Heats and lanes in the first two columns, in order."},
                     {"lane", "Which lane, counted over all heats from 1."}},
-                   "Empty beyond the last.", arithmetic, {"HEAT.LIST({\"Ann\"|\"Bo\"|\"Cy\"};{80|95|70};1);2", "2"}),
+                   "Empty beyond the last.", arithmetic, {"{1;1|1;1|1;2};2", "3"}),
 };
 
 } // namespace

@@ -7,9 +7,10 @@ import time
 
 import pytest
 import sharing
+from event_cells import by_key
 from heat_kit import (QUIET, SEED, Clocks, Day, Load, Screen, beside, check, compare, eventually, logs_of, now, of_day,
                       off_at, office, outlook, play, pressed, screen)
-from office import result, save
+from office import result, save, type_in
 from sharing import BUILD, folder_of
 
 WORK = folder_of(__file__)
@@ -103,7 +104,7 @@ def test_layouts(screen):
     """Shift and a digit take back wherever the digits are, and whatever they type."""
     with office(screen) as private:
         day = Day(private, screen)
-        names = day.heat(1)
+        names = [name for _, name in sorted(day.heat(1).items())]
         # Swiss, Czech, Canadian: the sign that Shift makes of one digit is that of another elsewhere.
         for layout in ("us", "gb", "de", "es", "fr", "se", "ch", "ch fr", "cz", "ca", "it"):
             screen.tool("setxkbmap", *layout.split())
@@ -144,7 +145,7 @@ def test_key_layouts(screen):
 
     with office(screen) as private:
         day = Day(private, screen)
-        names = day.heat(1)
+        names = [name for _, name in sorted(day.heat(1).items())]
         zero = day.running()
         day.press("k")
         day.says("chosen", "numeric pad")
@@ -206,7 +207,7 @@ def test_keys(screen):
     """Held keys, clicks, and what is refused."""
     with office(screen) as private:
         day = Day(private, screen)
-        names = day.heat(1)
+        names = [name for _, name in sorted(day.heat(1).items())]
         day.press("1")
         day.says("no stamp before the start", "not running")
         zero = day.running()
@@ -238,7 +239,7 @@ def test_commands(screen):
     clocks = Clocks(WORK)
     with office(screen, **clocks.variables) as private:
         day = Day(private, screen, prepare=lambda d: setattr(d.setting("cap"), "Value", 60 / 86400))
-        names = day.heat(1)
+        names = [name for _, name in sorted(day.heat(1).items())]
         zero = day.running("0:20")
 
         def partial(lane):
@@ -355,7 +356,7 @@ def test_twelve_lanes(screen):
     """Each has a key: the two beside the 0 are lanes 11 and 12."""
     with office(screen) as private:
         day = Day(private, screen, prepare=lambda day: one_division(day, 12))
-        names = day.heat(1)
+        names = [name for _, name in sorted(day.heat(1).items())]
         check("twelve lanes", list(names) == list(range(1, 13)), names)
         zero = day.running()
         keys = [*"1234567890", "minus", "equal"]
@@ -400,7 +401,7 @@ def test_lanes_that_start_later(screen):
     """Each lane's clocks count from its own start; its name, not its row, knows when that is."""
     with office(screen) as private:
         day = Day(private, screen, prepare=shared_machines)
-        names = day.heat(1)
+        names = [name for _, name in sorted(day.heat(1).items())]
         zero = day.running("2:30")
         day.shows("the lane's own clock", f"2 | {names[2]} | 2:0", f"3 | {names[3]} | starts in 7:")
         at = [day.press(str(lane)) - zero for lane in (1, 2)]
@@ -428,6 +429,13 @@ def test_the_room(screen):
         day.running()
         day.press("v")
         rooms(1)
+        names = [name for _, name in sorted(day.heat(1).items())]
+        check("everybody has a name there", f"\nroom: {', '.join(names)}\n" in day.words(), day.words())
+        keys = by_key(day.document, "roster").getDataArray()[0]
+        row = [name[0] for name in by_key(day.document, "roster_name").getDataArray()].index(names[1])
+        type_in(by_key(day.document, "roster").getCellByPosition(keys.index("minor"), 2 + row), "yes")
+        without = ", ".join([names[0], "–", *names[2:]])
+        eventually("a minor has the lane alone", lambda: f"\nroom: {without}\n" in day.words() and names[1] in day.words(), day.words)
         screen.tool("import", "-window", screen.titled("Heat, for the room")[0], str(WORK / "room.png"))
         screen.focus(screen.windows()[-1])
         day.press("1")

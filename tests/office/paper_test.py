@@ -104,6 +104,23 @@ def test_a_minor_has_a_lane_on_the_list_that_hangs(office):
     check("card and judge's sheet", sum(minor in text for text in pages), 2)
 
 
+def test_the_list_says_who_shares_a_machine(office):
+    """Where people share machines, which are chosen after the list had none."""
+    event = open_example(office, "rounds")
+    heats = event.Sheets[by_key(event, "heat_list").RangeAddress.Sheet]
+    check("without", [area.EndColumn for area in heats.PrintAreas][:1], [6])
+    typed(event, "workout.places", "20")
+    units = [row[0] for row in by_key(event, "workout.machines.unit").getDataArray() if row[0]]
+    typed(event, "workout.machines.count", *["6"] * len(units))
+    label = next(cell for cell in (heats.getCellByPosition(column, 3) for column in range(20)) if cell.String == "Share machines")
+    type_in(heats.getCellByPosition(label.CellAddress.Column, label.CellAddress.Row + 1), "yes")
+    print_pack(office, event, WORK / "shared.pdf")
+    listed = next(page.text for page in pages_of(WORK / "shared.pdf") if "lanes per heat" in page.text)
+    check("what they share", "2 per machine, one after the other" in listed and "Machine" in listed)
+    rows = [row for row in rows_of(event, "heat_list") if row[3]]
+    check("each with a machine", len(re.findall(r"(?:men|women) +\d+$", listed, re.MULTILINE)), len(rows))
+
+
 @pytest.mark.parametrize("language", ("en", "de", "es", "fr"))
 def test_a_judges_sheet_says_where_its_rounds_end(language):
     """Six stations have no room for a second table below; the line is legible in the pack, and live."""

@@ -7,6 +7,7 @@ often the sheets are calculated. The seed is printed; PACECELLS_TEST_SEED brings
 
 import os
 import random
+import re
 import time
 from pathlib import Path
 
@@ -128,8 +129,8 @@ class Call:
 
 
 def split(text):
-    """Arguments of an example: no text in them holds a semicolon."""
-    return text.split(";")
+    """Arguments of an example: no text in them holds a semicolon, an array may."""
+    return re.split(r";(?![^{]*\})", text)
 
 
 def memory(office):

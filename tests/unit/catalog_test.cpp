@@ -78,8 +78,8 @@ TEST(Catalog, EveryRowTellsWhatAPersonNeeds) {
     }
 }
 
-// The arguments of an example as the office hands them over: numbers, texts in quotes, inline arrays {1|2}, what another
-// function gives, left out.
+// The arguments of an example as the office hands them over: numbers, texts in quotes, inline arrays {1;2|3;4}, left
+// out.
 std::vector<Argument> arguments_of(std::string_view typed) {
     const auto one = [](std::string_view text) -> Cell {
         if (text.starts_with('"'))
@@ -91,7 +91,7 @@ std::vector<Argument> arguments_of(std::string_view typed) {
     bool quoted = false;
     for (const char c : typed) {
         quoted ^= c == '"';
-        depth += quoted ? 0 : (c == '{' || c == '(') - (c == '}' || c == ')');
+        depth += quoted ? 0 : (c == '{') - (c == '}');
         if (c == ';' && !quoted && depth == 0)
             parts.emplace_back();
         else
@@ -102,22 +102,18 @@ std::vector<Argument> arguments_of(std::string_view typed) {
         if (part.empty()) {
             arguments.emplace_back(Omitted{});
         } else if (part.starts_with('{')) {
-            std::vector<Cell> cells;
+            Range range{1, 0, {}};
             part = part.substr(1, part.size() - 2);
             for (;;) {
-                const auto end = part.find('|');
-                cells.push_back(one(part.substr(0, end)));
+                const auto end = part.find_first_of(";|");
+                range.cells.push_back(one(part.substr(0, end)));
                 if (end == std::string_view::npos)
                     break;
+                range.rows += part[end] == '|';
                 part.remove_prefix(end + 1);
             }
-            arguments.push_back(column(std::move(cells)));
-        } else if (const auto call = part.find('('); call != std::string_view::npos && !part.starts_with('"')) {
-            const auto inner = std::ranges::find(catalog(), part.substr(0, call), &Row::name);
-            auto given = arguments_of(part.substr(call + 1, part.size() - call - 2));
-            given.resize(inner->arity, Omitted{});
-            arguments.push_back(
-                std::visit([](const auto& answer) { return Argument{answer}; }, inner->evaluate(given)));
+            range.columns = static_cast<int>(range.cells.size()) / range.rows;
+            arguments.emplace_back(std::move(range));
         } else {
             arguments.emplace_back(one(part));
         }

@@ -40,7 +40,6 @@ namespace {
 constexpr sal_Int32 cards_per_page = 4;
 constexpr sal_Int32 judges_per_page = 2;
 enum HeatColumn : sal_Int32 { heat_in_list, lane_in_list, name_in_list = 3, judge_in_list };
-constexpr sal_Int32 beside_list = 2; // division and machine
 
 bool is_blank(const Any& value) {
     rtl::OUString text;
@@ -250,7 +249,7 @@ Rows Press::public_heats() const {
 
 css::table::CellRangeAddress Press::heat_area() const {
     auto area = address(event_.at("heat_list"));
-    area.EndColumn += beside_list;
+    area.EndColumn += beside_heat_list;
     return area;
 }
 

@@ -59,7 +59,8 @@ struct RowView {
     std::string ahead;      // "ahead 0:04"
     std::string outlook;    // result expected
     std::string range;      // from low to high
-    std::string room_round; // for the room: without targets
+    std::string room_name;  // for the room: of a minor the lane alone
+    std::string room_round; // without targets
     std::string room_ahead; // "?" where a stamp is overdue
     int tone = 0;           // 1 ahead, -1 behind
     bool fresh = false;     // stamped a moment ago
@@ -238,9 +239,10 @@ class HeatDay {
     int number_ = 0;
     std::optional<RunningHeat> heat_;
     std::vector<Seat> seats_;
-    std::vector<Found> places_;   // of the seats, as last seen
-    bool placed_ = false;         // each of them was given a row
-    std::set<std::string> known_; // names that were on the sheet Results
+    std::vector<Found> places_;    // of the seats, as last seen
+    bool placed_ = false;          // each of them was given a row
+    std::set<std::string> minors_; // in the form that is compared
+    std::set<std::string> known_;  // names that were on the sheet Results
     bool ended_ = false;
     std::optional<double> day_zero_; // seconds since 1970 at 0:00
     std::unique_ptr<Journal> journal_;

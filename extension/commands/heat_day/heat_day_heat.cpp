@@ -310,6 +310,7 @@ void HeatDay::reload() {
     if (!heat_)
         return;
     find_people();
+    minors_ = sheet_.minors();
     HeatCells now;
     for (std::size_t row = 0; row < seats_.size(); ++row) {
         const auto& name = seats_[row].name;

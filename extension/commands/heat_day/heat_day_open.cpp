@@ -44,6 +44,10 @@ std::string in_words(const View& view) {
     for (const auto& row : view.rows)
         words += row.lane + " | " + row.name + " | " + row.round + " | " + row.ahead + " | " + row.outlook + " | " +
                  row.range + "\n";
+    for (const auto& row : view.rows)
+        words += (&row == &view.rows.front() ? "room: " : ", ") + row.room_name;
+    if (!view.rows.empty())
+        words += "\n";
     return words + view.message + "\n" + view.question;
 }
 

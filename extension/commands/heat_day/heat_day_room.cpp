@@ -42,7 +42,7 @@ void RoomWindow::paint(Painter& painter, int width, int height) {
     const int tall = (height - head) / rows;
     const int size = std::min(tall * 82 / 100, width * 55 / 1000);
     const auto width_of = [&](int share) { return (width - 2 * pad) * share / 100 - 2 * pad; };
-    const int names = painter.size_for(view_.rows, &RowView::name, width_of(name_share), size);
+    const int names = painter.size_for(view_.rows, &RowView::room_name, width_of(name_share), size);
     const int rounds = painter.size_for(view_.rows, &RowView::room_round, width_of(round_share), size);
     const int aheads = painter.size_for(view_.rows, &RowView::room_ahead, width_of(ahead_share), size);
     int top = head;
@@ -56,7 +56,7 @@ void RoomWindow::paint(Painter& painter, int width, int height) {
             x += width_of(share) + 2 * pad;
         };
         column(lane_share, row.lane, size, ink);
-        column(name_share, row.name, names, ink);
+        column(name_share, row.room_name, names, ink);
         column(round_share, row.room_round, rounds, ink);
         column(ahead_share, row.room_ahead, aheads, tone);
         top += tall;
