@@ -10,8 +10,6 @@ namespace pacecells {
 
 namespace {
 
-constexpr int no_limit = 999; // lanes
-
 bool in_use(const Workout& workout, std::size_t machine) {
     return std::ranges::any_of(workout.stations, [&](const Station& station) {
         const auto of = machine_of(station.unit);
@@ -27,7 +25,8 @@ HeatSize heat_size(const Workout& workout, int per_machine) {
         if (const int there = workout.machines[machine].value_or(0); there > 0 && in_use(workout, machine))
             size.machines = size.machines > 0 ? std::min(size.machines, there) : there;
     const int places = workout.settings.places.value_or(0);
-    size.lanes = std::min(size.machines > 0 ? size.machines * per_machine : no_limit, places > 0 ? places : no_limit);
+    size.lanes = std::min(size.machines > 0 ? size.machines * per_machine : HeatSize::everybody,
+                          places > 0 ? places : HeatSize::everybody);
     size.every = workout.settings.cap + workout.settings.changeover.value_or(Seconds{0});
     return size;
 }

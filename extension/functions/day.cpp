@@ -42,8 +42,11 @@ Result<std::vector<Entrant>> entrants(const Table& keys, const Table& people, co
 std::string size_text(const Workout& workout, const std::optional<MachineShare>& shared) {
     const auto language = workout.settings.language;
     const auto size = heat_size(workout, shared ? shared->people : 1);
-    const auto lanes = spoken(
-        say("%1 lanes per heat, a heat every %2, slowest first", size.lanes, *clock_text(size.every, 0)), language);
+    const auto lanes =
+        spoken(size.lanes == HeatSize::everybody
+                   ? say("everybody starts together")
+                   : say("%1 lanes per heat, a heat every %2, slowest first", size.lanes, *clock_text(size.every, 0)),
+               language);
     return shared ? spoken(say("%1 per machine, one after the other", shared->people), language) + "; " + lanes : lanes;
 }
 
@@ -108,19 +111,19 @@ Result<Cell> heat_start(AreaPointer workout, RawCells place) {
 }
 
 // The row of a list of heats in which so many lanes have begun.
-Result<Cell> heat_row(RawCells list, Count lane) {
-    if (list.columns < 2)
-        return out_of_domain("A list of heats has a heat and a lane in its first columns.");
-    const auto differs = [&](int row, int column) {
-        const auto* value = std::get_if<double>(&list.at(row, column));
-        const auto* before = std::get_if<double>(&list.at(row - 1, column));
+Result<Cell> heat_row(RawCells heats, RawCells lanes, Count lane) {
+    if (heats.cells.size() != lanes.cells.size())
+        return out_of_domain("Lanes have as many cells as heats.");
+    const auto differs = [](const RawCells& list, std::size_t row) {
+        const auto* value = std::get_if<double>(&list.cells[row]);
+        const auto* before = std::get_if<double>(&list.cells[row - 1]);
         return value && before && *value != *before;
     };
     int begun = 0;
-    for (int row = 0; row < list.rows && !is_blank(list.at(row, 0)); ++row) {
-        begun += row == 0 || differs(row, 0) || differs(row, 1);
+    for (std::size_t row = 0; row < heats.cells.size() && !is_blank(heats.cells[row]); ++row) {
+        begun += row == 0 || differs(heats, row) || differs(lanes, row);
         if (begun == lane.value)
-            return to_cell(row + 1);
+            return to_cell(static_cast<double>(row + 1));
     }
     return Cell{Blank{}};
 }
@@ -148,9 +151,10 @@ constexpr Row rows[] = {
                       {"place", "A row of HEAT.DAY: heat, lane, start and, in the sixth column, how much later."}},
                      "Empty where there is no heat.", practice, {"workout;{2;3;0.75}", "Heat 2, lane 3, 18:00"}),
     row<&heat_row>("heatRow", "HEAT.ROW", "The row of a list of heats in which a lane begins.",
-                   {{"list", "Heats and lanes in the first two columns, in order."},
+                   {{"heats", "Heat of each place of the list, in order."},
+                    {"lanes", "Its lane."},
                     {"lane", "Which lane, counted over all heats from 1."}},
-                   "Empty beyond the last.", arithmetic, {"{1;1|1;1|1;2};2", "3"}),
+                   "Empty beyond the last.", arithmetic, {"{1|1|1};{1|1|2};2", "3"}),
 };
 
 } // namespace

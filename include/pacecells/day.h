@@ -13,6 +13,7 @@
 namespace pacecells {
 
 struct HeatSize {
+    static constexpr int everybody = 999; // lanes, where nothing limits them
     int machines = 0; // of the kind in use of which there are fewest; 0: none is used, or none is counted
     int lanes = 1;    // in a heat
     Seconds every{0}; // from start to start

@@ -67,7 +67,7 @@ class Reader {
                 return {};
             range.cells.push_back(*std::move(next));
             ++column;
-            if (take('\\') || take(';')) // as examples have it
+            if (take('\\'))
                 continue;
             if (range.rows > 1 && column != range.columns)
                 return {};

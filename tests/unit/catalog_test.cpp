@@ -78,8 +78,7 @@ TEST(Catalog, EveryRowTellsWhatAPersonNeeds) {
     }
 }
 
-// The arguments of an example as the office hands them over: numbers, texts in quotes, inline arrays {1;2|3;4}, left
-// out.
+// The arguments of an example as the office hands them over: numbers, texts in quotes, inline arrays {1|2}, left out.
 std::vector<Argument> arguments_of(std::string_view typed) {
     const auto one = [](std::string_view text) -> Cell {
         if (text.starts_with('"'))
@@ -102,18 +101,16 @@ std::vector<Argument> arguments_of(std::string_view typed) {
         if (part.empty()) {
             arguments.emplace_back(Omitted{});
         } else if (part.starts_with('{')) {
-            Range range{1, 0, {}};
+            std::vector<Cell> cells;
             part = part.substr(1, part.size() - 2);
             for (;;) {
-                const auto end = part.find_first_of(";|");
-                range.cells.push_back(one(part.substr(0, end)));
+                const auto end = part.find('|');
+                cells.push_back(one(part.substr(0, end)));
                 if (end == std::string_view::npos)
                     break;
-                range.rows += part[end] == '|';
                 part.remove_prefix(end + 1);
             }
-            range.columns = static_cast<int>(range.cells.size()) / range.rows;
-            arguments.emplace_back(std::move(range));
+            arguments.push_back(column(std::move(cells)));
         } else {
             arguments.emplace_back(one(part));
         }
