@@ -96,8 +96,7 @@ void general(const Formula& formula, const Answer& answer) {
     const Row& row = *formula.row;
     if (const auto* one = std::get_if<Cell>(&answer)) {
         proper(*one);
-        claim(!std::holds_alternative<Blank>(*one) || row.kind == Kind::array || row.domain.starts_with("Empty"),
-              "a single answer is not blank unless the function says so");
+        claim(!std::holds_alternative<Blank>(*one) || row.kind == Kind::array, "a single answer is not blank");
         if (const auto* value = std::get_if<double>(one); value && row.kind == Kind::time)
             claim(*value >= 0, "a time is not negative");
         return;

@@ -23,6 +23,7 @@
 #include <rtl/ref.hxx>
 
 #include <algorithm>
+#include <utility>
 
 namespace pacecells {
 
@@ -135,6 +136,12 @@ class Watcher : public cppu::WeakImplHelper3<css::sheet::XActivationEventListene
     Watcher(Reference<css::uno::XComponentContext> component, const Document& document)
         : component_(std::move(component)), document_(document) {}
 
+    void look_at(const Reference<css::frame::XController>& view, const Range& chosen) {
+        need<css::sheet::XActivationBroadcaster>(view)->addActivationEventListener(this);
+        chosen_ = need<css::util::XModifyBroadcaster>(chosen);
+        chosen_->addModifyListener(this);
+    }
+
     void SAL_CALL activeSpreadsheetChanged(const css::sheet::ActivationEvent& event) override {
         try {
             const Document document(document_);
@@ -145,7 +152,13 @@ class Watcher : public cppu::WeakImplHelper3<css::sheet::XActivationEventListene
         }
     }
     void SAL_CALL modified(const css::lang::EventObject&) override { fit_soon(); }
-    void SAL_CALL disposing(const css::lang::EventObject&) override {}
+    void SAL_CALL disposing(const css::lang::EventObject&) override { // the view, or all of the document
+        try {
+            if (const auto chosen = std::exchange(chosen_, {}); chosen.is())
+                chosen->removeModifyListener(this);
+        } catch (...) {
+        }
+    }
 
     void SAL_CALL notify(const Any&) override {
         try {
@@ -177,7 +190,8 @@ class Watcher : public cppu::WeakImplHelper3<css::sheet::XActivationEventListene
 
     Reference<css::uno::XComponentContext> component_;
     css::uno::WeakReference<css::sheet::XSpreadsheetDocument> document_;
-    Digest fitted_ = 0; // of the cards
+    Reference<css::util::XModifyBroadcaster> chosen_; // 26.8 forgets who listens to cells that nobody holds
+    Digest fitted_ = 0;                               // of the cards
 };
 
 class LiveCards : public Job {
@@ -191,8 +205,7 @@ class LiveCards : public Job {
         if (!chosen.is() || !find_name(document, "card_page").is())
             return;
         const rtl::Reference<Watcher> watcher(new Watcher(component(), document));
-        need<css::sheet::XActivationBroadcaster>(frame->getController())->addActivationEventListener(watcher.get());
-        need<css::util::XModifyBroadcaster>(chosen)->addModifyListener(watcher.get());
+        watcher->look_at(frame->getController(), chosen);
     }
 };
 
