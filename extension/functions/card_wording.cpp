@@ -3,6 +3,7 @@
 #include "wording.h"
 
 #include "pacecells/clock.h"
+#include "pacecells/text.h"
 #include "pacecells/tiebreak.h"
 #include "pacecells/words.h"
 
@@ -37,10 +38,7 @@ const RoundPlan* first_window(const Plan& plan, std::size_t station) {
 
 } // namespace
 
-bool fits_card(std::string_view text) {
-    const auto letters = std::ranges::count_if(text, [](char c) { return (c & 0xC0) != 0x80; });
-    return static_cast<std::size_t>(letters) <= most_of_words;
-}
+bool fits_card(std::string_view text) { return characters(text) <= most_of_words; }
 
 std::string point_text(const Workout& workout, std::size_t division, const Point& point) {
     const auto& station = workout.stations[point.station];

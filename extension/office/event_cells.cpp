@@ -168,6 +168,35 @@ Range column_by_key(const Range& table, std::string_view key) {
     return {};
 }
 
+std::set<std::string> private_names(const Document& document) {
+    const auto roster = find_name(document, "roster");
+    const auto texts = [&](const Range& column) {
+        std::vector<std::string> all;
+        if (column.is())
+            for (const auto& row : values_of(column))
+                all.push_back(fold_name(text_of(row[0])));
+        return all;
+    };
+    const auto by_key = [&](std::string_view key) {
+        return roster.is() ? texts(column_by_key(roster, key)) : std::vector<std::string>{};
+    };
+    const auto names = texts(find_name(document, "roster_name")), lanes = texts(find_name(document, "roster_lane"));
+    const auto ticks = by_key("minor"), labels = by_key("team");
+    const auto is_minor = [&](std::size_t row) { return row < ticks.size() && !ticks[row].empty(); };
+    std::set<std::string> kept, teams;
+    for (std::size_t row = 0; row < names.size(); ++row)
+        if (is_minor(row)) {
+            kept.insert(names[row]);
+            if (row < labels.size() && !labels[row].empty())
+                teams.insert(labels[row]);
+        }
+    for (std::size_t row = 0; row < std::min(lanes.size(), labels.size());
+         ++row) // a lane is called by people or by a label
+        if (lanes[row] != names[row] && lanes[row] != labels[row] && teams.contains(labels[row]))
+            kept.insert(lanes[row]);
+    return kept;
+}
+
 NamedRows rows_by_name(const Rows& names) {
     NamedRows rows;
     for (sal_Int32 row = 0; row < names.getLength(); ++row)

@@ -60,6 +60,10 @@ class EventCells {
 // where there is no such key.
 [[nodiscard]] Range column_by_key(const Range& table, std::string_view key);
 
+// What is not shown in public, in the form that is compared: the names of minors, and of lanes
+// with people of a team that has one.
+[[nodiscard]] std::set<std::string> private_names(const Document& document);
+
 // The rows of a list of people that a name is in, by the rule for the same name.
 using NamedRows = std::map<std::string, std::vector<sal_Int32>>;
 [[nodiscard]] NamedRows rows_by_name(const Rows& names);

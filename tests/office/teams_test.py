@@ -13,7 +13,7 @@ from com.sun.star.table import TableSortField
 from commands import run
 from compare import check
 from event_cells import bad_cells, by_key, clock, column_of, rows_of, typed
-from heat_kit import Day, screen
+from heat_kit import Day, eventually, screen
 from logbook_kit import contents
 from office import named, save, type_in
 from paper import pages_of, print_pack
@@ -213,6 +213,13 @@ def test_the_window_of_a_heat_shows_teams(screen):
               ["5: Silas + Cora", "6: Ugo + Nadja", "7: Xenia + Ada", "Slow Tide"])
         check("its row of the roster is that of the first", by_key(day.document, "results").Spreadsheet is not None
               and column_of(day.document, "results", "division")[day.row("6: Ugo + Nadja")], "as prescribed")
+        keys = by_key(day.document, "roster").getDataArray()[0]
+        names = column_of(day.document, "roster", "name")
+        for name in ("Nadja Fairwethen", next(name for name, label in zip(names, column_of(day.document, "roster", "team")) if label == "Slow Tide")):
+            type_in(by_key(day.document, "roster").getCellByPosition(keys.index("minor"), 2 + names.index(name)), "yes")
+        # a partner's name is as private as that of the first; a label names nobody
+        eventually("the room", lambda: re.search(r"^room: .*", day.words(), re.M) and set(re.search(r"^room: (.*)", day.words(), re.M)[1].split(", "))
+                   == {"–", "5: Silas + Cora", "7: Xenia + Ada", "Slow Tide"}, day.words)
 
 
 def test_from_pasted_names_to_teams(office):

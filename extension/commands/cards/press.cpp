@@ -229,20 +229,12 @@ Digest Press::heats() const { return digest_of(heats_); }
 Rows Press::public_heats() const {
     const auto list = event_.at("heat_list");
     auto rows = shown_values(part(copy_.sheet(address(list).Sheet), heat_area()));
-    const auto minors = column_by_key(event_.at("roster"), "minor");
-    if (!minors.is())
-        return rows;
-    const auto ticks = values_of(minors);
-    const auto people = rows_by_name(event_.values("roster_name"));
+    const auto kept = private_names(event_.document());
     for (sal_Int32 place = 0; place < rows.getLength(); ++place) {
         auto& row = rows.getArray()[place];
-        for (const auto column : {name_in_list, judge_in_list}) {
-            const auto found = people.find(fold_name(text_of(row[column])));
-            if (found != people.end() && std::ranges::any_of(found->second, [&](sal_Int32 person) {
-                    return !text_of(ticks[person][0]).empty();
-                }))
+        for (const auto column : {name_in_list, judge_in_list})
+            if (kept.contains(fold_name(text_of(row[column]))))
                 row.getArray()[column] <<= utf16("–");
-        }
     }
     return rows;
 }

@@ -239,10 +239,10 @@ class HeatDay {
     int number_ = 0;
     std::optional<RunningHeat> heat_;
     std::vector<Seat> seats_;
-    std::vector<Found> places_;    // of the seats, as last seen
-    bool placed_ = false;          // each of them was given a row
-    std::set<std::string> minors_; // in the form that is compared
-    std::set<std::string> known_;  // names that were on the sheet Results
+    std::vector<Found> places_;     // of the seats, as last seen
+    bool placed_ = false;           // each of them was given a row
+    std::set<std::string> private_; // names that the room does not see, in the form that is compared
+    std::set<std::string> known_;   // names that were on the sheet Results
     bool ended_ = false;
     std::optional<double> day_zero_; // seconds since 1970 at 0:00
     std::unique_ptr<Journal> journal_;

@@ -1,5 +1,6 @@
 #include "heat_day.h"
 
+#include "event_cells.h"
 #include "heat_day_clock.h"
 
 #include "pacecells/words.h"
@@ -310,7 +311,7 @@ void HeatDay::reload() {
     if (!heat_)
         return;
     find_people();
-    minors_ = sheet_.minors();
+    private_ = private_names(sheet_.document());
     HeatCells now;
     for (std::size_t row = 0; row < seats_.size(); ++row) {
         const auto& name = seats_[row].name;

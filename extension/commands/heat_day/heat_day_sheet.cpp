@@ -1,7 +1,5 @@
 #include "heat_day_sheet.h"
 
-#include "event_cells.h"
-
 #include "pacecells/words.h"
 
 #include <com/sun/star/frame/XStorable.hpp>
@@ -224,19 +222,6 @@ std::optional<std::string> EventSheet::athlete(const std::string& begins) {
 
 bool EventSheet::on_roster(const std::string& athlete) {
     return std::ranges::any_of(lane_names(), [&](const auto& name) { return same_name(name, athlete); });
-}
-
-std::set<std::string> EventSheet::minors() {
-    std::set<std::string> minors;
-    const auto ticks = column_by_key(range("roster"), "minor");
-    if (!ticks.is())
-        return minors;
-    const auto ticked = values_of(ticks);
-    const auto lanes = lane_names();
-    for (std::size_t row = 0; row < lanes.size() && row < static_cast<std::size_t>(ticked.getLength()); ++row)
-        if (!cell_text(value_of(ticked[static_cast<sal_Int32>(row)][0])).empty())
-            minors.insert(fold_name(lanes[row]));
-    return minors;
 }
 
 std::vector<LanePlan> EventSheet::plans(const std::vector<Seat>& seats) {

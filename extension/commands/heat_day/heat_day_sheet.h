@@ -52,8 +52,6 @@ class EventSheet {
     // A name of the roster that begins with these letters, if there is just one; large and small letters are alike.
     [[nodiscard]] std::optional<std::string> athlete(const std::string& begins);
     [[nodiscard]] bool on_roster(const std::string& athlete);
-    // Who in a lane is a minor, or a team with one in it, in the form that is compared.
-    [[nodiscard]] std::set<std::string> minors();
     // Plans of these people; who has none gets no targets.
     [[nodiscard]] std::vector<LanePlan> plans(const std::vector<Seat>& seats);
     // How much later than the heat the lanes of these people start.

@@ -54,7 +54,7 @@ RowView HeatDay::row_view(std::size_t row, Seconds now) {
     if (const auto place = static_cast<std::size_t>(seats_[row].lane - 1); place < lane_keys_.size())
         view.key = lane_keys_[place] == view.lane ? std::string() : lane_keys_[place];
     view.name = seats_[row].name;
-    view.room_name = minors_.contains(fold_name(view.name)) ? "–" : view.name;
+    view.room_name = private_.contains(fold_name(view.name)) ? "–" : view.name;
     view.fresh = fresh_[row] && now - *fresh_[row] < freshness;
     if (record.out) {
         view.round = tr("withdrawn");
