@@ -111,7 +111,7 @@ Result<Cell> heat_start(AreaPointer workout, RawCells place) {
 }
 
 // The row of a list of heats in which so many lanes have begun.
-Result<Cell> heat_row(RawCells heats, RawCells lanes, Count lane) {
+Result<double> heat_row(RawCells heats, RawCells lanes, Count lane) {
     if (heats.cells.size() != lanes.cells.size())
         return out_of_domain("Lanes have as many cells as heats.");
     const auto differs = [](const RawCells& list, std::size_t row) {
@@ -123,9 +123,9 @@ Result<Cell> heat_row(RawCells heats, RawCells lanes, Count lane) {
     for (std::size_t row = 0; row < heats.cells.size() && !is_blank(heats.cells[row]); ++row) {
         begun += row == 0 || differs(heats, row) || differs(lanes, row);
         if (begun == lane.value)
-            return to_cell(static_cast<double>(row + 1));
+            return static_cast<double>(row + 1);
     }
-    return Cell{Blank{}};
+    return 0.0;
 }
 
 // NOLINTEND(performance-unnecessary-value-param)
@@ -154,7 +154,7 @@ constexpr Row rows[] = {
                    {{"heats", "Heat of each place of the list, in order."},
                     {"lanes", "Its lane."},
                     {"lane", "Which lane, counted over all heats from 1."}},
-                   "Empty beyond the last.", arithmetic, {"{1|1|1};{1|1|2};2", "3"}),
+                   "0 beyond the last.", arithmetic, {"{1|1|1};{1|1|2};2", "3"}),
 };
 
 } // namespace

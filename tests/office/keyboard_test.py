@@ -78,7 +78,7 @@ class Shown:
                 self.calc.run("xdotool", "windowfocus", window)
             return until(top.isActive, 2)
 
-        assert until(focus, 60), "it has the focus"
+        assert until(focus), "it has the focus"
         return top
 
 

@@ -78,7 +78,7 @@ def naive_card(rate, need, arm, ceiling, calories):
     asked = 100000 if need is None else need
     reach = show(strength(rate["rate"]) * math.exp(0.6745 * rate["doubt"]))
     limit = min(reach, max(ceiling, rate["rate"])) if ceiling else reach
-    five = lambda x: 5 * math.floor(x / 5 + 1e-9)
+    five = lambda x: 5 * math.floor(x / 5 + 1e-9 + 1e-13 * abs(x))  # rounding alone is no step
     floor, never, wanted = five(rate["rate"]), five(limit), -five(-asked)
     situation = 1 if wanted <= floor else 2 if wanted <= never else 3
     mean = need if arm and need is not None else wanted

@@ -127,8 +127,7 @@ def complaints(answer, want):
             same("ceiling", words[0], want.get("ceiling"))
         elif name == "card":
             for what, word in zip(("hold", "never", "situation", "chance", "start", "in_hand", "to_find"), words):
-                # a rate found by steps, and seconds of a ladder of them that are a small rest of many
-                same(what, word, want["card"] and want["card"][what], 1e-5 if what == "to_find" else 1e-6)
+                same(what, word, want["card"] and want["card"][what], 1e-6)
         elif name == "window":
             for what, word, value in zip(("start", "needed", "spare", "reps"), words[1:], want["window"][int(words[0])]):
                 same(f"{what} of window {words[0]}", word, value)
