@@ -2,12 +2,12 @@
 
 #include "pacecells/clock.h"
 #include "pacecells/team.h"
+#include "pacecells/text.h"
 
 #include "athlete_tests.h"
 #include "check.h"
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 #include <map>
 
@@ -20,18 +20,6 @@ using Refusal = std::optional<Error>;
 constexpr std::string_view roster_keys[] = {"name",    "division", "plan",  "group", "goal",      "answer", "minor",
                                             "consent", "twice",    "share", "team",  "team_plan", "pacing"};
 constexpr double longest_time = 4.0 / 24; // of a goal, part of a day: beyond it a number is rounds
-
-// A number as people write it in a cell of text: "7", "7.5", "7,5".
-std::optional<double> plain_number(std::string_view text) {
-    std::string written{trim(text)};
-    for (auto& c : written)
-        c = c == ',' ? '.' : c;
-    double value = 0;
-    const auto read = std::from_chars(written.data(), written.data() + written.size(), value);
-    if (written.empty() || read.ptr != written.data() + written.size())
-        return {};
-    return value;
-}
 
 bool is_whole(double value) { return value == std::floor(value); }
 

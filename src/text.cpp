@@ -59,6 +59,17 @@ std::size_t characters(std::string_view text) {
         std::ranges::count_if(text, [](char byte) { return (static_cast<unsigned char>(byte) & 0xC0u) != 0x80u; }));
 }
 
+std::optional<double> plain_number(std::string_view text) {
+    std::string written{trim(text)};
+    std::ranges::replace(written, ',', '.');
+    double value = 0;
+    const auto* const end = written.data() + written.size();
+    const auto read = std::from_chars(written.data(), end, value);
+    if (read.ec != std::errc{} || read.ptr != end)
+        return {};
+    return value;
+}
+
 std::string quoted(std::string_view text) {
     constexpr std::size_t longest = 40;
     std::size_t end = text.size();

@@ -80,13 +80,8 @@ Refusal wall_goal(std::optional<double>& to, const At& at) {
             to = clock->value() / seconds_per_day;
             return {};
         }
-        std::string digits{trim(*text)};
-        std::ranges::replace(digits, ',', '.');
-        double value = 0;
-        const auto* end = digits.data() + digits.size();
-        const auto read = std::from_chars(digits.data(), end, value);
-        if (read.ec == std::errc{} && read.ptr == end && value >= 0 && value <= most_plan_rounds) {
-            to = value;
+        if (const auto rounds = plain_number(*text); rounds && *rounds >= 0 && *rounds <= most_plan_rounds) {
+            to = rounds;
             return {};
         }
         return out_of_domain("%1: %2 must be rounds such as 6.5, or a time such as 13:00.", at.place, quoted(at.label));

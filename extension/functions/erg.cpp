@@ -15,7 +15,7 @@ using UnitOption = Option<&parse_erg_unit>;
 
 // What is rarely asked has functions of its own, so that a rate is converted in few steps.
 [[gnu::noinline]] Result<double> seconds_of_split(const NumberOrText& value) {
-    const auto split = Read<SplitTime>::from(std::visit([](auto&& v) { return Cell{v}; }, value.value));
+    const auto split = Read<SplitTime>::from(as_cell(value));
     if (!split)
         return detail::about(0, split.error());
     const double seconds = split->value.value();

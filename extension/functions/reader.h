@@ -87,6 +87,11 @@ struct NumberOrText {
     std::variant<double, std::string> value;
 };
 
+// Blank where it is left out.
+[[nodiscard]] inline Cell as_cell(const std::optional<NumberOrText>& typed) {
+    return typed ? std::visit([](const auto& value) { return Cell{value}; }, typed->value) : Cell{Blank{}};
+}
+
 // The same where a number has a bound: reps or rounds, or a score in text.
 template <int most>
 struct NumberUpToOrText : NumberOrText {};

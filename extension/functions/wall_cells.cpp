@@ -41,6 +41,20 @@ std::vector<int> listed_rows(int count, int most) {
 
 } // namespace
 
+Result<std::optional<double>> typed_wall_goal(const Workout& workout, const Cell& cell) {
+    const auto* text = std::get_if<std::string>(&cell);
+    const auto* value = std::get_if<double>(&cell);
+    if (std::holds_alternative<Blank>(cell) || (value && *value == 0) || (text && trim(*text).empty()))
+        return std::optional<double>{};
+    if (workout.settings.format == Format::time) {
+        const auto time = Read<Duration>::from(cell);
+        return time ? Result<std::optional<double>>{time->value.value()} : time.error();
+    }
+    const auto number = text ? plain_number(*text) : std::nullopt;
+    const auto rounds = Read<CountNumber>::from(number ? Cell{*number} : cell);
+    return rounds ? Result<std::optional<double>>{rounds->value} : rounds.error();
+}
+
 Result<WallGoals> wall_goals_of(const Workout& workout, const std::optional<NumberOrText>& from,
                                 const std::optional<NumberOrText>& to, const std::optional<NumberOrText>& step) {
     const bool for_time = workout.settings.format == Format::time;
@@ -49,20 +63,10 @@ Result<WallGoals> wall_goals_of(const Workout& workout, const std::optional<Numb
     WallGoals goals{settings.wall_from.value_or(0) * unit, settings.wall_to.value_or(0) * unit,
                     settings.wall_step.value_or(0) * unit};
     const auto take = [&](const std::optional<NumberOrText>& typed, double& goal) -> std::optional<Error> {
-        if (!typed)
-            return std::nullopt;
-        const auto cell = std::visit([](const auto& v) { return Cell{v}; }, typed->value);
-        if (for_time) {
-            const auto time = Read<Duration>::from(cell);
-            if (!time)
-                return time.error();
-            goal = time->value.value();
-            return std::nullopt;
-        }
-        const auto number = Read<CountNumber>::from(cell);
-        if (!number)
-            return number.error();
-        goal = number->value;
+        const auto read = typed_wall_goal(workout, as_cell(typed));
+        if (!read)
+            return read.error();
+        goal = read->value_or(goal);
         return std::nullopt;
     };
     for (const auto& error : {take(from, goals.from), take(to, goals.to), take(step, goals.step)})

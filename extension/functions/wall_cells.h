@@ -21,6 +21,9 @@ struct WallGoals {
     friend bool operator==(const WallGoals&, const WallGoals&) = default;
 };
 
+// A goal in a cell: rounds, as a number or a text such as 6.5, or for time seconds. None where nothing is typed, or 0.
+[[nodiscard]] Result<std::optional<double>> typed_wall_goal(const Workout& workout, const Cell& cell);
+
 [[nodiscard]] Result<WallGoals> wall_goals_of(const Workout& workout, const std::optional<NumberOrText>& from,
                                               const std::optional<NumberOrText>& to,
                                               const std::optional<NumberOrText>& step);

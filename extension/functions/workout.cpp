@@ -160,20 +160,6 @@ Result<Answer> workout_table(AreaPointer workout, std::optional<NumberOrText> fr
     return goals_part(task, {std::move(headings), std::move(table)}, row, column);
 }
 
-// Goals typed into cells: the one of the page, or those of a list. None where nothing is typed.
-Result<std::optional<double>> typed_goal(const Workout& task, const Cell& cell, std::size_t argument) {
-    const auto* number = std::get_if<double>(&cell);
-    const auto* text = std::get_if<std::string>(&cell);
-    if (std::holds_alternative<Blank>(cell) || (number && *number == 0) || (text && trim(*text).empty()))
-        return std::optional<double>{};
-    if (task.settings.format == Format::time) {
-        const auto time = Read<Duration>::from(cell);
-        return time ? Result<std::optional<double>>{time->value.value()} : detail::about(argument, time.error());
-    }
-    const auto rounds = Read<CountNumber>::from(cell);
-    return rounds ? Result<std::optional<double>>{rounds->value} : detail::about(argument, rounds.error());
-}
-
 struct Goals {
     double shown = 0;
     std::vector<double> listed = {}; // where each station comes once
@@ -184,19 +170,18 @@ Result<Goals> goals_of(const InDivision& in, const std::optional<NumberOrText>& 
                        const std::optional<RawCells>& list) {
     Goals goals;
     const auto& task = *in.workout;
-    const auto one = goal ? std::visit([](const auto& v) { return Cell{v}; }, goal->value) : Cell{Blank{}};
-    const auto typed = typed_goal(task, one, 1);
+    const auto typed = typed_wall_goal(task, as_cell(goal));
     if (!typed)
-        return typed.error();
+        return detail::about(1, typed.error());
     const auto shown = *typed ? Result<double>{**typed} : goal_to_show(in.workout);
     if (!shown)
         return shown.error();
     goals.shown = *shown;
     if (list && goes_once(task, in.division))
         for (const auto& cell : list->cells) {
-            const auto listed = typed_goal(task, cell, 5);
+            const auto listed = typed_wall_goal(task, cell);
             if (!listed)
-                return listed.error();
+                return detail::about(5, listed.error());
             if (*listed)
                 goals.listed.push_back(**listed);
         }

@@ -1,6 +1,7 @@
 // Small helpers for what people type, and for the sentences that answer it.
 #pragma once
 
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -15,6 +16,9 @@ namespace pacecells {
 // The form in which two options are compared: trimmed, A-Z in lower case, every run of spaces a single one.
 // Example: fold("  Row  CAL ") is "row cal".
 [[nodiscard]] std::string fold(std::string_view text);
+
+// A number as people write it in a cell of text: "7", "7.5", "7,5".
+[[nodiscard]] std::optional<double> plain_number(std::string_view text);
 
 // For messages: the text in double quotes, cut when long. (Qualify it for a std::string where <iomanip> is included.)
 [[nodiscard]] std::string quoted(std::string_view text);

@@ -33,6 +33,14 @@ TEST(Text, QuotedCutsLongTextBetweenCharacters) {
     EXPECT_EQ(pacecells::quoted(std::string(100, '\x80')), "\"...\"") << "no character starts here";
 }
 
+TEST(Text, PlainNumbersAreAsPeopleWriteThem) {
+    EXPECT_EQ(plain_number(" 7 "), 7);
+    EXPECT_EQ(plain_number("7,5"), 7.5);
+    EXPECT_EQ(plain_number("-0.25"), -0.25);
+    for (const char* text : {"", " ", "7 5", "7+5", "7:30", "seven", "1,5,5", "1e999"})
+        EXPECT_FALSE(plain_number(text)) << text;
+}
+
 TEST(Text, NumbersInMessagesAreShort) {
     EXPECT_EQ(number_text(2.5), "2.5");
     EXPECT_EQ(number_text(1200), "1200");
