@@ -142,13 +142,26 @@ css::awt::Size size_of(const Range& sheet, const css::table::CellRangeAddress& a
 
 css::awt::Size with_room(css::awt::Size size) { return {size.Width, size.Height + size.Height / spared}; }
 
+namespace {
+
+Reference<css::beans::XPropertySet> style_of(const Document& document, const char* family, const rtl::OUString& name) {
+    const Reference<css::container::XNameAccess> styles(
+        need<css::style::XStyleFamiliesSupplier>(document)->getStyleFamilies()->getByName(
+            rtl::OUString::createFromAscii(family)),
+        css::uno::UNO_QUERY_THROW);
+    return {styles->getByName(name), css::uno::UNO_QUERY_THROW};
+}
+
+} // namespace
+
 Reference<css::beans::XPropertySet> page_style(const Document& document, const Range& sheet) {
     rtl::OUString name;
     get_property(sheet, "PageStyle") >>= name;
-    const Reference<css::container::XNameAccess> styles(
-        need<css::style::XStyleFamiliesSupplier>(document)->getStyleFamilies()->getByName("PageStyles"),
-        css::uno::UNO_QUERY_THROW);
-    return {styles->getByName(name), css::uno::UNO_QUERY_THROW};
+    return style_of(document, "PageStyles", name);
+}
+
+Reference<css::beans::XPropertySet> cell_style(const Document& document, const char* name) {
+    return style_of(document, "CellStyles", rtl::OUString::createFromAscii(name));
 }
 
 namespace {
@@ -179,6 +192,14 @@ css::awt::Size room_on(const Reference<css::beans::XPropertySet>& style) {
     };
     return {number("Width") - number("LeftMargin") - number("RightMargin"),
             number("Height") - number("TopMargin") - number("BottomMargin") - footer_distance - footer_of(style)};
+}
+
+css::awt::Size scaled_room_on(const Reference<css::beans::XPropertySet>& style) {
+    sal_Int16 scale = 0;
+    get_property(style, "PageScale") >>= scale;
+    const auto room = room_on(style);
+    const auto footer = footer_of(style);
+    return {room.Width * 100 / scale, (room.Height + footer) * 100 / scale - footer};
 }
 
 void fill_page(const Reference<css::beans::XPropertySet>& style, const css::awt::Size& largest) {

@@ -35,9 +35,13 @@ void stamp_prints(const Document& document, Language language);
 // A little more than that height: rows are rounded when they are scaled, and the last shall stay on its page.
 [[nodiscard]] css::awt::Size with_room(css::awt::Size size);
 [[nodiscard]] css::uno::Reference<css::beans::XPropertySet> page_style(const Document& document, const Range& sheet);
+// A cell style of the document.
+[[nodiscard]] css::uno::Reference<css::beans::XPropertySet> cell_style(const Document& document, const char* name);
 // Prints at the scale at which areas of this size fill a page; page breaks that were set stay.
 void fill_page(const css::uno::Reference<css::beans::XPropertySet>& style, const css::awt::Size& largest);
 // What a page has between its margins and above its footer, in 1/100 mm.
 [[nodiscard]] css::awt::Size room_on(const css::uno::Reference<css::beans::XPropertySet>& style);
+// The same at the page's scale: how large what lies there may be.
+[[nodiscard]] css::awt::Size scaled_room_on(const css::uno::Reference<css::beans::XPropertySet>& style);
 
 } // namespace pacecells

@@ -49,6 +49,12 @@ def sound(pages, paper):
             check(f"{text} on page {number}", text in page.text)
 
 
+def filled(pages):
+    """What hangs on the wall, whatever its number of goals, rounds or people."""
+    for page in pages:
+        check(f"{page.text.split()[0]}: {page.wide:.0%} by {page.deep:.0%}", page.wide >= 0.9 and page.deep >= 0.8)
+
+
 def test_the_pack(office, event, paper):
     """Wall, heats, cards, judge's sheets: as many pages as there must be, and each is filled."""
     print_pack(office, event, WORK / "pack.pdf")
@@ -57,10 +63,7 @@ def test_the_pack(office, event, paper):
     cards, judges = -(-people // 4), -(-people // 2)
     check("pages", len(pages), 2 + 1 + cards + judges)
     wall, heats, carded, judged = pages[:2], pages[2], pages[3:3 + cards], pages[3 + cards:]
-    for page in wall:
-        check(f"wall: {page.wide:.0%} by {page.deep:.0%}", page.wide >= 0.7 and page.deep >= 0.7)
-    check("the goals use the paper", max(page.used for page in wall) >= 0.75)
-    check(f"heats: {heats.used:.0%}", heats.used >= 0.75)
+    filled(wall + [heats])
     for name, group, least in (("card", carded, 0.85), ("judge's sheets", judged, 0.8)):
         for page in group[:-1]:
             check(f"{name}: {page.used:.0%}", page.used >= least)
@@ -76,14 +79,30 @@ def test_a_chipper_fills_its_paper(office):
     print_pack(office, event, WORK / "chipper.pdf")
     pages, people = pages_of(WORK / "chipper.pdf"), len(starters(event))
     wall, carded, judged = pages[:2], pages[3:3 - people // -4], pages[3 - people // -4:]
-    for number, page in enumerate(wall, 1):
-        check(f"wall {number}: {page.wide:.0%} by {page.deep:.0%}", page.wide >= 0.9 and page.deep >= 0.7)
+    filled(pages[:3])
     goals = [row[0] for row in event.Sheets.getByName("Wall")["A4:A12"].getDataArray() if row[0] != ""]
     lines = [line.split() for line in wall[1].text.splitlines() if re.match(r"\s*\d+:\d\d\s", line)]
     check("a line for each goal, and its last clock is the goal", [line[0] == line[-1] for line in lines], [True] * len(goals))
     check("cards and judge's sheets", [page.smallest >= 9 for page in carded + judged], [True] * len(carded + judged))
     check("the whole workout is on each", sum(len(re.findall(r"400\s+m\s+run", page.text)) for page in carded), people)
     check("clocks in their boxes", unboxed(WORK / "chipper.pdf"), [])
+
+
+def test_few_rounds_fill_the_wall(office):
+    """Three rounds have clocks as large as the paper is wide, and their rows share its height; so do those of eight people."""
+    event = open_example(office, "rounds")
+    names = event.NamedRanges.getByName("roster_name").ReferredCells
+    for row in range(8, names.Rows.Count):
+        names.getCellByPosition(0, row).String = ""
+    wall = event.Sheets.getByName("Wall")
+    label = next(cell for cell in (wall.getCellByPosition(10, row) for row in range(40)) if cell.String == "Goal shown")
+    type_in(wall.getCellByPosition(10, label.CellAddress.Row + 1), "3")
+    recalculate(event)
+    print_pack(office, event, WORK / "few.pdf")
+    pages = pages_of(WORK / "few.pdf")
+    check("rounds on the page of clocks", len(re.findall(r"^\s*\d\s+\d+:\d\d", pages[1].text, re.MULTILINE)), 3)
+    check("people on the list", len(re.findall(r"^\s*\d\s+\d\s+\d\d:\d\d", pages[2].text, re.MULTILINE)), 8)
+    filled(pages[:3])
 
 
 def test_a_minor_has_a_lane_on_the_list_that_hangs(office):

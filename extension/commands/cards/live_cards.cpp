@@ -6,7 +6,7 @@
 #include "printed.h"
 #include "row_heights.h"
 #include "values.h"
-#include "wall_widths.h"
+#include "wall_page.h"
 
 #include <com/sun/star/awt/AsyncCallback.hpp>
 #include <com/sun/star/container/XIndexAccess.hpp>

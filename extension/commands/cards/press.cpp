@@ -4,7 +4,7 @@
 #include "row_heights.h"
 #include "store.h"
 #include "values.h"
-#include "wall_widths.h"
+#include "wall_page.h"
 
 #include "pacecells/words.h"
 
@@ -194,6 +194,7 @@ void Press::split_wall() {
         fill_page(style, with_room(size_of(sheet, area)));
         area = filled_part(sheet, area).value_or(area);
         share_width(sheet, area, style);
+        share_height(sheet, area, area.StartRow + wall_heading + 1, style);
         need<css::sheet::XPrintAreas>(sheet)->setPrintAreas({&area, 1});
     }
 }
@@ -368,6 +369,33 @@ void Press::fill(Pages& pages, const std::vector<const Starter*>& people, Rows S
     fill_page(page_style(copy_.document(), pages.sheet), size);
 }
 
+// The list alone, without the live page beside it. Where it is a single page, it fills that, and its letters grow; not the
+// footer, whose caution is as wide as the page.
+void Press::lay_out_heats(const Range& sheet) const {
+    constexpr sal_Int32 most_growth = 160; // percent
+    set_values(part(sheet, heat_area()), heats_);
+    const auto prints = need<css::sheet::XPrintAreas>(sheet);
+    const auto area = prints->getPrintAreas()[0];
+    prints->setPrintAreas({&area, 1});
+    const auto style = page_style(copy_.document(), sheet);
+    fill_page(style, {size_of(sheet, area).Width, 0});
+    const auto room = scaled_room_on(style);
+    if (with_room(size_of(sheet, area)).Height > room.Height)
+        return;
+    auto list = area;
+    list.StartRow = heat_area().StartRow - 1;
+    narrow_to_words(sheet, list);
+    const auto size = with_room(size_of(sheet, area));
+    const auto growth = std::min(room.Width * 100 / size.Width, room.Height * 100 / size.Height);
+    const auto letters = cell_style(copy_.document(), "pace-listed");
+    float points = 0;
+    get_property(letters, "CharHeight") >>= points;
+    const auto percent = static_cast<float>(std::clamp(growth, sal_Int32{100}, most_growth));
+    set_property(letters, "CharHeight", Any(points * percent / 100));
+    share_width(sheet, area, style);
+    share_height(sheet, area, list.StartRow + 1, style);
+}
+
 void Press::print(const Order& order, const std::string& url) {
     if (!order.cards.empty()) {
         if (!cards_) {
@@ -398,12 +426,8 @@ void Press::print(const Order& order, const std::string& url) {
         if (!printed(sheet))             // a hidden sheet would be printed, one without a print area is not
             need<css::sheet::XPrintAreas>(sheet)->setPrintAreas({});
     }
-    if (order.heats) { // the list alone, without the live page beside it
-        set_values(part(heats, heat_area()), heats_);
-        const auto areas = need<css::sheet::XPrintAreas>(heats)->getPrintAreas();
-        if (areas.getLength() > 1)
-            need<css::sheet::XPrintAreas>(heats)->setPrintAreas({areas.getConstArray(), 1});
-    }
+    if (order.heats)
+        lay_out_heats(heats);
     auto title = event_.text("event_heading");
     if (order.cards.size() == 1 && order.judges.empty() && !order.wall && !order.heats)
         title += " · " + order.cards.front()->name;

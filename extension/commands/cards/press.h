@@ -65,6 +65,7 @@ class Press {
     void fit_cards(Pages& pages) const;
     void stretch_judges(Pages& pages) const;
     void split_wall();
+    void lay_out_heats(const Range& sheet) const;
     [[nodiscard]] Range sheet_of(const char* name) const;
     [[nodiscard]] Rows public_heats() const;
     [[nodiscard]] css::table::CellRangeAddress heat_area() const;

@@ -1,6 +1,6 @@
 #include "row_heights.h"
 
-#include "wall_widths.h"
+#include "wall_page.h"
 
 #include <com/sun/star/container/XIndexAccess.hpp>
 #include <com/sun/star/sheet/XSheetCellCursor.hpp>
