@@ -10,10 +10,11 @@ import zipfile
 from xml.etree import ElementTree
 
 import pytest
+from commands import private_office
 from examples import open_example
 from languages import languages
 from office import save
-from sharing import BUILD, OXT, ROOT, folder_of, shared
+from sharing import BUILD, ROOT, folder_of
 
 WORK = folder_of(__file__)
 
@@ -126,29 +127,34 @@ def test_nothing_is_drawn_before_it_is_asked_for(language, kind):
         assert list(part(package, "content.xml").iter(name("draw:frame"))) == []
 
 
-@pytest.fixture(scope="module")
-def reviewed():
-    """The first example as it is saved when its sheet Review was shown, twice."""
-    with shared([OXT]) as office:
+@pytest.fixture(scope="module", params=languages(), ids=lambda language: language.code)
+def reviewed(request):
+    """The first example as it is saved when its sheet Review was shown, twice; and its language."""
+    file = WORK / f"reviewed {request.param.code}.ods"
+    with private_office(request.param.code) as office:
         document = open_example(office, "rounds")
         for _ in range(2):
             done = office.dispatch(document, "vnd.org.pacecells:review", Silent="true")
             assert done.State == 1, done.Result
-        save(document, WORK / "reviewed.ods")
-    with zipfile.ZipFile(WORK / "reviewed.ods") as package:
-        yield package
+        save(document, file)
+    with zipfile.ZipFile(file) as package:
+        yield package, request.param
+
+
+CHARTS = ("Seconds per round, planned and actual", "The field: reps, or minutes, from first to last",
+          "Test curve: watts that can be held, by minutes")
 
 
 def test_charts_have_a_name_to_be_read(reviewed):
-    frames = list(part(reviewed, "content.xml").iter(name("draw:frame")))
-    titles = [frame.find("svg:title", ODF).text for frame in frames]
-    assert titles == ["Seconds per round, planned and actual", "The field: reps, or minutes, from first to last",
-                      "Test curve: watts that can be held, by minutes"]
+    package, language = reviewed
+    titles = [frame.find("svg:title", ODF).text for frame in part(package, "content.xml").iter(name("draw:frame"))]
+    assert titles == [language.workbooks.get(title, title) for title in CHARTS]
 
 
 def test_charts_can_be_seen(reviewed):
     """Text and lines of a chart against its paper, which is white."""
-    charts = [part(reviewed, path) for path in reviewed.namelist() if re.fullmatch(r"[^/]+/content\.xml", path)]
+    package, _ = reviewed
+    charts = [part(package, path) for path in package.namelist() if re.fullmatch(r"[^/]+/content\.xml", path)]
     assert len(charts) == 3
     for chart in charts:
         inks = [item.get(name("fo:color")) for item in chart.iter(name("style:text-properties"))]
