@@ -166,20 +166,31 @@ Reference<css::beans::XPropertySet> cell_style(const Document& document, const c
 
 namespace {
 
+struct Footer {
+    sal_Int32 height;
+    sal_Int32 width; // of its longest line
+};
+
 // It grows with the scale of the page.
-sal_Int32 footer_of(const Reference<css::beans::XPropertySet>& style) {
+Footer footer_of(const Reference<css::beans::XPropertySet>& style) {
+    constexpr sal_Int32 letter = 145; // 1/100 mm, as a rule
     css::uno::Reference<css::sheet::XHeaderFooterContent> footer;
     get_property(style, "RightPageFooterContent") >>= footer;
     // The text of a footer has a blank where its cursor has the end of a line.
-    bool two_lines = false;
-    if (footer.is())
-        for (const auto& text : {footer->getLeftText(), footer->getCenterText(), footer->getRightText()}) {
-            const auto cursor = text->createTextCursor();
-            cursor->gotoStart(false);
-            cursor->gotoEnd(true);
-            two_lines |= cursor->getString().indexOf('\n') >= 0;
-        }
-    return footer_line * (two_lines ? 2 : 1);
+    Footer found{footer_line, letter};
+    if (!footer.is())
+        return found;
+    for (const auto& text : {footer->getLeftText(), footer->getCenterText(), footer->getRightText()}) {
+        const auto cursor = text->createTextCursor();
+        cursor->gotoStart(false);
+        cursor->gotoEnd(true);
+        const auto lines = cursor->getString();
+        if (lines.indexOf('\n') >= 0)
+            found.height = 2 * footer_line;
+        for (sal_Int32 at = 0; at >= 0;)
+            found.width = std::max(found.width, lines.getToken(0, '\n', at).getLength() * letter);
+    }
+    return found;
 }
 
 } // namespace
@@ -191,22 +202,25 @@ css::awt::Size room_on(const Reference<css::beans::XPropertySet>& style) {
         return value;
     };
     return {number("Width") - number("LeftMargin") - number("RightMargin"),
-            number("Height") - number("TopMargin") - number("BottomMargin") - footer_distance - footer_of(style)};
+            number("Height") - number("TopMargin") - number("BottomMargin") - footer_distance -
+                footer_of(style).height};
 }
 
 css::awt::Size scaled_room_on(const Reference<css::beans::XPropertySet>& style) {
     sal_Int16 scale = 0;
     get_property(style, "PageScale") >>= scale;
     const auto room = room_on(style);
-    const auto footer = footer_of(style);
+    const auto footer = footer_of(style).height;
     return {room.Width * 100 / scale, (room.Height + footer) * 100 / scale - footer};
 }
 
 void fill_page(const Reference<css::beans::XPropertySet>& style, const css::awt::Size& largest) {
     const auto room = room_on(style);
     const auto footer = footer_of(style);
-    const auto scale = std::min(room.Width * 100 / std::max(largest.Width, sal_Int32{1}),
-                                (room.Height + footer) * 100 / std::max(largest.Height + footer, sal_Int32{1}));
+    const auto scale =
+        std::min({room.Width * 100 / std::max(largest.Width, sal_Int32{1}),
+                  (room.Height + footer.height) * 100 / std::max(largest.Height + footer.height, sal_Int32{1}),
+                  std::max(room.Width * 100 / footer.width, sal_Int32{100})}); // its lines stay whole
     set_property(style, "ScaleToPagesX", Any(sal_Int16{0}));
     set_property(style, "ScaleToPagesY", Any(sal_Int16{0}));
     set_property(style, "PageScale", Any(static_cast<sal_Int16>(std::clamp(scale, least_scale, most_scale))));

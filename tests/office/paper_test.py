@@ -299,6 +299,18 @@ def test_long_headings_of_the_wall_are_whole():
     check("above the first goal", max(bottom for text, _top, bottom in words if text in ("femmes", "hommes")) <= below + 3)
 
 
+def test_a_large_caution_does_not_push_the_wall_off_its_page():
+    """Few goals and no long headings make the scale of a page large, and the French caution is the longest."""
+    with shared([OXT], "french", language="fr", locale="fr-FR") as french:
+        event = open_example(french, "pairs")
+        use_paper(event, "Letter")
+        recalculate(event)
+        print_pack(french, event, WORK / "caution.pdf")
+    pages = pages_of(WORK / "caution.pdf")
+    check("goals, clocks, heats", [page.text.split()[0] for page in pages[:3]], ["Deux", "Chrono", "Vagues"])
+    filled(pages[:3])
+
+
 @pytest.mark.parametrize("sheet", ("Roster", "Results"))
 def test_24_people_are_one_page(office, event, paper, sheet):
     office.dispatch(event, "vnd.org.pacecells:fit-prints", Silent="true")
