@@ -69,7 +69,7 @@ constexpr std::array<Line, 18> lines{
     },
 };
 
-enum : int { goal_is = 1, time_beside, time_is, of_the_sets = 5, of_the_rate = 13, limits, goal_line };
+enum : int { goal_is = 1, time_beside, time_is, rule, of_the_sets, of_the_rate = 13, limits, goal_line };
 
 // An easy or technique plan has an end in place of the goal.
 Cell easy_line(int index, const Asked& to) {
@@ -81,7 +81,7 @@ Cell easy_line(int index, const Asked& to) {
         return to_cell(*to.plan.end + to.later);
     case time_is:
         return to.words(say("stop at this clock"));
-    case of_the_sets:
+    case rule:
         return to.words(say("at a pace at which you can talk"));
     case of_the_rate:
         return rounds ? to.words(say("or after %1 rounds", *rounds)) : Cell{Blank{}};

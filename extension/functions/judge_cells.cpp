@@ -100,6 +100,8 @@ std::string judge_cell(const Workout& workout, std::size_t division, int line, i
             return spoken(say("clock"), language);
         if (column == 0)
             return spoken(say("running count"), language);
+        if (all == 1)
+            return spoken(say("reps"), language);
         const auto from = std::to_string(place.round);
         return place.last_round > place.round ? from + "–" + std::to_string(place.last_round) : "R" + from;
     }

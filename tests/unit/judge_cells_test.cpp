@@ -34,7 +34,7 @@ TEST(JudgeCells, CountAloudUpToTwoRoundsAboveTheGoal) {
 
 TEST(JudgeCells, OneRoundHasAColumnOfClocks) {
     const auto once = on(3, "format | time\ncap | 20:00");
-    EXPECT_EQ(line_of(once, 0), "running count|R1|clock");
+    EXPECT_EQ(line_of(once, 0), "running count|reps|clock");
     EXPECT_EQ(line_of(once, 3), "10 Move 3|30 | ");
     EXPECT_EQ(line_of(once, 4), "");
 }

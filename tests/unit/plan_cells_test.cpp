@@ -304,10 +304,10 @@ TEST(PlanCells, AnEasyPlanHasAnEndInPlaceOfAGoal) {
     EXPECT_NEAR(number(line(easy, 2)) * 86400, 510, 1e-6) << "half the cap";
     EXPECT_NEAR(number(line(easy, 2, 70)) * 86400, 580, 1e-6) << "on the clock of those who start first";
     EXPECT_EQ(text(line(easy, 3)), "stop at this clock");
-    EXPECT_EQ(text(line(easy, 5)), "at a pace at which you can talk");
+    EXPECT_EQ(text(line(easy, 4)), "at a pace at which you can talk");
     EXPECT_EQ(text(line(easy, 13)), "or after 3 rounds");
     EXPECT_EQ(text(line(easy, 14)), "whichever comes first");
-    for (const int index : {4, 6, 7, 8, 9, 10, 11, 12, 16, 17, 18})
+    for (const int index : {5, 6, 7, 8, 9, 10, 11, 12, 16, 17, 18})
         EXPECT_TRUE(std::holds_alternative<Blank>(line(easy, index))) << index;
     const auto* full = "Bero Tann | scaled | | 6";
     EXPECT_EQ(text(line(full, 15)), "6");
