@@ -151,6 +151,8 @@ std::optional<double> EventCells::number(std::string_view spelling) const {
     return (values(spelling)[0][0] >>= number) ? std::optional(number) : std::nullopt;
 }
 
+Language EventCells::language() const { return parse_language(text("workout.language")).value_or(Language::en); }
+
 std::string EventCells::word(std::string_view list, std::size_t place) const {
     const auto words = texts(list);
     if (place >= words.size() || words[place].empty())

@@ -5,6 +5,8 @@
 
 #include "office.h"
 
+#include "pacecells/words.h"
+
 #include <map>
 #include <set>
 
@@ -39,6 +41,7 @@ class EventCells {
     [[nodiscard]] std::string text(std::string_view spelling) const;
     [[nodiscard]] std::optional<double> number(std::string_view spelling) const;
 
+    [[nodiscard]] Language language() const;
     // A word of one of the lists list_… by its place, counted from 0, in the language of the workbook.
     [[nodiscard]] std::string word(std::string_view list, std::size_t place) const;
 

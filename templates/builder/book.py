@@ -7,6 +7,7 @@ from com.sun.star.table import CellAddress
 from com.sun.star.util import CellProtection
 
 from builder.cells import fixed, number_format, pc, place
+from builder.pages import CAUTION
 from builder.sheet import Planned, Sheet
 from builder.styles import DATE, LINE, SIDES, STYLES, line
 from builder.texts import Texts, quoted
@@ -101,6 +102,8 @@ class Book:
     def finish(self, title):
         """The title that File, New, Templates shows; the first sheet in front."""
         self.document.DocumentProperties.Title = self.texts(title)
+        # a PDF has it for those who hear it: screen readers pass over what is below each page
+        self.document.DocumentProperties.Subject = self.texts(CAUTION)
         for sheet in self.sheets:
             sheet.protect()
         while self.document.isActionLocked():

@@ -2,6 +2,8 @@
 
 import re
 
+CAUTION = "A coach's plan is not medical advice. Stop if you have chest pain, feel faint or have unusual pain."
+
 
 class Pages:
     """How a sheet prints."""
@@ -52,8 +54,7 @@ class Pages:
     def _footer(self, style, caution):
         """The caution, and below it when it was printed and which page of how many it is."""
         _, create, content = self._, self.book.document.createInstance, style.RightPageFooterContent
-        warning = _("A coach's plan is not medical advice. Stop if you have chest pain, feel faint or have unusual pain.")
-        content.LeftText.String = warning + "\n" if caution else ""
+        content.LeftText.String = _(CAUTION) + "\n" if caution else ""
         content.CenterText.String = ""
         right = content.RightText
         right.String = "\n" if caution else ""

@@ -1,7 +1,8 @@
 """The PDFs that the commands write, for people who hear them: title and language, and tags where the office tags cells.
 
-A screen reader takes what is tagged, in the order of the tags, and passes over the rest. An office before 25.2 tags only
-cells whose text is wrapped, so there nothing may be tagged, and a reader takes the text of the page instead.
+A screen reader takes what is tagged, in the order of the tags, and passes over the rest: the caution below each page is told
+as the subject of the file too. An office before 25.2 tags only cells whose text is wrapped, so there nothing may be tagged, and
+a reader takes the text of the page instead.
 """
 
 import re
@@ -17,6 +18,10 @@ from sharing import folder_of
 WORK = folder_of(__file__)
 # What is below every page, and belongs to none: the caution, the date and time of the print, and the pages.
 FOOTS = re.compile(r"^.*(\d\d:\d\d,? .*\d+ .*\d+|medical advice|ärztlicher Rat).*$", re.MULTILINE)
+
+
+CAUTIONS = {"en": "A coach's plan is not medical advice. Stop if you have chest pain, feel faint or have unusual pain.",
+            "de": "Der Plan eines Coachs ist kein ärztlicher Rat. Bei Brustschmerz, Schwäche oder ungewohntem Schmerz aufhören."}
 
 
 def text_of(*command):
@@ -46,6 +51,7 @@ def test_title_language_and_tags(language):
     version = re.search(r"LibreOffice (\d+\.\d+)", text_of("soffice", "--version"))[1]
     for name, file in files.items():
         told = dict(line.split(":", 1) for line in text_of("pdfinfo", file).splitlines())
+        assert told["Subject"].strip() == CAUTIONS[language]
         raw = file.read_bytes()
         assert told["Title"].strip() == titles[name]
         assert b"/DisplayDocTitle true" in raw and f"/Lang({LANGUAGES[language]})".encode() in raw

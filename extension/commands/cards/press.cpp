@@ -99,7 +99,7 @@ Press::Press(const Context& context, const Document& original, bool with_judges)
                 starters_[lanes[i]].judge = judges[i];
     }
     fit_lists_and_wall(copy_.document());
-    stamp_prints(copy_.document(), parse_language(event_.text("workout.language")).value_or(Language::en));
+    stamp_prints(copy_.document(), event_.language());
     split_wall();
     if (sheet_of("heat_list").is())
         heats_ = public_heats();

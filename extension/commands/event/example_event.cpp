@@ -136,7 +136,7 @@ void fill(const Document& document, const std::string& list) {
     const EventCells event(document);
     std::istringstream lines(list);
     if (const auto text = announcement_of(list); !text.empty()) {
-        const auto language = parse_language(event.text("workout.language")).value_or(Language::en);
+        const auto language = event.language();
         write_announcement(event, read_announcement(text, language), UsualPaces(), language);
     }
     Block block;

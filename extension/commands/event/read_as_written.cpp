@@ -43,10 +43,6 @@ Read read(const std::string& text, const std::string& names, const UsualPaces& u
     return all;
 }
 
-Language language_of(const EventCells& event) {
-    return parse_language(event.text("workout.language")).value_or(Language::en);
-}
-
 // The roster as it is with the divisions of the announcement.
 Roster roster_for(const EventCells& event, const Announcement& announcement) {
     Roster roster(event);
@@ -102,7 +98,7 @@ std::string write(const EventCells& event, const Logbook* logbook, const Read& r
     Undo undo(event.document(), tr("Read as written"));
     if (logbook)
         take_usual_values(event, *logbook);
-    write_announcement(event, read.announcement, usual, language_of(event));
+    write_announcement(event, read.announcement, usual, event.language());
     write_people(event, people);
     auto known = logbook ? complete_people(event, *logbook, people.names()) : std::string();
     fit_prints(event.document());
@@ -133,7 +129,7 @@ bool read_in_window(Context& context, const EventCells& event, const UsualPaces&
     dialog.paragraph(tr("To correct something, change the text above. Usual paces are common practice: correct them on "
                         "the sheet Workout."));
     Meanings meanings;
-    const auto language = language_of(event);
+    const auto language = event.language();
     const auto look = [&] {
         all = read(dialog.text(text), dialog.text(names), usual, language);
         people = people_plan(event, all, meanings);
@@ -190,7 +186,7 @@ bool read_into(Context& context, const Document& document) {
         if (!read_in_window(context, event, usual, all, people))
             return false;
     } else {
-        all = read(context.argument("Text", ""), context.argument("Names", ""), usual, language_of(event));
+        all = read(context.argument("Text", ""), context.argument("Names", ""), usual, event.language());
         refuse(all, room_of(event));
         Meanings meanings;
         if (!ask_all(context, roster_for(event, all.announcement), all.list, meanings) || !agreed(context, event, all))

@@ -5,6 +5,7 @@
 #include "printed.h"
 #include "store.h"
 #include "values.h"
+#include "wording.h"
 
 #include <com/sun/star/container/XNamed.hpp>
 #include <com/sun/star/document/XDocumentPropertiesSupplier.hpp>
@@ -130,7 +131,10 @@ void clear_people(const Document& document) {
     const auto properties = need<css::document::XDocumentPropertiesSupplier>(document)->getDocumentProperties();
     properties->resetUserData(rtl::OUString());
     properties->setDescription(rtl::OUString());
-    properties->setSubject(rtl::OUString());
+    properties->setSubject(
+        utf16(spoken(say("A coach's plan is not medical advice. Stop if you have chest pain, feel faint "
+                         "or have unusual pain."),
+                     event.language()))); // as every workbook has it
     properties->setKeywords({});
     forget_printed(document);
 }
