@@ -352,6 +352,10 @@ def test_no_cards(office, event, example):
     check("nobody", run(office, example, "cards", File=str(WORK / "empty.pdf")),
           (False, "Nobody starts: the roster is empty, or everybody's plan is not today."))
     check("no file", (WORK / "empty.pdf").exists(), False)
+    done, said = run(office, example, "print-pack", File=str(WORK / "wall.pdf"), Overwrite="true")
+    check("the pack is the wall alone", (done, said.endswith("(wall)"), len(pages(WORK / "wall.pdf"))), (True, True, 2))
+    check("nothing has changed since", run(office, example, "print-changed", File=str(WORK / "wall.pdf")),
+          (False, "Nothing changed since the last print."))
 
 
 def test_two_hundred(office, example):

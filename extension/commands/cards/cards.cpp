@@ -38,6 +38,11 @@ std::vector<Form::Option> who_can_be_chosen(const std::vector<Starter>& cards) {
     return options;
 }
 
+void refuse_nobody(const Press& press) {
+    if (press.starters().empty())
+        throw Refusal{tr("Nobody starts: the roster is empty, or everybody's plan is not today.")};
+}
+
 std::vector<const Starter*> chosen_cards(const std::vector<Starter>& cards, const std::string& who) {
     std::vector<const Starter*> chosen;
     for (const auto& card : cards)
@@ -147,6 +152,7 @@ void make_cards(Context& context) {
     if (!version_settled(context, event, printed))
         return;
     Press press(context, event.document(), false);
+    refuse_nobody(press);
     Form form(context, tr("Cards"), 260, 80, 120);
     form.choice("Who", tr("~Cards of"), who_can_be_chosen(press.starters()));
     form.choice("Files", tr("~Files"),
@@ -208,7 +214,9 @@ void print_pack(Context& context) {
     if (!version_settled(context, event, printed))
         return;
     Press press(context, event.document(), true);
-    Press::Order order{.wall = press.wall() != 0, .heats = true, .cards = {}, .judges = {}};
+    Press::Order order{.wall = press.wall() != 0, .heats = !press.starters().empty(), .cards = {}, .judges = {}};
+    if (!order.wall) // which needs no names
+        refuse_nobody(press);
     for (const auto& one : press.starters()) {
         if (one.card.hasElements())
             order.cards.push_back(&one);
@@ -227,7 +235,7 @@ void print_changed(Context& context) {
         return;
     Press press(context, event.document(), true);
     Press::Order order{.wall = press.wall() != 0 && press.wall() != printed.wall,
-                       .heats = press.heats() != printed.heats,
+                       .heats = !press.starters().empty() && press.heats() != printed.heats,
                        .cards = {},
                        .judges = {}};
     std::set<Digest> start;

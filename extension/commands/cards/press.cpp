@@ -86,8 +86,6 @@ Press::Press(const Context& context, const Document& original, bool with_judges)
             lanes.push_back(starters_.size());
         starters_.push_back(std::move(starter));
     }
-    if (starters_.empty())
-        throw Refusal{tr("Nobody starts: the roster is empty, or everybody's plan is not today.")};
     const auto cards = read("card_first", "card_page", cards_per_page, starters_.size());
     for (std::size_t i = 0; i < starters_.size(); ++i)
         if (has_text(cards[i]))

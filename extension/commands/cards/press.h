@@ -16,8 +16,8 @@ struct Starter {
 
 class Press {
   public:
-    // Refuses a workbook without cards, a workout that is not complete, and one in which nobody starts. Judge's sheets
-    // are read only where they are wanted.
+    // Refuses a workbook without cards and a workout that is not complete. Judge's sheets are read only where they are
+    // wanted.
     Press(const Context& context, const Document& original, bool with_judges);
 
     [[nodiscard]] const std::vector<Starter>& starters() const { return starters_; }
