@@ -3,25 +3,31 @@ cell function. Nothing is locked. Formulas call the yellow cells on top by name:
 """
 
 from builder import CAUTION, Book, pc
+from event.sizes import UNDER_FOUR_HOURS
 from office import save
 
 PEOPLE = 30
 EXPLAIN, HEAD, FIRST = 8, 9, 10
 LAST = FIRST + PEOPLE - 1
 SECOND = 1 / 86400
+CAP = ("limit", *UNDER_FOUR_HOURS, "Type the cap as minutes and seconds with a colon, such as 20:00.")
+CLOCK = ("limit", 0, 1 / 24, "Enter minutes and seconds such as 2:05.")
+TEST = ("limit", 20 * SECOND, 1 / 24, "Enter minutes and seconds such as 5:00.")
+ROUNDS = ("limit", 1, 200, "Enter rounds, such as 8 or 8.5.")  # below 1 is a typed time
+REPS = ("whole", 1, 999, "Enter the reps as a whole number.")
 
-# label, name, style, value; each column of the workout goes three rows down
+# label, name, style, value, rule; each column of the workout goes down
 WORKOUT = (
-    (("Cap", "cap", "input time", 1020 * SECOND),
-     ("Goal, rounds", "goal", "input number", 6),
-     ("Reps per round", "reps_per_round", "input number", 31),
-     ("Test: time", "test_time", "input time", 600 * SECOND)),
-    (("Calories per round", "calories", "input number", 13),
-     ("Everything else per round", "other_s", "input time", 100 * SECOND),
-     ("Practice: share of pace", "effort", "input share", 0.825),
-     ("Scores read at", "clock", "input time", 510 * SECOND)),
-    (("Sets: reps per round", "reps", "input number", 8),
-     ("Sets: time for them", "reps_time", "input time", 24 * SECOND)))
+    (("Cap", "cap", "input time", 1020 * SECOND, CAP),
+     ("Goal, rounds", "goal", "input number", 6, ROUNDS),
+     ("Reps per round", "reps_per_round", "input number", 31, REPS),
+     ("Test: time", "test_time", "input time", 600 * SECOND, TEST)),
+    (("Calories per round", "calories", "input number", 13, ("limit", 1, 500, "Enter calories, such as 8.")),
+     ("Everything else per round", "other_s", "input time", 100 * SECOND, CLOCK),
+     ("Practice: share of pace", "effort", "input share", 0.825, ("limit", 0.3, 1, "Enter a percentage from 30% to 100%.")),
+     ("Scores read at", "clock", "input time", 510 * SECOND, ("check", "AND(ISNUMBER(clock);clock>0;clock<=cap)", "Enter minutes and seconds, not past the cap."))),
+    (("Sets: reps per round", "reps", "input number", 8, REPS),
+     ("Sets: time for them", "reps_time", "input time", 24 * SECOND, CLOCK)))
 PLACES = (("A", "B"), ("D", "G"), ("I", "L"))  # first column of the label, column of the value
 
 # column, width in mm, heading, what it does, style, formula for the first person; without one it is typed
@@ -45,6 +51,11 @@ COLUMNS = (
     ("K", 12, "Score so far", "such as 2+14", "input score", None),
     ("L", 14, "Reps at the cap", "at the pace so far", "cell whole",
      'IF(OR(A{r}="";K{r}="");"";' + pc("SCORE.PROJECT", "cap", "clock", "K{r}", "reps_per_round") + ")"))
+
+RULES = {"B": ROUNDS,
+         "F": ("check", f"ISNUMBER({pc('TEST.RATE', 'test_time', f'F{FIRST}', 'cap')})", "Enter the calories that the monitor showed at the end."),
+         "H": ("limit", 1, 999, "Enter the longest unbroken set, in reps."),
+         "K": ("check", f"ISNUMBER({pc('SCORE.REPS', f'K{FIRST}', 'reps_per_round')})", "Enter rounds and reps such as 2+14, or all reps as a number.")}
 
 BESIDE = ("Type the names: the rows fill. Change any cell or formula; nothing is locked.",
           "cap, goal, calories and the like in a formula are the names of the yellow cells on top.",
@@ -81,9 +92,10 @@ def make_workout(sheet):
     sheet.put("I2", 1, "input number")
     sheet.merged("J2:L2", "=NOW()", "printed at")
     for (label_at, value_at), cells in zip(PLACES, WORKOUT):
-        for row, (label, name, style, value) in enumerate(cells, 3):
+        for row, (label, name, style, value, (kind, *rule)) in enumerate(cells, 3):
             sheet.text(f"{label_at}{row}", label)
             sheet.put(f"{value_at}{row}", value, style)
+            getattr(sheet, kind)(f"{value_at}{row}", *rule)
             sheet.name(name, f"{value_at}{row}")
     sheet.text("I6", "Sets: movement")
     sheet.merged("K6:L6", None, "input text")
@@ -100,6 +112,9 @@ def make_people(sheet):
             sheet.down(f"{letter}{FIRST}", "=" + formula.format(r=FIRST), PEOPLE, style)
         else:
             sheet.styled(cells, style)
+        if letter in RULES:
+            kind, *rule = RULES[letter]
+            getattr(sheet, kind)(cells, *rule)
         marks = [(f'$A{FIRST}=""', "blank entry" if letter == "A" else "blank below")]
         if letter == "D":
             marks.append((f"AND(ISNUMBER($D{FIRST});ISNUMBER($G{FIRST});$D{FIRST}>$G{FIRST})", "mark whole"))

@@ -108,10 +108,14 @@ Result<int> whole_up_to(int most, const Cell& cell) {
 
 Result<NumberOrText> number_up_to_or_text(int most, const Cell& cell) {
     auto given = Read<NumberOrText>::from(cell);
-    if (given)
-        if (const auto* number = std::get_if<double>(&given->value))
-            if (auto error = above(most, *number))
-                return *std::move(error);
+    if (!given)
+        return given;
+    if (const auto* text = std::get_if<std::string>(&given->value))
+        if (const auto number = plain_number(*text))
+            given->value = *number;
+    if (const auto* number = std::get_if<double>(&given->value))
+        if (auto error = above(most, *number))
+            return *std::move(error);
     return given;
 }
 

@@ -92,7 +92,8 @@ struct NumberOrText {
     return typed ? std::visit([](const auto& value) { return Cell{value}; }, typed->value) : Cell{Blank{}};
 }
 
-// The same where a number has a bound: reps or rounds, or a score in text.
+// The same where a number has a bound: reps or rounds, or a score in text. A text that is a number and no more, as a cell
+// formatted as text keeps it, is that number.
 template <int most>
 struct NumberUpToOrText : NumberOrText {};
 using CountOrText = NumberUpToOrText<9'999>;
