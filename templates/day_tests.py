@@ -10,7 +10,7 @@ REPS = ("whole", 1, 999, "Enter the reps as a whole number.")
 COLUMNS = (
     Column("name", "Name", 37, "cell text"),
     Column("what", "Machine or movement", 37, "cell text"),
-    Column("time", "Time", 14, "input time", rule=("limit", 20 / 86400, 4 / 24 - 1e-9, "Enter minutes and seconds such as 5:00.")),
+    Column("time", "Time", 14, "input time", rule=("clock", 20 / 86400, 4 / 24 - 1e-9, "Enter minutes and seconds such as 5:00.")),
     Column("calories", "Calories", 16, "input number", rule=("limit", 1, 5000, "Enter the calories that the monitor showed at the end.")),
     Column("metres", "Metres", 15, "input number", rule=("limit", 50, 50000, "Enter metres, such as 2000.")),
     Column("watts", "Watts", 14, "input number", rule=("limit", 20, 1500, "Enter average watts, such as 210.")),

@@ -104,7 +104,7 @@ def make_choices(book):
     sheet.limit("D5", 0.1, 50, "Enter rounds from one goal to the next, such as 0.5 or 1.")
     sheet.limit("D6", -0.5, 0.5, "Enter a percentage from -50% to 50%; 0% is an even pace, 6% is typical.")
     sheet.limit("D7", 0, 500, "Enter the calories of the ergometer station; 0 where there is none.")
-    sheet.limit("G2", 0, 3600, "Enter the seconds that all other stations take in a round, as a plain number such as 75.")
+    sheet.seconds("G2", 0, 3600, "Enter the seconds that all other stations take in a round, as a plain number such as 75.")
     sheet.limit("G3", 300, 3000, "Enter cal/h, 300 to 3000; goals that need more are marked.")
     sheet.limit("G4", 100, 3000, "Enter cal/h, 100 to 3000.")
     sheet.limit("G5", 10, 500, "Enter cal/h from one column to the next, 10 to 500.")

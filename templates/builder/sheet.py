@@ -6,9 +6,12 @@ from com.sun.star.sheet.ValidationAlertStyle import STOP
 from com.sun.star.sheet.ValidationType import CUSTOM, DECIMAL, LIST, WHOLE
 from com.sun.star.table import CellAddress
 
-from builder.cells import address, place
+from builder.cells import address, pc, place
 from builder.pages import Pages
 from office import named
+
+LEAST_SECONDS = 0.17  # of one rep, as in cell_seconds of the model; below it a number is a time
+LEAST_NUMBER = 0.05  # what is neither 0 nor above it was typed as a time, 0:30 or 1:00
 
 
 class Nothing:
@@ -190,10 +193,29 @@ class Sheet(Pages):
 
     def limit(self, cells, low, high, message):
         """Only numbers between two limits, times as shares of a day."""
-        self._rule(cells, DECIMAL, BETWEEN, str(low), str(high), message)
+        if low == 0 and high > 1:
+            self._number_or_0(cells, LEAST_NUMBER, high, message)
+        else:
+            self._rule(cells, DECIMAL, BETWEEN, str(low), str(high), message)
 
     def whole(self, cells, low, high, message):
         self._rule(cells, WHOLE, BETWEEN, str(low), str(high), message)
+
+    def seconds(self, cells, low, high, message):
+        """Only plain seconds."""
+        self._number_or_0(cells, max(low, LEAST_SECONDS), high, message, with_0=low == 0)
+
+    def _number_or_0(self, cells, low, high, message, with_0=True):
+        """To a cell of numbers a typed 0:30 is half an hour, 0.02 of a day, which two limits from 0 on would take."""
+        first = cells.split(":")[0]
+        zero = f"{first}=0;" if with_0 else ""
+        self.check(cells, f"AND(ISNUMBER({first});OR({zero}AND({first}>={low};{first}<={high})))", message)
+
+    def clock(self, cells, low, high, message):
+        """Only times between two limits. 7:45.3, as a monitor writes it, is text where the office's decimals have a comma;
+        the functions read that too, and say what its limits are."""
+        first = cells.split(":")[0]
+        self.check(cells, f"IF(ISNUMBER({first});AND({first}>={low};{first}<={high});ISNUMBER({pc('CLOCK.VALUE', first)}))", message)
 
     def check(self, cells, formula, message):
         """Only what makes the formula true, written for the first cell of the range."""

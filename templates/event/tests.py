@@ -11,11 +11,11 @@ MACHINE = (  # key, heading, style, width, rule
     ("critical", "Critical power, W", "input number", 18, ("limit", 20, 900, "Enter watts: the critical power on this machine, such as 210.")),
     ("reserve", "Reserve, J", "input number", 18, ("limit", 500, 80000, "Enter joules: the reserve above critical power, such as 15000.")),
     ("date", "Date", "input date", 24, ("limit", *DAY, "Enter the date of the test.")),
-    ("time", "Single test: time", "input time", 16, ("limit", 20 / 86400, UNDER_FOUR_HOURS[1], "Enter minutes and seconds such as 5:00.")),
+    ("time", "Single test: time", "input time", 16, ("clock", 20 / 86400, UNDER_FOUR_HOURS[1], "Enter minutes and seconds such as 5:00.")),
     ("calories", "Single test: calories", "input number", 18, ("limit", 1, 2000, "Enter the calories that the monitor showed at the end.")),
 )
 PAST = (
-    ("factor", "Past results: factor", "input share", 20, ("limit", 0.3, 2, "Enter what past results say, such as 97%.")),
+    ("factor", "Past results: factor", "input share", 20, ("limit", 0.8, 1.2, "Enter what past results say, such as 97%.")),
     ("factor_sd", "How sure: ±", "input share", 18, ("limit", 0, 1, "Enter a percentage, such as 4%.")),
     ("result.calh", "Past result: cal/h held", "input number", 20, ("limit", 301, 5000, "Enter cal/h, such as 820.")),
     ("result.time", "Past result: length", "input time", 18, ("limit", 20 / 86400, UNDER_FOUR_HOURS[1], "Enter minutes and seconds such as 17:00.")),
@@ -26,7 +26,7 @@ SETS = (
     ("longest", "Longest unbroken set", "input number", 20, ("limit", 1, 999, "Enter the longest unbroken set at the workout's load.")),
     ("max", "One-rep max (1RM), kg", "input number", 22, ("limit", 1, 999, "Enter kilograms.")),
     ("rep_s", "Own seconds per rep", "input number", 20, ("limit", 0.17, 600, "Enter seconds as a plain number, such as 2.5.")),
-    ("recovery", "Own recovery", "input number", 20, ("limit", 0.1, 10, "Enter a factor around 1.")),
+    ("recovery", "Own recovery", "input number", 20, ("limit", 0.3, 3, "Enter a factor around 1.")),
 )
 
 

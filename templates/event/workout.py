@@ -19,8 +19,9 @@ LAYOUT = 1  # version of the block, as the model reads it
 SHOWN = 4  # divisions in sight; the others are in a closed group
 MINUTE, HOUR = 1 / 1440, 1 / 24
 CLOCK_RULE = ("limit", *UNDER_FOUR_HOURS, "Enter minutes and seconds such as 18:00, under 4 hours.")
+INTENDED = ("limit", 0.1, 200, "Enter rounds, such as 8 or 8.5.")
 SHARE = lambda low, high: ("limit", low, high, f"Enter a percentage from {low * 100:.0f}% to {high * 100:.0f}%.")
-SECONDS = lambda low, high: ("limit", low, high, "Enter seconds as a plain number, such as 2.5.")
+SECONDS = lambda low, high: ("seconds", low, high, "Enter seconds as a plain number, such as 2.5.")
 
 
 @dataclass
@@ -65,8 +66,8 @@ EVENT = (
             ("whole", 1, 99, "Enter the version as a whole number: 1, then 2 after a correction.")),
     Setting("issued", "Announced at", "input clock", None, "Time of day of this version.", ("limit", 0, 1, "Enter a time of day such as 21:40.")),
     Setting("tiebreak", "Tie-break", "input text", None, "In words, as announced; judge's sheets show it."),
-    Setting("intended_low", "Intended score from", "input number", None, "Rounds that the workout is meant for, such as 6; scale below it."),
-    Setting("intended_high", "Intended score to", "input number", None, "Its upper end, such as 8."),
+    Setting("intended_low", "Intended score from", "input number", None, "Rounds that the workout is meant for, such as 6; scale below it.", INTENDED),
+    Setting("intended_high", "Intended score to", "input number", None, "Its upper end, such as 8.", INTENDED),
     Setting("first_start", "First start", "input clock", None, "Time of day of the first heat.", ("limit", 0, 1, "Enter a time of day such as 9:00.")),
     Setting("changeover", "Changeover", "input time", 5 * MINUTE, "From the end of a heat to the start of the next.", CLOCK_RULE),
     Setting("places", "Lanes on the floor", "input number", 8, "How many people fit at once. Machines may allow fewer.",

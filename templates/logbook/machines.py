@@ -11,7 +11,7 @@ COLUMNS = (
     Column("damper", "Usual damper", 30, "input number", rule=("limit", 0, 20, "Enter the damper setting, such as 5.")),
     Column("calh", "cal/h of the middle pace group", 42, "input number", rule=("limit", 100, 5000, "Enter calories per hour as the monitor shows them, such as 900."),
            help="Fresh, over a mixed workout of 10 to 20 minutes."),
-    Column("handling_s", "Set-up, s per round", 36, "input number", rule=("limit", 0, 600, "Enter seconds as a plain number, such as 2.5."), help="Strapping in, or climbing on."),
+    Column("handling_s", "Set-up, s per round", 36, "input number", rule=("seconds", 0, 600, "Enter seconds as a plain number, such as 2.5."), help="Strapping in, or climbing on."),
 )
 USUAL = ((900, 5), (850, 2), (800, 4), (750, 3))
 

@@ -7,7 +7,7 @@ from logbook.sizes import MOVEMENTS, YES
 from builder import Column
 from logbook.table import FIRST, make_table
 
-SECONDS = lambda low, high: ("limit", low, high, "Enter seconds as a plain number, such as 2.5.")
+SECONDS = lambda low, high: ("seconds", low, high, "Enter seconds as a plain number, such as 2.5.")
 COLUMNS = (
     Column("name", "Movement", 50, "input words", help="As you write it in workouts."),
     Column("unit", "Unit", 20, "input", rule=("choose", "list_units", "Choose a unit from the list: rep, row cal, run m, rest …")),
