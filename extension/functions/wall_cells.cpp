@@ -44,13 +44,13 @@ std::vector<int> listed_rows(int count, int most) {
 Result<std::optional<double>> typed_wall_goal(const Workout& workout, const Cell& cell) {
     const auto* text = std::get_if<std::string>(&cell);
     const auto* value = std::get_if<double>(&cell);
-    if (std::holds_alternative<Blank>(cell) || (value && *value == 0) || (text && trim(*text).empty()))
+    const auto number = text ? plain_number(*text) : std::nullopt;
+    if (is_blank(cell) || (value && *value == 0) || (number && *number == 0))
         return std::optional<double>{};
     if (workout.settings.format == Format::time) {
         const auto time = Read<Duration>::from(cell);
         return time ? Result<std::optional<double>>{time->value.value()} : time.error();
     }
-    const auto number = text ? plain_number(*text) : std::nullopt;
     const auto rounds = Read<CountNumber>::from(number ? Cell{*number} : cell);
     return rounds ? Result<std::optional<double>>{rounds->value} : rounds.error();
 }
@@ -62,6 +62,14 @@ Result<WallGoals> wall_goals_of(const Workout& workout, const std::optional<Numb
     const double unit = for_time ? seconds_per_day : 1; // a time of the block is a part of a day
     WallGoals goals{settings.wall_from.value_or(0) * unit, settings.wall_to.value_or(0) * unit,
                     settings.wall_step.value_or(0) * unit};
+    constexpr double least_rounds = 0.1; // every time of the block is below
+    const auto misread = [&](const std::optional<NumberOrText>& instead, const std::optional<double>& goal) {
+        return !instead && goal && *goal > 0 && (for_time ? *goal * unit > settings.cap.value() : *goal < least_rounds);
+    };
+    if (misread(from, settings.wall_from) || misread(to, settings.wall_to) || misread(step, settings.wall_step))
+        return out_of_domain(
+            "The goals of the wall must be rounds such as 6.5, or for time finishes up to the cap such "
+            "as 13:00: correct them on the sheet Workout.");
     const auto take = [&](const std::optional<NumberOrText>& typed, double& goal) -> std::optional<Error> {
         const auto read = typed_wall_goal(workout, as_cell(typed));
         if (!read)

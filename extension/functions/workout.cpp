@@ -135,11 +135,17 @@ Result<Answer> workout_table(AreaPointer workout, std::optional<NumberOrText> fr
     if (task.settings.format == Format::intervals)
         return windows_table(*read, row, column);
     const auto goals = wall_goals_of(task, from, to, step);
+    // A page of the wall says below its table why there is none.
+    const auto refuse = [&](const Error& error) -> Result<Answer> {
+        if (!row || from || to || step)
+            return error;
+        return Answer{to_cell(row->value == -1 ? spoken(error, task.settings.language) : std::string())};
+    };
     if (!goals)
-        return goals.error();
+        return refuse(goals.error());
     const auto& rows = goals_table(*read, *goals);
     if (!rows)
-        return rows.error();
+        return refuse(rows.error());
     const auto language = task.settings.language;
     const bool for_time = task.settings.format == Format::time;
     const auto rated = rated_divisions(task);
@@ -188,20 +194,40 @@ Result<Goals> goals_of(const InDivision& in, const std::optional<NumberOrText>& 
     return goals;
 }
 
-// A page of the wall has its title in row -1, and beside it the label of the goal to choose and the usual one.
+enum Head : int { title = 1, goal_label, usual_goal, goal_refused };
+
+// A page whose goal cannot be used is blank, but for the label of the goal and what is wrong with it.
+Result<Answer> unusable(const InDivision& in, const Error& error, const std::optional<Whole>& row,
+                        const std::optional<Whole>& column) {
+    const auto language = in.workout->settings.language;
+    const bool head = row && row->value == -1;
+    if (head && column && column->value == goal_label)
+        return Answer{to_cell(spoken(say("Goal shown"), language))};
+    if (!head || !column || column->value != goal_refused)
+        return Answer{to_cell(std::string())};
+    const bool whole_sentence = error.argument < 0;
+    return Answer{to_cell(
+        whole_sentence ? spoken(error, language)
+                       : spoken(say("Enter rounds such as 6.5, or for time a finish such as 13:00."), language))};
+}
+
+// A page of the wall has its title in row -1, and beside it the label of the goal to choose, the usual one, and what is
+// wrong with the one chosen.
 Result<Answer> page_head(const InDivision& in, const Goals& goals, const HeadedTable& table, int page,
                          const std::optional<Whole>& column) {
     const auto& task = *in.workout;
     const bool chosen = task.settings.format != Format::intervals && goals.listed.empty();
-    switch (value_or(column, 1)) {
-    case 1:
+    switch (value_or(column, title)) {
+    case title:
         return Answer{to_cell(clocks_title(task, goals.shown, !goals.listed.empty(), table, page))};
-    case 2:
+    case goal_label:
         return Answer{to_cell(chosen ? spoken(say("Goal shown"), task.settings.language) : std::string())};
-    case 3:
+    case usual_goal:
         break;
+    case goal_refused:
+        return Answer{to_cell(std::string())};
     default:
-        return out_of_domain("There is no column %1, only 1 to %2.", column->value, 3);
+        return out_of_domain("There is no column %1, only 1 to %2.", column->value, static_cast<int>(goal_refused));
     }
     return Answer{task.settings.format == Format::time ? to_cell(Seconds{goals.shown}) : to_cell(goals.shown)};
 }
@@ -209,7 +235,7 @@ Result<Answer> page_head(const InDivision& in, const Goals& goals, const HeadedT
 Result<Answer> workout_clocks(AreaPointer workout, std::optional<NumberOrText> goal,
                               std::optional<NumberOrText> division, std::optional<Whole> row,
                               std::optional<Whole> column, std::optional<RawCells> goals, std::optional<Whole> page) {
-    const auto in = division_of(workout, division);
+    const auto in = division_of(workout, division && names_none(*division) ? std::nullopt : division);
     if (!in)
         return in.error();
     if (page && (page->value < 1 || page->value > clock_pages))
@@ -221,14 +247,14 @@ Result<Answer> workout_clocks(AreaPointer workout, std::optional<NumberOrText> g
     }
     const auto wanted = goals_of(*in, goal, goals);
     if (!wanted)
-        return wanted.error();
+        return page ? unusable(*in, wanted.error(), row, column) : wanted.error();
     thread_local Latest<WorkoutPointer, std::pair<Goals, std::size_t>, Result<HeadedTable>> latest;
     const auto& table = latest.of(in->workout, {*wanted, in->division}, [&] {
         return wanted->listed.empty() ? clocks_of(*in->workout, in->division, wanted->shown)
                                       : clocks_by_goal(*in->workout, in->division, wanted->listed);
     });
     if (!table)
-        return table.error();
+        return page ? unusable(*in, table.error(), row, column) : table.error();
     if (!page)
         return part_of(table->headings, table->rows, row, column);
     const auto laid = in->workout->settings.in_turn ? clocks_in_turn(*in->workout, *table) : *table;
@@ -362,8 +388,8 @@ constexpr Row rows[] = {
          {"column", "Column wanted: 1 the round, then each station, the last the end of the round; all "
                     "if left out."},
          {"goals", "Goals to list, a row for each, where each station comes once; not used otherwise."},
-         {"page",
-          "Page of the wall, 1 or 2, of nine rows and columns; its row -1 has the title. No pages if left out."}},
+         {"page", "Page of the wall, 1 or 2, of nine rows and columns; its row -1 has the title. A goal "
+                  "that cannot be used leaves it blank. No pages if left out."}},
         complete, usual_pace, {"workout;6;\"scaled\";1;1", "1"}),
     row<&workout_reps>("workoutReps", "WORKOUT.REPS",
                        "Repetitions (reps) and calories that count in a round; in a row for round 1, 2, 3 and so on.",

@@ -17,6 +17,11 @@ Result<std::size_t> division_in(const Workout& workout, const std::optional<Numb
 
 } // namespace
 
+bool names_none(const NumberOrText& division) {
+    const auto* number = std::get_if<double>(&division.value);
+    return number ? *number == 0 : is_blank(Cell{std::get<std::string>(division.value)});
+}
+
 Result<InDivision> division_of(const AreaPointer& workout, const std::optional<NumberOrText>& name) {
     const auto task = workout_in(workout);
     if (!task)

@@ -15,6 +15,9 @@ struct InDivision {
 };
 
 // The first division if left out.
+// A blank cell, which is a 0 when it is handed over alone.
+[[nodiscard]] bool names_none(const NumberOrText& division);
+
 [[nodiscard]] Result<InDivision> division_of(const AreaPointer& workout, const std::optional<NumberOrText>& name);
 
 } // namespace pacecells

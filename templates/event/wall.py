@@ -64,13 +64,15 @@ def make(book):
 
     goals = rows[0] + 2  # headings and below
     goal, division = (f"${ASIDE}${rows[1] + row}" for row in (1, 4))
+    named = f"IF({division}=\"\";INDEX(list_divisions;1);{division})"
     clocks = lambda goal, r, c, page: "=" + pc("WORKOUT.CLOCKS", "workout", goal, division, r, c, f"$A${goals + 1}:$A${goals + GOALS}", page)
     choice(book, rows[1], clocks("", -1, 2, 1), "input score", clocks("", -1, 3, 1))
     sheet.mark(f"{ASIDE}{rows[1] + 1}", (f'{ASIDE}{rows[1]}=""', "blank cell"))  # of no use to this workout
+    sheet.put(f"{ASIDE}{rows[1] + 2}", clocks(goal, -1, 4, 1), "problem")
     choice(book, rows[1] + 3, "Division shown", "input", "=INDEX(list_divisions;1)", "choose", "list_divisions",
            "Choose a division; they are named on the sheet Workout.")
     for page, top in enumerate(rows[1:3], 1):
-        head(sheet, top, clocks(goal, -1, 1, page), f'=IF(A{top}="";"";event_heading&" · "&{division})')
+        head(sheet, top, clocks(goal, -1, 1, page), f'=IF(A{top}="";"";event_heading&" · "&{named})')
         table(sheet, top + 2, lambda r, c: clocks(goal, r, "COLUMN()", page), CLOCKED, [(c, c) for c in range(COLUMNS)])
 
     asked = choice(book, rows[3], "Calories against time", "input center", None, "choose", "list_yes", "Choose yes for a page of calories and times; otherwise leave empty.")
