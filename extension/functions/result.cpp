@@ -33,10 +33,14 @@ Result<std::optional<ReadResult>> result_of(const InDivision& in, const RawCells
     const auto first = typed_in<NumberOrText>(typed, reps_cell);
     const auto finish = typed_in<AnyTime>(typed, finish_cell);
     const auto left = typed_in<CountNumber>(typed, left_cell);
+    const auto tiebreak = typed_in<AnyTime>(typed, tiebreak_cell); // for SCORE.PLACE, but it must be one
     const bool counts = clocks && in.workout->settings.format == Format::amrap;
     const auto done = counts ? clocks_in(*clocks) : Result<std::vector<Seconds>>{std::vector<Seconds>{}};
-    if (!first || !finish || !left || !done)
-        return !first ? first.error() : !finish ? finish.error() : !left ? left.error() : done.error();
+    for (const auto* refused :
+         {first ? nullptr : &first.error(), finish ? nullptr : &finish.error(), left ? nullptr : &left.error(),
+          tiebreak ? nullptr : &tiebreak.error(), done ? nullptr : &done.error()})
+        if (refused)
+            return *refused;
     std::string reps;
     if (*first) {
         const auto* number = std::get_if<double>(&(*first)->value);
@@ -53,11 +57,10 @@ Result<std::optional<ReadResult>> result_of(const InDivision& in, const RawCells
 // Of rounds that are alike; none where there is nothing to compare.
 Result<Cell> slower(const InDivision& in, const std::optional<Times>& clocks) {
     const auto done = clocks ? clocks_in(*clocks) : Result<std::vector<Seconds>>{std::vector<Seconds>{}};
-    if (!done)
-        return done.error();
-    if (done->size() < 2 || !in.workout->alike(in.division))
+    if (!done || done->size() < 2 || !in.workout->alike(in.division))
         return Cell{Blank{}};
-    return to_cell(fade(*done));
+    const auto each = fade(*done);
+    return each ? to_cell(*each) : Cell{Blank{}};
 }
 
 Result<Cell> workout_result(AreaPointer workout, NumberOrText division, RawCells typed, std::optional<Times> clocks,
@@ -70,10 +73,17 @@ Result<Cell> workout_result(AreaPointer workout, NumberOrText division, RawCells
         return out_of_domain(
             "What was typed is at most five cells: reps, finish, reps left, tie-break, withdrew; got %1.",
             typed.cells.size());
+    const auto task = workout_in(workout);
+    if (!task) // the line at the top says so
+        return which == readable_score ? Result<Cell>{Cell{Blank{}}} : task.error();
+    const auto language = (*task)->settings.language;
     const auto in = division_of(workout, division);
-    if (!in) // the other cells of the row say so
-        return which == readable_score ? Result<Cell>{Cell{Blank{}}} : in.error();
-    const auto language = in->workout->settings.language;
+    if (!in && (which == readable_score || which == fade_of)) // the other cells of the row say so
+        return Cell{Blank{}};
+    if (!in && which == written && names_none(division)) // the roster says so
+        return Cell{spoken(say("! unreadable"), language)};
+    if (!in)
+        return in.error();
     if (which == fade_of)
         return slower(*in, clocks);
     if (typed.cells.size() > withdrew_cell && !is_blank(typed.cells[withdrew_cell]))

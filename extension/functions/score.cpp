@@ -86,18 +86,20 @@ Result<std::string> score_result(AnyTime time, Duration cap, std::optional<Count
     return result_text(time.value, cap.value, Reps{value_or(reps_left, 0.0)});
 }
 
-Result<std::optional<double>> number_or_blank(const Cell& cell) {
+// A tie-break as somebody typed it: a number, or a text such as 5:30.5, which a cell keeps where the office's decimals have a
+// comma. Any other text is none: a slip in one row must not take everybody's place.
+std::optional<double> tiebreak_in(const Cell& cell) {
+    if (const auto* number = std::get_if<double>(&cell))
+        return *number;
     if (is_blank(cell))
-        return std::optional<double>{};
-    const auto number = Read<Number>::from(cell);
-    if (!number)
-        return number.error();
-    return std::optional{number->value};
+        return std::nullopt;
+    const auto time = Read<AnyTime>::from(cell);
+    return time ? std::optional{time->value.value() / seconds_a_day} : std::nullopt;
 }
 
 Result<Answer> score_place(RawCells score, Numbers scores, std::optional<Text> order, std::optional<RawCells> group,
                            std::optional<RawCells> groups, std::optional<RawCells> tiebreak,
-                           std::optional<Numbers> tiebreaks) {
+                           std::optional<RawCells> tiebreaks) {
     if (group.has_value() != groups.has_value())
         return out_of_domain("The group and the column of groups go together, and one of them is missing.");
     if (tiebreak.has_value() != tiebreaks.has_value())
@@ -115,10 +117,11 @@ Result<Answer> score_place(RawCells score, Numbers scores, std::optional<Text> o
     }
     const auto group_column = groups ? texts(*groups) : std::vector<std::string>{};
     field.groups = group_column;
+    std::vector<std::optional<double>> broken;
     if (tiebreaks)
-        field.tiebreaks = tiebreaks->values;
-    if ((groups && group_column.size() != scores.values.size()) ||
-        (tiebreaks && tiebreaks->values.size() != scores.values.size()))
+        std::ranges::transform(tiebreaks->cells, std::back_inserter(broken), tiebreak_in);
+    field.tiebreaks = broken;
+    if ((groups && group_column.size() != scores.values.size()) || (tiebreaks && broken.size() != scores.values.size()))
         return out_of_domain("Groups and tie-breaks have as many cells as scores.");
 
     // For one athlete a look along the column, for many one sort.
@@ -138,14 +141,12 @@ Result<Answer> score_place(RawCells score, Numbers scores, std::optional<Text> o
             continue;
         }
         const auto own = Read<Number>::from(score.cells[i]);
-        const auto own_tiebreak =
-            tiebreak ? number_or_blank(tiebreak->cells[i]) : Result<std::optional<double>>{std::optional<double>{}};
-        if (!own || !own_tiebreak) {
-            out.cells.emplace_back(own ? detail::about(5, own_tiebreak.error()) : detail::about(0, own.error()));
+        if (!own) {
+            out.cells.emplace_back(detail::about(0, own.error()));
             continue;
         }
         const std::string own_group = group ? group_text(group->cells[i]) : std::string{};
-        const Standing standing{own->value, own_group, *own_tiebreak};
+        const Standing standing{own->value, own_group, tiebreak ? tiebreak_in(tiebreak->cells[i]) : std::nullopt};
         out.cells.push_back(to_cell(single ? place(standing, field) : places->of(standing)));
     }
     if (single)
@@ -206,7 +207,7 @@ constexpr Row rows[] = {
                        {"group", "Group of this score, such as a division."},
                        {"groups", "Groups of all scores."},
                        {"tiebreak", "Tie-break of this score; the lower one wins, a blank ranks last."},
-                       {"tiebreaks", "Tie-breaks of all scores."}},
+                       {"tiebreaks", "Tie-breaks of all scores; a text is a time such as 5:30, or counts as a blank."}},
                       "A score that is not among them is refused.",
                       "Standard competition ranking, equal ones sharing a place: 1, 2, 2, 4.",
                       {"42;{44|42|42|41}", "2"}),

@@ -27,7 +27,8 @@ def make(book):
     sheet.choose("B4", "results_name", "Choose a person of the sheet Results.")
     # out of sight: row of the results, of the roster, of the tests
     for letter, names in (("N", "results_name"), ("O", "roster_lane"), ("P", "tests_name")):
-        sheet.put(f"{letter}4", f'=IF($B$4="";0;IFNA(MATCH($B$4;{names};0);0))', "working")
+        sought = "TRIM($B$4)" if letter == "O" else "$B$4"
+        sheet.put(f"{letter}4", f'=IF($B$4="";0;IFNA(MATCH({sought};{names};0);0))', "working")
     make_rounds(sheet)
     make_field(sheet)
     make_curve(sheet)

@@ -64,7 +64,7 @@ RESULTS = (
     Column("loads", "Loads", 70, "cell shrunk", plan("SETS", 0, 5), help="The division's loads, and their share of the person's maximum.", shown="folded"),
     Column("practice", "Practice", 80, "cell shrunk", plan("REHEARSAL", 4), shown="folded"),
     Column("message", "Message", 90, "cell words", plan("TEXT"), shown="folded"),
-    Column("lane", "In the lane", 20, "working", f'=IF(${{team}}{{row}}="";${{name}}{{row}}&"";{of_team(1)})', named=True, shown="hidden"),
+    Column("lane", "In the lane", 20, "working", f'=IF(${{team}}{{row}}="";TRIM(${{name}}{{row}});{of_team(1)})', named=True, shown="hidden"),
     Column("rank", "Order", 20, "working", plan("SCORE", 6), named=True, shown="hidden"),
     # at the end, where a long sentence runs on over empty cells
     Column("note", "To fix", 120, "cell", f'=TRIM({of_team(6)}&" "&{plan("NOTE")[1:]})', help="What is missing, old or unlikely in this row."),

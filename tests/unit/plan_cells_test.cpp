@@ -402,6 +402,15 @@ TEST(PlanCells, AResultAsItIsWrittenAndWhatItRanksBy) {
     };
     EXPECT_EQ(message(renamed(2)), "There is no division \"open\" in the workout.");
     EXPECT_TRUE(std::holds_alternative<Blank>(renamed(3))) << "no place with it";
+    EXPECT_TRUE(std::holds_alternative<Blank>(renamed(4)));
+    EXPECT_EQ(text(ask("workoutResult", workout, {Cell{0.0}, Cell{6.0}, Omitted{}, Cell{2.0}})), "! unreadable")
+        << "a blank cell alone";
+    EXPECT_EQ(text(result("6 | | | 5:30.5 |", 2)), "2+6");
+    EXPECT_EQ(text(result("6 | | | late |", 2)), "! unreadable") << "the tie-break";
+    EXPECT_TRUE(std::holds_alternative<Blank>(
+        ask("workoutResult", workout,
+            {Cell{std::string("scaled")}, Cell{std::string()}, Range{2, 1, {Cell{"2:25"}, Cell{"1:10"}}}, Cell{4.0}})))
+        << "clocks that go back";
     // 70 s, then 75: 5 s of 72.5
     EXPECT_NEAR(number(result("", 4)), 5 / 72.5, 1e-9);
     const auto uneven = sheet("Workout", block::with(std::string(block::tide_table), "Sandbags   | rep     |      |",
