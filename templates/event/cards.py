@@ -52,7 +52,7 @@ def make_card(book, sheet, card):
     listed = lambda k: f"INDEX(heat_list;{place};{k})"
     shown = lambda value: f'=IF({who}=0;"";{value})'
     carded = lambda value: f'=IF({goal}="";"";{value})'  # nothing for who has no plan
-    put(place, f"=card_first+{card}")
+    put(place, f"=MAX(card_first;1)+{card}")
     put(who, f'=IF({listed(4)}="";0;IFNA(MATCH({listed(4)};roster_name;0);0))')
     put(goal, shown(line_of(GOAL)))
     put(turns, shown(of_team(who, 8)))

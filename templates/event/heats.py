@@ -88,9 +88,9 @@ def make_judge(book, first, half):
     division = f"INDEX(roster_division;{who})"
     shown = lambda value: f'=IF({who}=0;"";{value})'
     goal = athlete("GOAL", f"INDEX(roster_people;{who};0)", 1)
-    sheet.put(f"{out[0]}{first}", "=" + pc("HEAT.ROW", "INDEX(heat_list;0;1)", "INDEX(heat_list;0;2)", f"judge_first+{half}"), "working")
+    sheet.put(f"{out[0]}{first}", "=" + pc("HEAT.ROW", "INDEX(heat_list;0;1)", "INDEX(heat_list;0;2)", f"MAX(judge_first;1)+{half}"), "working")
     sheet.put(f"{out[1]}{first}", f'=IF({place}=0;0;IFNA(MATCH({listed(4)};roster_name;0);0))', "working")
-    sheet.put(aim.replace("$", ""), f"=IF({who}=0;0;N({goal}))", "working")
+    sheet.put(aim.replace("$", ""), f"=IF({who}=0;0;IFERROR(N({goal});0))", "working")
 
     sheet.merged(across(0, 6, 0), shown(of_team(who, 2)), "judge name")
     start = pc("HEAT.START", "workout", f"INDEX(heat_list;{place};0)")

@@ -255,6 +255,18 @@ def test_an_easy_plan_has_a_card_with_its_end(event):
         check(text, text in card)
 
 
+def test_a_judges_sheet_needs_no_goal(event):
+    """Whose goal cannot be read has no plan, and is judged all the same."""
+    first = rows_of(event, "heat_list")[0][3]
+    typed(event, "roster_goal", "x", row=[name[0] for name in rows_of(event, "roster_name")].index(first))
+    recalculate(event)
+    assert "goal" in plan_of(event, first)["note"]
+    by_key(event, "judge_first").setValue([row[3] for row in rows_of(event, "heat_list")].index(first) + 1)
+    sheet = sum(rows_of(event, "judge_page"), [])
+    check("the sheet", {first, "running count"} <= set(sheet))
+    check("errors", [cell for cell in sheet if cell.startswith(("Err:", "#"))], [])
+
+
 # Nobody gets another's numbers ------------------------------------------------------------------------------------
 
 def with_results(document):
