@@ -14,10 +14,10 @@ struct InDivision {
     std::size_t division = 0;
 };
 
-// The first division if left out.
 // A blank cell, which is a 0 when it is handed over alone.
 [[nodiscard]] bool names_none(const NumberOrText& division);
 
+// The first division if left out.
 [[nodiscard]] Result<InDivision> division_of(const AreaPointer& workout, const std::optional<NumberOrText>& name);
 
 } // namespace pacecells
