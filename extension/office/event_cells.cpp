@@ -192,7 +192,7 @@ std::set<std::string> private_names(const Document& document) {
             if (row < labels.size() && !labels[row].empty())
                 teams.insert(labels[row]);
         }
-    for (std::size_t row = 0; row < std::min(lanes.size(), labels.size());
+    for (std::size_t row = 0; row < std::min({names.size(), lanes.size(), labels.size()});
          ++row) // a lane is called by people or by a label
         if (lanes[row] != names[row] && lanes[row] != labels[row] && teams.contains(labels[row]))
             kept.insert(lanes[row]);

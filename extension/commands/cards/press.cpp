@@ -373,7 +373,10 @@ void Press::lay_out_heats(const Range& sheet) const {
     constexpr sal_Int32 most_growth = 160; // percent
     set_values(part(sheet, heat_area()), heats_);
     const auto prints = need<css::sheet::XPrintAreas>(sheet);
-    const auto area = prints->getPrintAreas()[0];
+    const auto areas = prints->getPrintAreas();
+    auto area = heat_area();
+    area.StartRow = 0;
+    area = areas.hasElements() ? areas[0] : filled_part(sheet, area).value_or(area);
     prints->setPrintAreas({&area, 1});
     const auto style = page_style(copy_.document(), sheet);
     fill_page(style, {size_of(sheet, area).Width, 0});
@@ -384,6 +387,8 @@ void Press::lay_out_heats(const Range& sheet) const {
     list.StartRow = heat_area().StartRow - 1;
     narrow_to_words(sheet, list);
     const auto size = with_room(size_of(sheet, area));
+    if (size.Width == 0) // its columns are hidden
+        return;
     const auto growth = std::min(room.Width * 100 / size.Width, room.Height * 100 / size.Height);
     const auto letters = cell_style(copy_.document(), "pace-listed");
     float points = 0;

@@ -108,7 +108,7 @@ void narrow_to_words(const Range& sheet, const css::table::CellRangeAddress& lis
 void share_width(const Range& sheet, const css::table::CellRangeAddress& area,
                  const Reference<css::beans::XPropertySet>& style) {
     const auto wide = scaled_room_on(style).Width;
-    const auto now = size_of(sheet, area).Width;
+    const auto now = std::max(size_of(sheet, area).Width, sal_Int32{1});
     for (const auto& column : columns_of(sheet, area))
         set_width(column, column.width * (wide - wide / rounding) / now);
 }
