@@ -2,7 +2,7 @@
 
 from builder import address, column, pc
 
-from event.sizes import athlete, of_team
+from event.sizes import athlete, of_team, row_of
 
 CARDS, COLUMNS = 4, 20
 # The lines of ATHLETE.CARD, from 1. An easy plan has an end in place of goal, time and rate.
@@ -53,7 +53,7 @@ def make_card(book, sheet, card):
     shown = lambda value: f'=IF({who}=0;"";{value})'
     carded = lambda value: f'=IF({goal}="";"";{value})'  # nothing for who has no plan
     put(place, f"=MAX(card_first;1)+{card}")
-    put(who, f'=IF({listed(4)}="";0;IFNA(MATCH({listed(4)};roster_name;0);0))')
+    put(who, f'=IF({listed(4)}="";0;{row_of(listed(4))})')
     put(goal, shown(line_of(GOAL)))
     put(turns, shown(of_team(who, 8)))
     # on a shared machine people start one after the other; their clocks are those of the clock on the wall

@@ -2,7 +2,7 @@
 
 from builder import address, column, fixed, pc
 
-from event.sizes import ATHLETES, STATIONS, athlete, of_team, top
+from event.sizes import ATHLETES, STATIONS, athlete, of_team, row_of, top
 
 HEAD, FIRST = 5, 6
 LAST = FIRST + ATHLETES - 1
@@ -89,7 +89,7 @@ def make_judge(book, first, half):
     shown = lambda value: f'=IF({who}=0;"";{value})'
     goal = athlete("GOAL", f"INDEX(roster_people;{who};0)", 1)
     sheet.put(f"{out[0]}{first}", "=" + pc("HEAT.ROW", "INDEX(heat_list;0;1)", "INDEX(heat_list;0;2)", f"MAX(judge_first;1)+{half}"), "working")
-    sheet.put(f"{out[1]}{first}", f'=IF({place}=0;0;IFNA(MATCH({listed(4)};roster_name;0);0))', "working")
+    sheet.put(f"{out[1]}{first}", f'=IF({place}=0;0;{row_of(listed(4))})', "working")
     sheet.put(aim.replace("$", ""), f"=IF({who}=0;0;IFERROR(N({goal});0))", "working")
 
     sheet.merged(across(0, 6, 0), shown(of_team(who, 2)), "judge name")

@@ -20,6 +20,12 @@ def of_team(row, index):
     return pc("HEAT.TEAM", "workout", "tests", "roster_keys", "roster_people", row, index)
 
 
+def row_of(name):
+    """The row of the roster of a name of the list of heats, 0 for none. The list has it without outer blanks, as the hidden
+    column of lanes does."""
+    return f"IFNA(MATCH({name};roster_name;0);IFNA(MATCH({name};roster_lane;0);0))"
+
+
 def top(sheet, title=None):
     """The lines on top of every sheet: what it is, which workout and version it belongs to, and what is missing."""
     sheet.put("A1", sheet._(title), "title") if title else sheet.put("A1", "=event_title", "title")

@@ -267,6 +267,16 @@ def test_a_judges_sheet_needs_no_goal(event):
     check("errors", [cell for cell in sheet if cell.startswith(("Err:", "#"))], [])
 
 
+def test_a_blank_behind_a_name_costs_nobody_a_card(event):
+    first = rows_of(event, "heat_list")[0][3]
+    typed(event, "roster_name", first + " ", row=[name[0] for name in rows_of(event, "roster_name")].index(first))
+    recalculate(event)
+    place = [row[3] for row in rows_of(event, "heat_list")].index(first) + 1
+    for page, chosen in (("card_page", "card_first"), ("judge_page", "judge_first")):
+        by_key(event, chosen).setValue(place)
+        check(page, first in [cell.strip() for row in rows_of(event, page) for cell in row])
+
+
 # Nobody gets another's numbers ------------------------------------------------------------------------------------
 
 def with_results(document):

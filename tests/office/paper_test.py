@@ -97,6 +97,7 @@ def test_few_rounds_fill_the_wall(office):
     wall = event.Sheets.getByName("Wall")
     label = next(cell for cell in (wall.getCellByPosition(10, row) for row in range(40)) if cell.String == "Goal shown")
     type_in(wall.getCellByPosition(10, label.CellAddress.Row + 1), "3")
+    event.Sheets[by_key(event, "heat_list").RangeAddress.Sheet].setPrintAreas(())  # somebody took it off
     recalculate(event)
     print_pack(office, event, WORK / "few.pdf")
     pages = pages_of(WORK / "few.pdf")
