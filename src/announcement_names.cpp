@@ -6,6 +6,7 @@
 #include "pacecells/text.h"
 
 #include <algorithm>
+#include <unordered_set>
 
 namespace pacecells {
 
@@ -141,9 +142,7 @@ class NameReader {
                 names_.marks.push_back({name, MarkKind::not_understood, say("This is not a name.")});
             return;
         }
-        const bool twice =
-            std::ranges::any_of(names_.people, [&](const AnnouncedName& one) { return same_name(one.name, at(name)); });
-        if (twice)
+        if (!folded_.insert(fold_name(at(name))).second)
             names_.marks.push_back({name, MarkKind::asked, say("This name is there twice.")});
         names_.people.push_back({std::string(at(name)), std::string(at(division)), team, name});
     }
@@ -153,6 +152,7 @@ class NameReader {
     bool teams_;
     int numbered_ = 0; // teams without a name
     AnnouncedNames names_;
+    std::unordered_set<std::string> folded_; // of the people so far
 };
 
 } // namespace

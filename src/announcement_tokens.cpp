@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <charconv>
 #include <cmath>
-#include <map>
+#include <unordered_map>
 
 namespace pacecells {
 
@@ -213,7 +213,7 @@ struct Entry {
     std::string_view key;
     std::vector<std::string> words;
 };
-using Lexicon = std::multimap<std::string, Entry, std::less<>>; // by the first word; digits in it are #
+using Lexicon = std::unordered_map<std::string, std::vector<Entry>>; // by the first word; digits in it are #
 
 std::string without_digits(std::string_view word) {
     std::string result;
@@ -236,8 +236,8 @@ const Lexicon& lexicon() {
                 entry.words.push_back(text.substr(from, to - from));
                 from = to + 1;
             }
-            auto first = entry.words.front();
-            all.emplace(std::move(first), std::move(entry));
+            auto& same_word = all[entry.words.front()];
+            same_word.push_back(std::move(entry));
         }
         return all;
     }();
@@ -284,9 +284,10 @@ std::optional<Phrase> phrase_at(const Tokens& tokens, std::size_t at, std::size_
         return {};
     std::optional<Phrase> longest;
     const auto& word = tokens[at].word;
-    const auto [from, to] = lexicon().equal_range(without_digits(word));
-    for (auto entry = from; entry != to; ++entry) {
-        const auto& [_, found] = *entry;
+    const auto entries = lexicon().find(without_digits(word));
+    if (entries == lexicon().end())
+        return {};
+    for (const auto& found : entries->second) {
         if (found.list != list || !follows(tokens, at, end, found.words) ||
             (longest && longest->end >= at + found.words.size()))
             continue;

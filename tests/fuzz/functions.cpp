@@ -395,14 +395,17 @@ void heats_are_fair(const Arguments& given, const Answer& answer) {
     const auto lanes = number(given[2]);
     if (!rows || !lanes || !std::holds_alternative<Omitted>(given[6]) || !std::holds_alternative<Omitted>(given[7]))
         return;
+    const bool teams = !std::holds_alternative<Omitted>(given[11]); // people of one share a lane
     double heat = 1, lane = 0;
     int r = 0;
     for (; r < rows->rows && !std::holds_alternative<Blank>(rows->at(r, 0)); ++r) {
         const double next = *std::get_if<double>(&rows->at(r, 0));
-        lane = next == heat ? lane + 1 : 1;
+        const double next_lane = *std::get_if<double>(&rows->at(r, 1));
         claim(next == heat || next == heat + 1, "heats follow one another");
+        const bool shared = teams && next == heat && next_lane == lane;
+        lane = shared ? lane : next == heat ? lane + 1 : 1;
         heat = next;
-        claim(*std::get_if<double>(&rows->at(r, 1)) == lane && lane <= *lanes, "lanes follow one another");
+        claim(next_lane == lane && lane >= 1 && lane <= *lanes, "lanes follow one another");
     }
     for (; r < rows->rows; ++r)
         for (int c = 0; c < rows->columns; ++c)
