@@ -76,23 +76,30 @@ double Planner::away_share(std::size_t i, std::size_t other) const {
     return there.grip && station(i).grip ? grip_away_share : work_away_share;
 }
 
-// Off the station since it was done last: walking and waiting in full, work elsewhere by its share. 0 the first time.
-Seconds Planner::away_before(std::size_t i, int round) const {
-    double away = 0;
-    bool since = false; // it was done before
-    for (int k = 1; k <= round; ++k)
-        for (const auto& leg : course_->round(k).legs) {
+// Off the station since it was done last, by round: walking and waiting in full, work elsewhere by its share. 0 the
+// first time, and in rounds without it.
+std::vector<Seconds> Planner::away_before(std::size_t i) const {
+    std::vector<double> shares;
+    for (std::size_t other = 0; other < workout_.stations.size(); ++other)
+        shares.push_back(away_share(i, other));
+    std::vector<Seconds> by_round(static_cast<std::size_t>(whole_rounds_), Seconds{0});
+    std::optional<double> away; // none before it was done
+    for (std::size_t k = 0; k < by_round.size(); ++k) {
+        bool done = false; // in this round
+        for (const auto& leg : course_->round(static_cast<int>(k) + 1).legs) {
             if (leg.station == i) {
-                if (k == round)
-                    return Seconds{since ? away : 0};
-                since = true;
+                if (!done)
+                    by_round[k] = Seconds{away.value_or(0)};
+                done = true;
                 away = 0;
-            } else {
-                away += leg.work * away_share(i, leg.station) + leg.pause;
+            } else if (away) {
+                *away += leg.work * shares[leg.station] + leg.pause;
             }
-            away += leg.walk + leg.idle;
+            if (away)
+                *away += leg.walk + leg.idle;
         }
-    return Seconds{0};
+    }
+    return by_round;
 }
 
 // The longest set that is known, and from where; none: nothing to plan with.
@@ -140,12 +147,13 @@ std::optional<StationSets> Planner::sets_of(std::size_t i) {
 
     const bool alike = std::ranges::all_of(reps, [&](int now) { return now == 0 || now == most; });
     const int round_of_most = static_cast<int>(std::ranges::find(reps, most) - reps.begin()) + 1;
+    const auto away = away_before(i);
     // What the sets of a round have to last for.
     const auto work_of = [&](int k) {
         SetWork work{.reps = reps[static_cast<std::size_t>(k) - 1],
                      .rounds = 1,
                      .max_unbroken = sets.max_unbroken,
-                     .away = away_before(i, k),
+                     .away = away[static_cast<std::size_t>(k) - 1],
                      .recovery = recovery};
         if (alike) {
             work.rounds = static_cast<double>(std::ranges::count(reps, most));
@@ -153,8 +161,8 @@ std::optional<StationSets> Planner::sets_of(std::size_t i) {
             bool first = true; // the shortest of all times off the station
             for (int other = round_of_most + 1; other <= whole_rounds_; ++other)
                 if (reps[static_cast<std::size_t>(other) - 1] > 0) {
-                    const Seconds away = away_before(i, other);
-                    work.away = first ? away : std::min(work.away, away);
+                    const Seconds before = away[static_cast<std::size_t>(other) - 1];
+                    work.away = first ? before : std::min(work.away, before);
                     first = false;
                 }
             return work;

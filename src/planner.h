@@ -78,7 +78,7 @@ class Planner {
     [[nodiscard]] std::optional<StationSets> sets_of(std::size_t station);
     [[nodiscard]] std::optional<Input> longest_set(std::size_t station, StationSets& sets) const;
     void explain_sets(std::size_t station, const StationSets& sets, const Input& longest, double recovery) const;
-    [[nodiscard]] Seconds away_before(std::size_t station, int round) const;
+    [[nodiscard]] std::vector<Seconds> away_before(std::size_t station) const;
     [[nodiscard]] double away_share(std::size_t station, std::size_t other) const;
 
     // plan_windows.cpp
