@@ -4,10 +4,10 @@ import datetime
 import shutil
 
 from commands import run
-from sharing import BUILD
+from sharing import BUILD, today
 
 TEMPLATES = BUILD / "templates"
-TODAY = (datetime.date.today() - datetime.date(1899, 12, 30)).days
+TODAY = (today() - datetime.date(1899, 12, 30)).days
 
 
 def area(document, name):

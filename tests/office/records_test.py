@@ -13,11 +13,11 @@ import pytest
 from commands import run
 from compare import check
 from logbook_kit import area, new_logbook
-from sharing import BUILD, OXT, folder_of, shared
+from sharing import BUILD, OXT, folder_of, shared, today
 
 EXTENSIONS = [OXT]
 WORK = folder_of(__file__) / "files"
-TODAY = datetime.date.today()
+TODAY = today()
 NO_TESTS = "This file has no tests to take in. Choose the sheet of a test day, or a person's page."
 DAMAGED = "{} cannot be opened: it is no workbook, it has a password, or it is damaged."
 MARA, TEO, IDA, JOS = "Mara Lindqvarn", "Teo Osterby", "Ida Quellmann", "José Brandel"
