@@ -7,6 +7,8 @@
 #include "pacecells/text.h"
 #include "pacecells/typed_result.h"
 
+#include <algorithm>
+
 namespace pacecells {
 
 namespace {
@@ -63,6 +65,11 @@ Result<Cell> slower(const InDivision& in, const std::optional<Times>& clocks) {
     return each ? to_cell(*each) : Cell{Blank{}};
 }
 
+bool nothing_in(const RawCells& typed, const std::optional<Times>& clocks) {
+    return std::ranges::all_of(typed.cells, [](const Cell& one) { return is_blank(one); }) &&
+           (!clocks || std::ranges::none_of(clocks->values, [](const auto& one) { return one.has_value(); }));
+}
+
 Result<Cell> workout_result(AreaPointer workout, NumberOrText division, RawCells typed, std::optional<Times> clocks,
                             std::optional<Whole> index) {
     enum { score = 1, written, readable_score, fade_of };
@@ -75,7 +82,7 @@ Result<Cell> workout_result(AreaPointer workout, NumberOrText division, RawCells
             typed.cells.size());
     const auto task = workout_in(workout);
     if (!task) // the line at the top says so
-        return which == readable_score ? Result<Cell>{Cell{Blank{}}} : task.error();
+        return which == readable_score || nothing_in(typed, clocks) ? Result<Cell>{Cell{Blank{}}} : task.error();
     const auto language = (*task)->settings.language;
     const auto in = division_of(workout, division);
     if (!in && (which == readable_score || which == fade_of)) // the other cells of the row say so

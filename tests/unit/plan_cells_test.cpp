@@ -419,6 +419,14 @@ TEST(PlanCells, AResultAsItIsWrittenAndWhatItRanksBy) {
         ask("workoutResult", uneven,
             {Cell{std::string("scaled")}, Cell{std::string()}, Range{2, 1, {Cell{"1:10"}, Cell{"2:25"}}}, Cell{4.0}})))
         << "rounds that differ";
+    const auto no_unit = sheet(
+        "Workout", block::with(std::string(block::tide_table), "Sandbags   | rep     |", "Sandbags   |         |"));
+    const auto unplanned = [&](std::string_view typed, double index) {
+        return ask("workoutResult", no_unit, {Cell{std::string("scaled")}, row_of(typed), row_of("|"), Cell{index}});
+    };
+    EXPECT_NE(message(unplanned("6 | | | |", 2)), "") << "a workout that is not complete";
+    EXPECT_TRUE(std::holds_alternative<Blank>(unplanned("| | | |", 2))) << "of it, nothing typed";
+    EXPECT_TRUE(std::holds_alternative<Blank>(unplanned("6 | | | |", 3)));
 }
 
 TEST(PlanCells, UsualValuesAreThoseOfTheMovementElseOfItsMachine) {
