@@ -46,7 +46,8 @@ struct Draft {
     bool all_at_once = false; // however many a team has
     std::optional<TextRange> window_range;
     std::optional<Seconds> total; // of intervals
-    std::optional<int> repeats;   // "x 6", "6 rounds": rounds, or windows of intervals
+    TextRange total_range;
+    std::optional<int> repeats; // "x 6", "6 rounds": rounds, or windows of intervals
     std::optional<TextRange> repeats_range;
     std::optional<TextRange> rest_range;
     When when = When::every; // of the next station

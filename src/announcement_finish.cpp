@@ -88,6 +88,8 @@ class Finisher {
         const bool fixed = result_.work && (draft_.repeats || draft_.rest_range) && result_.format != Format::time;
         if (fixed || result_.every)
             result_.format = Format::intervals;
+        if (draft_.total && !result_.every) // how long a window is cannot be read
+            ask(draft_.total_range, say("This time is not a whole number of windows."));
         if (result_.format != Format::intervals) {
             result_.rounds = draft_.repeats;
             return;

@@ -104,6 +104,10 @@ class SettingsReader {
         draft_.window_range = draft_.range(from, end);
         set_time(draft_.result.every, time, from, end);
     }
+    void set_total(Seconds time, std::size_t from, std::size_t end) {
+        draft_.total_range = draft_.range(from, end);
+        set_time(draft_.total, time, from, end);
+    }
     void repeat(double count, std::size_t from, std::size_t end) {
         draft_.repeats_range = draft_.range(from, end);
         set_count(draft_.repeats, count, most_plan_rounds, from, end, ReadAs::rounds);
@@ -158,7 +162,7 @@ class SettingsReader {
             return key->end;
         }
         if (key && key->key == "emom") {
-            set_time(draft_.total, read.time, at, next);
+            set_total(read.time, at, next);
             return emom(next, *key);
         }
         if (key && key->key == "cap") {
@@ -183,7 +187,7 @@ class SettingsReader {
         if (!fresh || !(read.end >= end_ || is(read.end, ":") || is(read.end, ")")))
             return at;
         if (draft_.result.every)
-            set_time(draft_.total, read.time, at, read.end);
+            set_total(read.time, at, read.end);
         else
             take_as_cap(read.time, at, read.end);
         return read.end;
@@ -374,7 +378,7 @@ class SettingsReader {
 
     // EMOM 20, E2MOM x 10, EMOM for 20 min.
     std::size_t emom(std::size_t at, const Phrase& key) {
-        set_every(Seconds{60.0 * (key.number > 0 ? key.number : 1)}, at, key.end);
+        set_every(Seconds{60 * key.number.value_or(1)}, at, key.end);
         return windows(key.end);
     }
     std::size_t windows(std::size_t at) {
@@ -387,7 +391,7 @@ class SettingsReader {
         const auto later = minutes(next);
         const auto& read = total ? total : later;
         if (read && boundary(read->end) && !is(next, ")")) {
-            set_time(draft_.total, read->time, at, read->end);
+            set_total(read->time, at, read->end);
             return read->end;
         }
         return at;

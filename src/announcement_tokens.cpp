@@ -291,11 +291,10 @@ std::optional<Phrase> phrase_at(const Tokens& tokens, std::size_t at, std::size_
         if (found.list != list || !follows(tokens, at, end, found.words) ||
             (longest && longest->end >= at + found.words.size()))
             continue;
-        longest = {found.key, at + found.words.size(), 0};
-        if (const auto digits = std::ranges::find_if(word, is_digit); digits != word.end()) {
-            const auto offset = static_cast<std::size_t>(digits - word.begin());
-            std::from_chars(word.data() + offset, word.data() + word.size(), longest->number);
-        }
+        longest = {found.key, at + found.words.size(), std::nullopt};
+        for (const char c : word)
+            if (is_digit(c))
+                longest->number = 10 * longest->number.value_or(0) + (c - '0');
     }
     return longest;
 }

@@ -33,7 +33,7 @@ using Tokens = std::vector<Token>;
 struct Phrase {
     std::string_view key;
     std::size_t end = 0;
-    int number = 0; // where the spelling has digits ("E2MOM")
+    std::optional<double> number; // where the spelling has digits ("E2MOM")
 };
 [[nodiscard]] std::optional<Phrase> phrase_at(const Tokens& tokens, std::size_t at, std::size_t end,
                                               std::string_view list);

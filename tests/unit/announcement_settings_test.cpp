@@ -58,6 +58,22 @@ TEST(AnnouncementSettings, ATitleIsBetweenQuotationMarks) {
     EXPECT_EQ(reading("AMRAP 10: 5 burpees \"Harbour").title, "") << "it does not end";
 }
 
+// A window of no length, or of hours: no other length is taken for it, and the time of all windows is asked about too.
+TEST(AnnouncementSettings, WindowsThatCannotBe) {
+    for (const std::string_view digits : {"0", "999", "1111111111", "11111111111"}) {
+        const auto window = "E" + std::string(digits) + "MOM";
+        const auto text = window + " 10: 5 burpees";
+        const auto read = reading(text);
+        EXPECT_FALSE(read.every || read.windows || read.cap) << text;
+        for (const auto& part : {window, std::string("10")})
+            EXPECT_TRUE(std::ranges::any_of(read.marks, [&](const Mark& mark) {
+                return mark.kind == MarkKind::asked &&
+                       text.substr(mark.range.from, mark.range.to - mark.range.from) == part;
+            })) << text;
+    }
+    EXPECT_EQ(reading("EMOM 10: 5 burpees").every, Seconds{60});
+}
+
 // One setting after the other, with nothing between them.
 TEST(AnnouncementSettings, FollowEachOther) {
     EXPECT_EQ(reading("E2MOM 20 in turn: 10 cal row, 5 burpees").windows, 10);
