@@ -3,9 +3,12 @@
 //
 // Inputs are formulas in text (formula.h), so that a finding can be read. Changes are made to formulas, not to bytes:
 // an example of the catalog, some of its arguments exchanged.
+#include "family.h"
 #include "reader.h"
 
 #include "pacecells/sets.h"
+#include "pacecells/text.h"
+#include "pacecells/words.h"
 
 #include "changer.h"
 #include "claim.h"
@@ -14,6 +17,7 @@
 #include <cmath>
 #include <cstdint>
 #include <cstring>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -390,6 +394,27 @@ void reserve_is_a_share(const Arguments&, const Answer& answer) {
         claim(*left <= 1, "not more than the whole reserve");
 }
 
+std::vector<std::string> texts_in(const Argument& argument) {
+    if (const auto* range = std::get_if<Range>(&argument))
+        return texts({range->rows, range->columns, range->cells});
+    const auto* one = std::get_if<Cell>(&argument);
+    return one ? texts({1, 1, {one, 1}}) : std::vector<std::string>{};
+}
+
+// One for each team, and for each person without one.
+std::size_t lanes_needed(const std::vector<std::string>& names, const std::vector<std::string>& teams) {
+    std::set<std::string> together;
+    std::size_t alone = 0;
+    for (std::size_t i = 0; i < names.size(); ++i)
+        if (const auto team = fold_name(i < teams.size() ? teams[i] : ""); trim(names[i]).empty())
+            continue;
+        else if (team.empty())
+            ++alone;
+        else
+            together.insert(team);
+    return together.size() + alone;
+}
+
 void heats_are_fair(const Arguments& given, const Answer& answer) {
     const auto* rows = std::get_if<Range>(&answer);
     const auto lanes = number(given[2]);
@@ -397,6 +422,7 @@ void heats_are_fair(const Arguments& given, const Answer& answer) {
         return;
     const bool teams = !std::holds_alternative<Omitted>(given[11]); // people of one share a lane
     double heat = 1, lane = 0;
+    std::size_t begun = 0;
     int r = 0;
     for (; r < rows->rows && !std::holds_alternative<Blank>(rows->at(r, 0)); ++r) {
         const double next = *std::get_if<double>(&rows->at(r, 0));
@@ -404,9 +430,11 @@ void heats_are_fair(const Arguments& given, const Answer& answer) {
         claim(next == heat || next == heat + 1, "heats follow one another");
         const bool shared = teams && next == heat && next_lane == lane;
         lane = shared ? lane : next == heat ? lane + 1 : 1;
+        begun += shared ? 0 : 1;
         heat = next;
         claim(next_lane == lane && lane >= 1 && lane <= *lanes, "lanes follow one another");
     }
+    claim(begun == lanes_needed(texts_in(given[0]), texts_in(given[11])), "a lane for each team and each other person");
     for (; r < rows->rows; ++r)
         for (int c = 0; c < rows->columns; ++c)
             claim(std::holds_alternative<Blank>(rows->at(r, c)), "blank rows are the last");
