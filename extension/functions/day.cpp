@@ -5,6 +5,10 @@
 
 #include "pacecells/clock.h"
 #include "pacecells/day.h"
+#include "pacecells/text.h"
+#include "pacecells/words.h"
+
+#include <algorithm>
 
 namespace pacecells {
 
@@ -128,6 +132,19 @@ Result<double> heat_row(RawCells heats, RawCells lanes, Count lane) {
     return 0.0;
 }
 
+// The row of a person by name, else of the team that starts under that name.
+Result<double> heat_person(Text name, RawCells names, RawCells lanes) {
+    if (names.cells.size() != lanes.cells.size())
+        return out_of_domain("Lanes have as many cells as names.");
+    if (trim(name.value).empty())
+        return 0.0;
+    for (const auto& list : {texts(names), texts(lanes)})
+        if (const auto found = std::ranges::find_if(list, [&](const auto& one) { return same_name(one, name.value); });
+            found != list.end())
+            return static_cast<double>(found - list.begin() + 1);
+    return 0.0;
+}
+
 // NOLINTEND(performance-unnecessary-value-param)
 
 constexpr Row rows[] = {
@@ -155,6 +172,12 @@ constexpr Row rows[] = {
                     {"lanes", "Its lane."},
                     {"lane", "Which lane, counted over all heats from 1."}},
                    "0 beyond the last.", arithmetic, {"{1|1|1};{1|1|2};2", "3"}),
+    row<&heat_person>("heatPerson", "HEAT.PERSON", "The row of the roster of a name in a list of heats.",
+                      {{"name", "Name as the list of heats has it."},
+                       {"names", "Names of the roster."},
+                       {"lanes", "Beside them, what stands in the lane of each; looked at where no name is the same."}},
+                      "Case and outer blanks do not count; 0 where nobody has that name.", practice,
+                      {"\"bero tann\";{\"Ada Brimsole\"|\"Bero Tann \"};{\"Gulls\"|\"\"}", "2"}),
 };
 
 } // namespace

@@ -61,8 +61,7 @@ def make_list(book):
     # an array a column: the list is made once for each, not for every person
     for k, (head, _width, style) in enumerate(HEADS, 1):
         sheet.text(address(k - 1, HEAD - 1), head, "head")
-        text = '&""' if k in (4, 5) else ""  # makes a text of this document of a name; only then does MATCH find it
-        sheet.array(f"{column(k - 1)}{FIRST}:{column(k - 1)}{LAST}", day(k) + text, style)
+        sheet.array(f"{column(k - 1)}{FIRST}:{column(k - 1)}{LAST}", day(k), style)
     last = column(len(HEADS) - 1)
     sheet.put(f"{last}{HEAD}", f'=IF({shared}="";"";{_.lit(HEADS[-1][0])})')
     # an empty text that nothing calculates is 0 when the file is opened

@@ -21,9 +21,8 @@ def of_team(row, index):
 
 
 def row_of(name):
-    """The row of the roster of a name of the list of heats, 0 for none. The list has it without outer blanks, as the hidden
-    column of lanes does."""
-    return f"IFNA(MATCH({name};roster_name;0);IFNA(MATCH({name};roster_lane;0);0))"
+    """The row of the roster of a name of the list of heats, 0 for none."""
+    return pc("HEAT.PERSON", name, "roster_name", "roster_lane")
 
 
 def top(sheet, title=None):

@@ -188,6 +188,16 @@ def test_a_team_is_listed_once_and_has_one_judges_sheet(office, pairs):
             check(f"a card for {name}", sum(f"{name} (" in text for text in pages) >= 1)
 
 
+def test_a_blank_behind_a_name_hides_nobody(pairs):
+    both = next(iter(teams_of(pairs).values()))
+    names = by_key(pairs, "roster_name")
+    for name, typed_in in zip(both, (f" {both[0]}", f"{both[1]} ")):
+        names.getCellByPosition(0, place_of(pairs, name)).String = typed_in
+    pairs.calculateAll()
+    for name in both:
+        check(f"the card of {name}", any(f"{name} (" in text or text == name for text in card_of(pairs, name)))
+
+
 def test_the_result_of_a_team_is_that_of_each_in_the_logbook(office, results, logbook):
     pairs, file = results, logbook
     done, said = run(office, pairs, "results-to-logbook")

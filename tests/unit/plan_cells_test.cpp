@@ -383,6 +383,20 @@ TEST(PlanCells, WhereAndWhenSomebodyStarts) {
     EXPECT_EQ(number(row(5)), 0);
 }
 
+TEST(PlanCells, APersonOfTheListOfHeatsIsFoundAsNamesAreEverywhere) {
+    const auto person = [](const Cell& name) {
+        return number(
+            std::get<Cell>(find_method("heatPerson")
+                               ->evaluate(std::vector<Argument>{name, row_of("Ada Brimsole | Bero  Tann | Sel*"),
+                                                                row_of("Gulls | | Ada Brimsole")})));
+    };
+    EXPECT_EQ(person(Cell{"ada brimsole "}), 1) << "a name goes before a team";
+    EXPECT_EQ(person(Cell{"Bero Tann"}), 2);
+    EXPECT_EQ(person(Cell{"gulls"}), 1) << "a team is the row of its first person";
+    EXPECT_EQ(person(Cell{"Selka"}), 0) << "a star is a star";
+    EXPECT_EQ(person(Cell{" "}), 0) << "rows without a team have nobody's name";
+}
+
 TEST(PlanCells, AResultAsItIsWrittenAndWhatItRanksBy) {
     const auto workout = sheet("Workout", block::tide_table);
     const auto result = [&](std::string_view typed, int index) {
