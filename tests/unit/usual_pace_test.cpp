@@ -23,6 +23,7 @@ TEST(UsualPace, NamesTheMovementInEveryLanguage) {
 TEST(UsualPace, TheLongestPhraseThenTheSlowerOne) {
     EXPECT_GT(seconds("handstand push-ups"), seconds("push-ups")) << "the longest phrase";
     EXPECT_DOUBLE_EQ(seconds("cleans and push-ups"), seconds("cleans")) << "the slower of two";
+    EXPECT_DOUBLE_EQ(seconds("push-ups and cleans"), seconds("cleans")) << "in either order";
 }
 
 TEST(UsualPace, SaysWhatItDoesNotKnow) {
