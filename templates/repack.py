@@ -2,7 +2,8 @@
 """Makes workbooks that the office saved the same in every build: repack.py FOLDER
 
 The office writes the moment of saving into each file. Here every .ots below the folder is packed again with a fixed
-date inside and out, as small as it goes, without the styles that nothing in it uses; the content is left alone.
+date inside and out, as small as it goes, without the styles that nothing in it uses; of the content only what the
+office calculates when it opens the file, the moment and the day, is the fixed one too.
 """
 
 import re
@@ -14,6 +15,8 @@ DATE = (2020, 1, 1, 0, 0, 0)
 MOMENTS = [(re.compile(rb"<(dc:date|meta:creation-date|meta:print-date)>[^<]*<"), rb"<\1>2020-01-01T00:00:00<"),
            (re.compile(rb"<meta:editing-duration>[^<]*<"), b"<meta:editing-duration>PT0S<"),
            (re.compile(rb"<meta:editing-cycles>[^<]*<"), b"<meta:editing-cycles>1<")]
+PRINTED = re.compile(rb'text:date-value="[^"]*"')  # below a page
+NOW = re.compile(rb'(table:formula="of:=(?:NOW|(TODAY))\(\)"[^>]* office:date-value=")[^"]*("[^>]*><text:p>)([^<]*)(?=</text:p>)')
 
 # Pictures of charts, which are drawn anew, empty folders, and what says nothing: when a chart was made, that it has no
 # styles of its own, and that the parts of the file are its parts.
@@ -36,12 +39,22 @@ def without_unused_styles(parts):
         styles = fewer
 
 
+def with_fixed_day(content):
+    """The content with the fixed date where a cell has the moment or the day, and where texts made of such cells tell that day."""
+    days = {shown for _, today, _, shown in NOW.findall(content) if today}
+    content = NOW.sub(rb"\g<1>2020-01-01\g<3>2020-01-01", content)
+    for day in days:
+        content = content.replace(day, b"2020-01-01")
+    return content
+
+
 def repack(path):
     with zipfile.ZipFile(path) as package:
         parts = {item.filename: package.read(item) for item in package.infolist()}
     for pattern, fixed in MOMENTS:
         parts["meta.xml"] = pattern.sub(fixed, parts["meta.xml"])
-    parts["styles.xml"] = without_unused_styles(parts)
+    parts["content.xml"] = with_fixed_day(parts["content.xml"])
+    parts["styles.xml"] = PRINTED.sub(b'text:date-value="2020-01-01"', without_unused_styles(parts))
     parts = {name: part for name, part in parts.items() if not LEFT_OUT.match(name)}
     parts["META-INF/manifest.xml"] = ENTRY.sub(lambda entry: b"" if LEFT_OUT.match(entry[1].decode()) else entry[0],
                                                parts["META-INF/manifest.xml"])
