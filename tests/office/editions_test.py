@@ -3,6 +3,8 @@
 Uses BUILD/pacecells-<language>.oxt.
 """
 
+import io
+import re
 import zipfile
 from pathlib import Path
 from urllib.parse import unquote, urlparse
@@ -25,6 +27,19 @@ def test_an_edition_is_small_and_holds_one_language(language):
         expected = {name for name in whole.namelist() if name.startswith("description/") or not any(code in f"/{name}" for code in other)}
         check("files", set(edition.namelist()) ^ expected, set())
         check("workbooks", sum(name.endswith(".ots") for name in edition.namelist()), 6)
+
+
+def test_no_workbook_has_the_day_of_its_build():
+    """Each states the fixed date, wherever the office wrote today: so two builds of one source are the same."""
+    stated = {}
+    with zipfile.ZipFile(BUILD / "pacecells.oxt") as package:
+        for name in filter(lambda one: one.endswith(".ots"), package.namelist()):
+            with zipfile.ZipFile(io.BytesIO(package.read(name))) as workbook:
+                content, styles = (workbook.read(part).decode() for part in ("content.xml", "styles.xml"))
+            cells = re.findall(r'"of:=(?:NOW|TODAY)\(\)"[^>]*office:date-value="([^"]*)"', content)
+            stated[name] = (len(cells), {*cells, *re.findall(r'text:date-value="([^"]*)"', styles)})
+    check("the same day in all", [days for _, days in stated.values()], [{"2020-01-01"}] * len(stated))
+    check("cells with the day: roster and wall in four languages", sum(cells for cells, _ in stated.values()), 8)
 
 
 @pytest.mark.parametrize("language, spoken, made", [("de", "de", "de"), ("de", "en-US", "de"), ("en", "fr", "en"), ("fr", "nl", "fr")])
