@@ -17,6 +17,7 @@ MOMENTS = [(re.compile(rb"<(dc:date|meta:creation-date|meta:print-date)>[^<]*<")
            (re.compile(rb"<meta:editing-cycles>[^<]*<"), b"<meta:editing-cycles>1<")]
 PRINTED = re.compile(rb'text:date-value="[^"]*"')  # below a page
 NOW = re.compile(rb'(table:formula="of:=(?:NOW|(TODAY))\(\)"[^>]* office:date-value=")[^"]*("[^>]*><text:p>)([^<]*)(?=</text:p>)')
+CALCULATED = re.compile(rb'<table:table-cell [^>]*table:formula="[^>]*(?<!/)>.*?</table:table-cell>', re.S)
 
 # Pictures of charts, which are drawn anew, empty folders, and what says nothing: when a chart was made, that it has no
 # styles of its own, and that the parts of the file are its parts.
@@ -40,11 +41,11 @@ def without_unused_styles(parts):
 
 
 def with_fixed_day(content):
-    """The content with the fixed date where a cell has the moment or the day, and where texts made of such cells tell that day."""
+    """The content with the fixed date in cells that have the moment or the day, and in what formulas made of that day."""
     days = {shown for _, today, _, shown in NOW.findall(content) if today}
     content = NOW.sub(rb"\g<1>2020-01-01\g<3>2020-01-01", content)
     for day in days:
-        content = content.replace(day, b"2020-01-01")
+        content = CALCULATED.sub(lambda cell, day=day: cell[0].replace(day, b"2020-01-01"), content)
     return content
 
 

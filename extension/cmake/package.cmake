@@ -55,6 +55,7 @@ file(GLOB_RECURSE names LIST_DIRECTORIES false RELATIVE ${stage_dir} ${stage_dir
 list(SORT names)
 foreach(name IN LISTS names)
   file(TOUCH ${stage_dir}/${name})
+  file(CHMOD ${stage_dir}/${name} PERMISSIONS OWNER_READ OWNER_WRITE GROUP_READ WORLD_READ) # whatever the checkout's are
 endforeach()
 execute_process(COMMAND touch -d "2020-01-01 00:00:00 UTC" ${names} WORKING_DIRECTORY ${stage_dir} COMMAND_ERROR_IS_FATAL ANY)
 file(REMOVE ${OXT})

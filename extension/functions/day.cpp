@@ -5,7 +5,6 @@
 
 #include "pacecells/clock.h"
 #include "pacecells/day.h"
-#include "pacecells/text.h"
 #include "pacecells/words.h"
 
 #include <algorithm>
@@ -132,15 +131,22 @@ Result<double> heat_row(RawCells heats, RawCells lanes, Count lane) {
     return 0.0;
 }
 
-// The row of a person by name, else of the team that starts under that name.
-Result<double> heat_person(Text name, RawCells names, RawCells lanes) {
-    if (names.cells.size() != lanes.cells.size())
+// The row of a person by name, else of the team that starts under that name; or how many have the name.
+Result<double> heat_person(Text name, RawCells names, std::optional<RawCells> lanes, std::optional<Whole> index) {
+    const int which = value_or(index, 1);
+    if (which != 1 && which != 2)
+        return out_of_domain("The index is a whole number from 1 to %1; got %2.", 2, which);
+    if (lanes && lanes->cells.size() != names.cells.size())
         return out_of_domain("Lanes have as many cells as names.");
-    if (trim(name.value).empty())
+    const auto wanted = fold_name(name.value);
+    if (wanted.empty())
         return 0.0;
-    for (const auto& list : {texts(names), texts(lanes)})
-        if (const auto found = std::ranges::find_if(list, [&](const auto& one) { return same_name(one, name.value); });
-            found != list.end())
+    const auto is_wanted = [&](const std::string& one) { return fold_name(one) == wanted; };
+    const auto people = texts(names);
+    if (which == 2)
+        return static_cast<double>(std::ranges::count_if(people, is_wanted));
+    for (const auto& list : {people, lanes ? texts(*lanes) : std::vector<std::string>{}})
+        if (const auto found = std::ranges::find_if(list, is_wanted); found != list.end())
             return static_cast<double>(found - list.begin() + 1);
     return 0.0;
 }
@@ -172,11 +178,12 @@ constexpr Row rows[] = {
                     {"lanes", "Its lane."},
                     {"lane", "Which lane, counted over all heats from 1."}},
                    "0 beyond the last.", arithmetic, {"{1|1|1};{1|1|2};2", "3"}),
-    row<&heat_person>("heatPerson", "HEAT.PERSON", "The row of the roster of a name in a list of heats.",
+    row<&heat_person>("heatPerson", "HEAT.PERSON", "Where a name of the list of heats stands on the roster.",
                       {{"name", "Name as the list of heats has it."},
-                       {"names", "Names of the roster."},
-                       {"lanes", "Beside them, what stands in the lane of each; looked at where no name is the same."}},
-                      "Case and outer blanks do not count; 0 where nobody has that name.", practice,
+                       {"names", "Names on the roster."},
+                       {"lanes", "What stands in the lane of each; looked at where no name is the same."},
+                       {"index", "1 the row, 2 how many have that name.", 1}},
+                      "Case, outer and doubled blanks do not count; 0 where nobody has that name.", practice,
                       {"\"bero tann\";{\"Ada Brimsole\"|\"Bero Tann \"};{\"Gulls\"|\"\"}", "2"}),
 };
 

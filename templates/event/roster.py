@@ -45,7 +45,7 @@ READ = (
            rule=("choose", "list_yes", "Choose yes for a minor; otherwise leave empty."), shown="folded"),
     Column("consent", "Guardian's consent", 22, "input date", help="The date of the guardian's consent; nothing else is stored.",
            rule=("limit", *DAY, "Enter the date of the consent."), shown="folded"),
-    Column("twice", "Twice", 12, "working", '=AND(${name}{row}<>"";COUNTIF(roster_name;${name}{row})>1)', shown="hidden"),
+    Column("twice", "Twice", 12, "working", '=' + pc("HEAT.PERSON", '${name}{row}&""', "roster_name", "", 2) + ">1", shown="hidden"),
     Column("team_plan", "Part of the team", 20, "working", f'=IF(${{team}}{{row}}="";"";{of_team(5)})', shown="hidden"),
 )
 

@@ -336,6 +336,18 @@ def test_two_of_one_name_in_two_teams(office, pairs):
     check("lanes", len({row[:2] for row in map(tuple, rows_of(pairs, "heat_list")) if row[3]}), lanes)
 
 
+def test_one_name_is_one_person_however_it_is_typed(pairs):
+    """As tests and cards are found by name: case and blanks are no second person, a star is no other letter."""
+    (a, _), (_, d), *_ = teams_of(pairs).values()
+    row, other = place_of(pairs, a), place_of(pairs, d)
+    aim = lambda at: column_of(pairs, "roster", "aim")[at]
+    for name, same in ((a.replace(" ", "  "), True), (f" {a.upper()}", True), (f"{a[:4]}*", False)):
+        typed(pairs, "roster_name", name, row=other)
+        pairs.calculateAll()
+        check(f"{a} beside {name!r}", aim(row) == "Err:502", same)
+    check("has a plan", bool(aim(row)))
+
+
 def test_a_renamed_division_has_no_plan_of_another(results):
     typed(results, "workout.divisions.amount.1", "Masters")
     results.calculateAll()

@@ -384,17 +384,21 @@ TEST(PlanCells, WhereAndWhenSomebodyStarts) {
 }
 
 TEST(PlanCells, APersonOfTheListOfHeatsIsFoundAsNamesAreEverywhere) {
-    const auto person = [](const Cell& name) {
-        return number(
-            std::get<Cell>(find_method("heatPerson")
-                               ->evaluate(std::vector<Argument>{name, row_of("Ada Brimsole | Bero  Tann | Sel*"),
-                                                                row_of("Gulls | | Ada Brimsole")})));
+    const auto names = row_of("Ada Brimsole | Bero  Tann | Sel* | bero tann");
+    const auto find = [&](const Cell& name, const Argument& lanes, double index) {
+        return number(std::get<Cell>(
+            find_method("heatPerson")->evaluate(std::vector<Argument>{name, names, lanes, Cell{index}})));
     };
+    const auto person = [&](const Cell& name) { return find(name, row_of("Gulls | | Ada Brimsole |"), 1); };
     EXPECT_EQ(person(Cell{"ada brimsole "}), 1) << "a name goes before a team";
     EXPECT_EQ(person(Cell{"Bero Tann"}), 2);
     EXPECT_EQ(person(Cell{"gulls"}), 1) << "a team is the row of its first person";
     EXPECT_EQ(person(Cell{"Selka"}), 0) << "a star is a star";
     EXPECT_EQ(person(Cell{" "}), 0) << "rows without a team have nobody's name";
+    EXPECT_EQ(find(Cell{"gulls"}, Omitted{}, 1), 0);
+    EXPECT_EQ(find(Cell{"Bero Tann"}, Omitted{}, 2), 2);
+    EXPECT_EQ(find(Cell{"Selka"}, Omitted{}, 2), 0);
+    EXPECT_EQ(find(Cell{""}, Omitted{}, 2), 0) << "blank rows are nobody";
 }
 
 TEST(PlanCells, AResultAsItIsWrittenAndWhatItRanksBy) {
