@@ -126,6 +126,7 @@ class Office:
         parts += [f"{oxt} {hashlib.sha256(oxt.read_bytes()).hexdigest()}" for oxt in self.extensions]
         wanted, stamp = "\n".join(parts), self.workdir / "prepared"
         if self.reuse and stamp.is_file() and stamp.read_text() == wanted:
+            self._write_settings()  # what the earlier run left, such as the place of a logbook, is not this run's
             return
         for old in ("profile", "packages", "home"):
             shutil.rmtree(self.workdir / old, ignore_errors=True)
