@@ -47,10 +47,12 @@ class Office:
     language    language of the user interface ("de"); needs no language pack, texts without one stay English
     locale      how numbers, dates and formulas are typed ("de-DE")
     display     X display (":99") for real windows; no windows without it
-    reuse       keep a profile left by an earlier run with the same extensions and languages; saves the install
+    reuse       keep what an earlier run installed, with the same extensions and languages, and of this run its settings too
     settings    further configuration: {("/org.openoffice.Office.Common/Misc", "FirstRun"): "false"}
     limit       seconds after which the office is killed, hung or not, and a call under way raises; None: never
     """
+
+    _used = set()  # folders whose profile this process has begun with; an office that is started again goes on with it
 
     def __init__(self, extensions, workdir, language="en-US", locale="en-US", display=None, reuse=False,
                  settings=None, limit=900):
@@ -126,7 +128,9 @@ class Office:
         parts += [f"{oxt} {hashlib.sha256(oxt.read_bytes()).hexdigest()}" for oxt in self.extensions]
         wanted, stamp = "\n".join(parts), self.workdir / "prepared"
         if self.reuse and stamp.is_file() and stamp.read_text() == wanted:
-            self._write_settings()  # what the earlier run left, such as the place of a logbook, is not this run's
+            if self.workdir not in Office._used:  # what an earlier run left, such as the place of a logbook, is not this one's
+                self._write_settings()
+            Office._used.add(self.workdir)
             return
         for old in ("profile", "packages", "home"):
             shutil.rmtree(self.workdir / old, ignore_errors=True)
@@ -134,6 +138,7 @@ class Office:
         (self.workdir / "profile" / "user").mkdir(parents=True)
         (self.workdir / "packages").mkdir()
         self._write_settings()
+        Office._used.add(self.workdir)
         for oxt in self.extensions:
             self.unopkg("add", "--force", "--suppress-license", oxt)
         stamp.write_text(wanted)

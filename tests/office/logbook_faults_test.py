@@ -16,7 +16,7 @@ import pytest
 from commands import private_office, run, swallow
 from compare import check
 from disks import disk, fill, lock
-from logbook_kit import TODAY, contents, copies, new_logbook
+from logbook_kit import TODAY, contents, copies, new_logbook, until_kept
 from office import save
 from sharing import BUILD, OXT, folder_of
 
@@ -123,6 +123,7 @@ def test_open_elsewhere(office, command):
 def killed(office, command):
     """Kills the office as soon as the command writes: the dated copy is whole or, where none is made, something is new."""
     gym = Gym(office, WORK / "killed")
+    until_kept(office, gym.place)
     gym.before, gym.lock = gym.seen(), gym.place.with_name(f".~lock.{gym.place.name}#")
     folder, bytes_before = gym.place.with_suffix(".copies"), gym.place.read_bytes()
 

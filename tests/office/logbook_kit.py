@@ -2,6 +2,7 @@
 
 import datetime
 import shutil
+import time
 
 from commands import run
 from sharing import BUILD, today
@@ -30,6 +31,15 @@ def new_logbook(office, folder, **tables):
     if tables:
         fill(office, file, **tables)
     return file
+
+
+def until_kept(office, file):
+    """Waits until the office has written where its logbook is, which it does a moment later: one that is killed before
+    knows the logbook of before."""
+    settings, deadline = office.workdir / "profile" / "user" / "registrymodifications.xcu", time.monotonic() + 60
+    while file.as_uri() not in settings.read_text(encoding="utf-8"):
+        assert time.monotonic() < deadline, f"{settings} does not name {file}"
+        time.sleep(0.05)
 
 
 def fill(office, file, **tables):
