@@ -46,7 +46,10 @@ def calc(display):
 
 
 def tops(calc):
-    """The windows of commands that are open, message boxes too, the newest last."""
+    """The windows of commands that are open, message boxes too, the newest last.
+
+    Asked only while none is being made or closed (settled): 7.4 may crash when it is.
+    """
     toolkit = calc.office.service("com.sun.star.awt.Toolkit")
     found = [toolkit.getTopWindow(index) for index in range(toolkit.getTopWindowCount())]
     return [top for top in found if hasattr(top, "getWindows") and top.isVisible()
@@ -60,6 +63,15 @@ def until(condition, limit=20):
     return met
 
 
+def settled(calc, condition, limit=20):
+    """Waits until the screen's windows meet a condition and stay the same; asks the screen, not the office."""
+    def met():
+        there = calc.windows(".")
+        return condition(there) and time.sleep(0.2) is None and calc.windows(".") == there
+
+    return until(met, limit)
+
+
 class Shown:
     """What is open at a time, and the next window after it, which gets the focus as a window manager would give it."""
 
@@ -70,13 +82,15 @@ class Shown:
         new = lambda: [top for top in tops(self.calc)
                        if top not in self.tops and any(part.isVisible() for part in top.getWindows())]
         seen = lambda: [window for window in self.calc.windows(".") if window not in self.windows]
-        assert until(new) and until(seen), "it opens"
+        assert settled(self.calc, lambda there: set(there) - set(self.windows)) and until(new), "it opens"
         top = new()[0]
 
-        def focus():  # which a window that is just being shown may miss
-            for window in (self.windows[0], seen()[-1]):
-                self.calc.run("xdotool", "windowfocus", window)
-            return until(top.isActive, 2)
+        def focus():  # which a window that is just being shown may miss, or lose again to the one below it
+            window = seen()[-1]
+            kept = lambda: self.calc.run("xdotool", "getwindowfocus").decode().strip() == window and top.isActive()
+            for one in (self.windows[0], window):
+                self.calc.run("xdotool", "windowfocus", "--sync", one)
+            return until(kept, 2) and time.sleep(0.2) is None and kept()
 
         assert until(focus), "it has the focus"
         return top
@@ -112,11 +126,13 @@ def opened(calc, command, kind, arguments):
         yield before.next()
     finally:
         for _ in range(4):
-            there = tops(calc)
-            if there:
-                calc.run("xdotool", "windowfocus", calc.windows(".")[-1])
+            if not beside.is_alive():
+                break
+            there = calc.windows(".")
+            if tops(calc):
+                calc.run("xdotool", "windowfocus", there[-1])
                 calc.run("xdotool", "key", "Escape")
-            until(lambda: tops(calc) != there or not beside.is_alive(), 3)
+            settled(calc, lambda now: now != there or not beside.is_alive(), 3)
         beside.join(10)
     check("Escape closes it", (beside.is_alive(), len(tops(calc))), (False, 0))
 
@@ -201,8 +217,9 @@ def test_return_and_escape_answer_no(calc, case):
     files = sorted((WORK / "files").iterdir())
     for key in ("Return", "Escape"):
         with opened(calc, *COMMANDS[case]):
+            there = calc.windows(".")
             calc.run("xdotool", "key", key)
-            check(f"{key} closes it", until(lambda: not tops(calc)))
+            check(f"{key} closes it", settled(calc, lambda now: now != there) and not tops(calc))
     assert sorted((WORK / "files").iterdir()) == files
 
 
