@@ -1,7 +1,7 @@
 #!/usr/bin/python3
 """Compares the plans of the model with a second, naive implementation: naive_plan.py PATH_TO_plan_reference [SEED [FILE]].
 
-PACECELLS_CASES random workouts and athletes (300 unless told) of each form of workout (FORMS in naive_cases.py). In the
+PACECELLS_CASES random workouts and athletes (150 unless told) of each form of workout (FORMS in naive_cases.py). In the
 naive plan (naive_athlete.py) the workout is a list of single units with the time at which each is done; a score is how
 many of them are done by then. Sets are simulated set by set, rests found by halving. Nothing is shared with the model
 but the meaning of the numbers; defaults and constants are written a second time, as include/pacecells says.
@@ -23,7 +23,7 @@ from naive_team import naive_team
 
 driver = sys.argv[1]
 seed = int(sys.argv[2]) if len(sys.argv) > 2 else random.SystemRandom().randrange(2**32)
-count = int(os.environ.get("PACECELLS_CASES", 300))
+count = int(os.environ.get("PACECELLS_CASES", 150))
 print(f"seed {seed}")
 rng.seed(seed)
 
