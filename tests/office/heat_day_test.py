@@ -192,6 +192,7 @@ def test_key_layouts(screen):
         screen.tool("xdotool", "key", "ctrl+e")
         day.asks("ended", "End heat")
         day.press("Return")
+        day.says("the end", "has ended")
         day.document.close(True)
         eventually("closed", lambda: not screen.windows())
         day = Day(private, screen)
