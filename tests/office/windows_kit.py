@@ -37,6 +37,13 @@ class Picture:
         return (max(places) - min(places) + 1, rows[-1] - rows[0] + 1) if rows else (0, 0)
 
 
+# The titles, and the keys in the menu and its submenu.
+WINDOWS = {
+    "pace table": {"en-US": ("Pace table", "tp"), "de": ("Tempotabelle", "tp")},
+    "ergometer table": {"en-US": ("Ergometer table", "tr"), "de": ("Ergometertabelle", "to")},
+    "explain": {"en-US": ("Explain this cell", "x"), "de": ("Diese Zelle erklären", "z")},
+    "about": {"en-US": ("About Pacecells", "o"), "de": ("Über Pacecells", "r")},
+}
 ACCESSIBLE = "com.sun.star.accessibility.Accessible"
 
 

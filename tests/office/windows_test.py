@@ -1,4 +1,4 @@
-"""The commands' windows on a real screen, by keyboard alone: they open fast, refuse at the field, do their work.
+"""The commands' windows on a real screen, by keyboard alone: they open, refuse at the field, do their work.
 
 Uses BUILD/pacecells.oxt, Xvfb and xdotool. What a window says that it shows (its texts, and where they are) is
 held against its picture: each is inside the window, apart from the others, and something is drawn there. Leaves pictures of every window to look at: in English, and in German at 200 % scaling.
@@ -13,19 +13,11 @@ import pytest
 from languages import languages
 from office import enter
 from sharing import BUILD, OXT, folder_of, shared
-from windows_kit import Calc
+from windows_kit import WINDOWS, Calc
 
 SCREEN = "1400x1000"
 WORK = folder_of(__file__)
 OPENED = WORK / "opened"  # what the office gave to a browser
-LIMIT = 0.3  # seconds from the key to the window, after the first time
-# The titles, and the keys in the menu and its submenu.
-WINDOWS = {
-    "pace table": {"en-US": ("Pace table", "tp"), "de": ("Tempotabelle", "tp")},
-    "ergometer table": {"en-US": ("Ergometer table", "tr"), "de": ("Ergometertabelle", "to")},
-    "explain": {"en-US": ("Explain this cell", "x"), "de": ("Diese Zelle erklären", "z")},
-    "about": {"en-US": ("About Pacecells", "o"), "de": ("Über Pacecells", "r")},
-}
 ITEMS = json.loads((BUILD / "generated" / "catalog.json").read_text())["menu"]["items"]
 SUBMENUS = Counter(item["submenu"] for item in ITEMS)  # how many entries each has; "" is the menu itself
 
@@ -75,18 +67,16 @@ def test_menu_and_submenus_show_all_their_items(calc):
 
 @pytest.mark.parametrize("command", WINDOWS)
 def test_window_opens_and_escape_closes_it(calc, command):
-    """Twice: the second time it is fast."""
+    """Twice. How soon is a benchmark."""
     title, keys = WINDOWS[command][calc.language]
     cell = calc.document.Sheets[0]["D5"]
     enter(cell, '=PACE.ROUND("18:00";8)')
     calc.document.CurrentController.select(cell)
-    for again in (False, True):
-        taken = calc.wait(title, since=calc.choose(keys))
-        assert taken is not None, "it opens"
+    for _ in range(2):
+        calc.choose(keys)
+        assert calc.wait(title) is not None, "it opens"
         calc.keys("Escape")
         assert calc.wait(title, there=False) is not None, "Escape closes it"
-    print(f"{title}: {1000 * taken:.0f} ms")
-    assert taken < LIMIT
 
 
 @pytest.mark.parametrize("command", WINDOWS)
