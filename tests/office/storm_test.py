@@ -2,8 +2,7 @@
 
 Every function with every kind of cell: empty, text, error, boolean, date, time, huge and tiny numbers, ranges of odd
 shapes, whole columns. The office lives, each answer is a value or a proper error, and memory does not grow however
-often the sheets are calculated. 25,000 calls, 100,000 before a release (tests/long-runs, PACECELLS_CALLS). The seed is
-printed; PACECELLS_TEST_SEED brings the same storm again.
+often the sheets are calculated. The seed is printed; PACECELLS_TEST_SEED brings the same storm again.
 """
 
 import os
@@ -19,7 +18,7 @@ from sharing import FUNCTIONS, alone, catalog, shared
 
 SEED = int(os.environ.get("PACECELLS_TEST_SEED", 20_240))
 CATALOG = alone(catalog())
-CALLS, COLUMNS, BLOCK = int(os.environ.get("PACECELLS_CALLS", 25_000)), 50, 100
+CALLS, COLUMNS, BLOCK = 100_000, 50, 100
 ROWS = CALLS // COLUMNS
 DATA_COLUMNS, DATA_ROWS = 26, 60
 ARGUMENT, NOT_FOUND, RANGE_ERROR, DIVISION, NOT_AVAILABLE = 502, 523, 504, 532, 32767
